@@ -1,0 +1,267 @@
+/**
+ * The site file, version 1: its schema, and the types that follow from it.
+ *
+ * This is the one source of truth for the document. SI throughout: m, m², m³, m³/s, kg, s.
+ * x is east, y is north, z is up; bearings are degrees clockwise from north (+y); wall slopes
+ * are run per 1 of rise; pipe fall is rise per run. Unknown fields are kept as they are, so that
+ * a file written by a later version of the app loses nothing when this one saves it.
+ */
+import { z } from "zod";
+
+const finite = z.number();
+const positive = finite.positive();
+const notNegative = finite.nonnegative();
+const share = finite.min(0).max(1);
+const id = z.string().min(1);
+
+/** A place in plan: [x, y] in metres, x east and y north of the site's origin. */
+export const planPointSchema = z.tuple([finite, finite]);
+
+export const materialSchema = z.looseObject({
+  id,
+  name: z.string(),
+  kind: z.enum(["topsoil", "soil", "rippable", "rock", "aggregate", "fill"]),
+  density: positive.describe("kg per m³ in the bank; for aggregate, as placed and compacted"),
+  loose: positive.describe("m³ loose from 1 m³ in the bank"),
+  compacted: positive.describe("m³ compacted from 1 m³ in the bank"),
+  wallRun: notNegative.describe("steepest wall that stands, run per 1 of rise; 0 is vertical"),
+  reusable: share.describe("share fit to go back as backfill, 0 to 1"),
+  source: z.string(),
+});
+
+export const surveyPointSchema = z.looseObject({
+  id,
+  x: finite,
+  y: finite,
+  z: finite,
+  note: z.string().optional(),
+});
+
+export const layerSchema = z.looseObject({ id, name: z.string(), material: id });
+
+export const probeSchema = z.looseObject({
+  id,
+  x: finite,
+  y: finite,
+  thickness: z.array(notNegative).describe("m, one for each layer but the last; 0 where absent"),
+  note: z.string().optional(),
+});
+
+export const limitSchema = z.looseObject({
+  id,
+  kind: z.string(),
+  name: z.string().optional(),
+  at: planPointSchema.optional().describe("place of a limit that is a point"),
+  path: z.array(planPointSchema).optional().describe("line of a limit that is a line or an edge"),
+  setback: notNegative.optional().describe("m in plan to be kept from it; the person's local rule"),
+  note: z.string().optional(),
+});
+
+export const wallsSchema = z.discriminatedUnion("by", [
+  z.looseObject({ by: z.literal("run"), run: notNegative }),
+  z.looseObject({ by: z.literal("layers") }),
+  z.looseObject({ by: z.literal("benches"), rise: positive, tread: positive }),
+]);
+
+const depthOf = z.looseObject({ depth: notNegative, material: id });
+
+export const tankSchema = z.looseObject({
+  kind: z.literal("tank"),
+  id,
+  name: z.string(),
+  at: planPointSchema.describe("centre in plan"),
+  bearing: finite.describe("of the long side, degrees clockwise from north"),
+  body: z.looseObject({
+    length: positive,
+    width: positive,
+    height: positive,
+    emptyMass: positive.optional(),
+    liquidVolume: positive.optional(),
+    inlet: finite.optional().describe("invert above the underside, m"),
+    outlet: finite.optional().describe("invert above the underside, m"),
+    lowWater: notNegative
+      .optional()
+      .describe("level at which a pump in the tank stops, above the underside, m"),
+  }),
+  base: finite.describe("elevation of the underside"),
+  overdig: notNegative.describe("hole floor is the body plus this on all four sides"),
+  bedding: depthOf,
+  walls: wallsSchema,
+  backfill: id,
+});
+
+export const padSchema = z.looseObject({
+  kind: z.literal("pad"),
+  id,
+  name: z.string(),
+  outline: z.array(planPointSchema).min(3),
+  top: finite.describe("finished elevation"),
+  course: depthOf.optional(),
+  walls: wallsSchema,
+  fillRun: notNegative.describe("slope of the fill's side, run per 1 of rise"),
+  fill: id,
+});
+
+export const pipeSchema = z.looseObject({
+  id,
+  name: z.string(),
+  service: z.enum(["gravity", "pressure", "conduit"]),
+  inside: positive,
+  outside: positive,
+  material: z.string(),
+  grade: z.discriminatedUnion("by", [
+    z.looseObject({ by: z.literal("inverts"), start: finite, end: finite }),
+    z.looseObject({ by: z.literal("fall"), start: finite, fall: finite }),
+    z.looseObject({ by: z.literal("cover"), depth: notNegative }),
+  ]),
+});
+
+export const trenchSchema = z.looseObject({
+  kind: z.literal("trench"),
+  id,
+  name: z.string(),
+  path: z.array(planPointSchema).min(2),
+  width: positive,
+  walls: wallsSchema,
+  bedding: depthOf,
+  zone: z.looseObject({ above: notNegative, material: id }),
+  backfill: id,
+  pipes: z.array(pipeSchema).min(1),
+});
+
+export const bedSchema = z.looseObject({
+  kind: z.literal("bed"),
+  id,
+  name: z.string(),
+  at: planPointSchema,
+  bearing: finite,
+  length: positive,
+  width: positive,
+  height: positive,
+  wall: notNegative.describe("thickness of the bed's own wall, inside the outside size"),
+  base: finite,
+  filling: z.array(z.looseObject({ material: id, depth: positive })),
+});
+
+export const buildingSchema = z.looseObject({
+  kind: z.literal("building"),
+  id,
+  name: z.string(),
+  outline: z.array(planPointSchema).min(3),
+  base: finite,
+  height: positive,
+});
+
+export const pileSchema = z.looseObject({
+  kind: z.literal("pile"),
+  id,
+  name: z.string(),
+  at: planPointSchema,
+  material: id,
+  repose: positive.optional().describe("angle of repose, degrees"),
+});
+
+export const workSchema = z.discriminatedUnion("kind", [
+  tankSchema,
+  padSchema,
+  trenchSchema,
+  bedSchema,
+  buildingSchema,
+  pileSchema,
+]);
+
+/** A change to one catalogue price for this scheme: the catalogue line's id and the new price. */
+export const priceChoiceSchema = z.looseObject({
+  id,
+  price: notNegative,
+  low: notNegative.optional(),
+  high: notNegative.optional(),
+  source: z.string().optional(),
+});
+
+export const schemeSchema = z.looseObject({
+  id,
+  name: z.string(),
+  works: z.array(workSchema),
+  flow: z
+    .looseObject({
+      leastFall: z
+        .array(z.looseObject({ upToInside: positive, fall: notNegative, source: z.string() }))
+        .optional()
+        .describe("local least falls by inside diameter, replacing the catalogue's"),
+      mostFall: positive.optional(),
+      leastCover: notNegative.optional(),
+    })
+    .optional(),
+  machines: z
+    .looseObject({
+      digger: id.optional().describe("catalogue id of the machine that digs"),
+      hoursPerDay: positive.optional(),
+      efficiency: share.optional(),
+      truckVolume: positive.optional().describe("m³ loose carried in one truckload"),
+    })
+    .optional(),
+  prices: z.array(priceChoiceSchema).optional(),
+});
+
+export const siteSchema = z.looseObject({
+  format: z.literal("bankyard-site"),
+  version: z.literal(1),
+  name: z.string(),
+  notes: z.string().optional(),
+  units: z.enum(["us", "metric"]),
+  currency: z.string().regex(/^[A-Z]{3}$/, "three capital letters, as in ISO 4217"),
+  place: z
+    .looseObject({
+      longitude: finite.min(-180).max(180),
+      latitude: finite.min(-90).max(90),
+    })
+    .optional(),
+  survey: z.looseObject({
+    points: z.array(surveyPointSchema).min(3),
+    breaklines: z.array(z.array(id)).optional(),
+    boundary: z.array(planPointSchema).min(3).optional(),
+  }),
+  ground: z.looseObject({
+    layers: z.array(layerSchema).min(1),
+    probes: z.array(probeSchema),
+  }),
+  materials: z.array(materialSchema).optional(),
+  limits: z.array(limitSchema).optional(),
+  schemes: z.array(schemeSchema).min(1),
+});
+
+/**
+ * The named fields of a checked value. The file may carry more (they are kept), but code reads
+ * only what the schema names, so a misspelt field is a compile error.
+ */
+type Known<T> = T extends readonly unknown[]
+  ? { [K in keyof T]: Known<T[K]> }
+  : T extends object
+    ? { [K in keyof T as string extends K ? never : K]: Known<T[K]> }
+    : T;
+
+/** The whole document, as checked by `readSite`. Treated as immutable: edits return a new one. */
+export type Site = Known<z.infer<typeof siteSchema>>;
+export type Scheme = Known<z.infer<typeof schemeSchema>>;
+export type Work = Known<z.infer<typeof workSchema>>;
+export type Tank = Known<z.infer<typeof tankSchema>>;
+export type Pad = Known<z.infer<typeof padSchema>>;
+export type Trench = Known<z.infer<typeof trenchSchema>>;
+export type Bed = Known<z.infer<typeof bedSchema>>;
+export type Building = Known<z.infer<typeof buildingSchema>>;
+export type Pile = Known<z.infer<typeof pileSchema>>;
+export type Pipe = Known<z.infer<typeof pipeSchema>>;
+export type Walls = Known<z.infer<typeof wallsSchema>>;
+export type Material = Known<z.infer<typeof materialSchema>>;
+export type SurveyPoint = Known<z.infer<typeof surveyPointSchema>>;
+export type Layer = Known<z.infer<typeof layerSchema>>;
+export type Probe = Known<z.infer<typeof probeSchema>>;
+export type Limit = Known<z.infer<typeof limitSchema>>;
+export type PriceChoice = Known<z.infer<typeof priceChoiceSchema>>;
+export type MaterialKind = Material["kind"];
+/** [x, y] in metres in the site's plane. */
+export type PlanPoint = z.infer<typeof planPointSchema>;
+
+/** The backfill and fill id that stands for the site's own earth. */
+export const NATIVE = "native";
