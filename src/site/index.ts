@@ -23,3 +23,52 @@ export type {
 export type { Finding, Quantity } from "./finding.js";
 export { problemLine } from "./problem.js";
 export type { Outcome, SiteProblem, SiteProblemCode } from "./problem.js";
+export {
+  addLayer,
+  addLimit,
+  addPoint,
+  addProbe,
+  addWork,
+  changePipe,
+  changePoint,
+  changeProbe,
+  changeScheme,
+  changeWork,
+  duplicateWork,
+  findWork,
+  freshId,
+  moveCorner,
+  moveWork,
+  removeLayer,
+  removePoint,
+  removeProbe,
+  removeWork,
+  renameSite,
+  renameWork,
+  reorderWork,
+  setLayer,
+  setMachines,
+  setMaterial,
+  setPrice,
+  setUnits,
+  turnWork,
+  withSurvey,
+  workMovedBy,
+} from "./edits.js";
+export {
+  commit,
+  mark,
+  MOST_STEPS,
+  pass,
+  record,
+  redo,
+  redoName,
+  restore,
+  startHistory,
+  undo,
+  undoName,
+} from "./history.js";
+export type { History, HistoryStep } from "./history.js";
+export { catalogueMaterials, materialsOf } from "./catalogue.js";
+export { checkSite, readSite, writeSite } from "./read.js";
+export { outlineProblem } from "./planShape.js";

@@ -1,0 +1,73 @@
+import type { DigResult } from "../dig/index.js";
+import { knownMaterial } from "../machines/index.js";
+import type { Material, Scheme } from "../site/index.js";
+import { cataloguePrices, priceRow } from "./catalogue.js";
+import type { PriceRow } from "./catalogue.js";
+import { costLine } from "./line.js";
+import type { Pricing } from "./line.js";
+import { boughtMaterials, importLoads, SHORTFALL_MATERIAL } from "./loads.js";
+import type { Bought } from "./loads.js";
+import type { CostLine, Loads } from "./types.js";
+
+/** Price line of a material: its own, else that of other aggregate or other earth. */
+function materialPrice(material: Material): PriceRow {
+  for (const row of cataloguePrices().values()) {
+    if (row.material === material.id) return row;
+  }
+  return priceRow(
+    material.kind === "aggregate" ? "material-other-aggregate" : "material-other-earth",
+  );
+}
+
+/** Gravel, bedding, bed filling and fill that is bought, one line for each material. */
+export function boughtLines(
+  pricing: Pricing,
+  dig: DigResult,
+  materials: ReadonlyMap<string, Material>,
+  truckVolume: number,
+): CostLine[] {
+  const lines = boughtMaterials(dig).map((bought) =>
+    materialLine(pricing, bought, knownMaterial(bought.material, materials), truckVolume),
+  );
+  if (dig.earth.importCompacted > 0) {
+    const shortfall = {
+      material: SHORTFALL_MATERIAL,
+      placed: dig.earth.importCompacted,
+      where: [],
+    };
+    const fill = knownMaterial(SHORTFALL_MATERIAL, materials);
+    lines.push({
+      ...materialLine(pricing, shortfall, fill, truckVolume),
+      id: `shortfall-${SHORTFALL_MATERIAL}`,
+      name: `${fill.name}, where the site's own earth runs short`,
+    });
+  }
+  return lines;
+}
+
+function materialLine(
+  pricing: Pricing,
+  bought: Bought,
+  material: Material,
+  truckVolume: number,
+): CostLine {
+  const row = materialPrice(material);
+  const coming = importLoads(bought.placed, material, truckVolume);
+  return costLine(pricing, row, {
+    id: `material-${material.id}`,
+    name: row.material === material.id ? row.name : material.name,
+    quantity: row.per === "t" ? coming.mass : coming.loads,
+    ...(bought.where.length > 0 ? { where: bought.where } : {}),
+  });
+}
+
+/** Hauling the surplus away; none where a pile on the site takes it. */
+export function haulLines(pricing: Pricing, scheme: Scheme, loads: Loads): CostLine[] {
+  if (loads.surplus.value === 0 || keepsSurplus(scheme)) return [];
+  return [costLine(pricing, priceRow("haul-away"), { quantity: loads.surplus })];
+}
+
+/** True when the scheme has a pile, which takes the surplus. */
+export function keepsSurplus(scheme: Scheme): boolean {
+  return scheme.works.some((work) => work.kind === "pile");
+}

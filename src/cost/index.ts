@@ -1,0 +1,13 @@
+/** Quantities to money: priced lines with low, likely and high, and truckloads. Pure. */
+export { costOf } from "./cost.js";
+export { cataloguePrices, cataloguePipes } from "./catalogue.js";
+export type { PipeRow, PriceRow } from "./catalogue.js";
+export {
+  boughtMaterials,
+  DEFAULT_TRUCK_VOLUME,
+  importLoads,
+  loadsOf,
+  massInPlace,
+  SHORTFALL_MATERIAL,
+} from "./loads.js";
+export type { CostLine, CostResult, ImportLoads, Loads, PriceUnit } from "./types.js";

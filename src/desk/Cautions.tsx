@@ -1,0 +1,43 @@
+import type { ReactNode } from "react";
+import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { Findings } from "./Findings.js";
+import { useSite } from "./useSite.js";
+
+/** The standing cautions and this site's own, one tap away from every leaf. */
+export function CautionsButton(): ReactNode {
+  const { estimate } = useSite();
+  return (
+    <DialogTrigger>
+      <Button className="cautions-button">Cautions</Button>
+      <ModalOverlay className="overlay" isDismissable>
+        <Modal className="modal">
+          <Dialog className="dialog">
+            <div className="dialog-head">
+              <Heading slot="title">Cautions</Heading>
+              <Button slot="close" className="round" aria-label="Close">
+                ✕
+              </Button>
+            </div>
+            <div className="dialog-body">
+              <p className="says">
+                Local codes, the permit and a competent person on the day decide; these are the
+                usual cautions and where they come from.
+              </p>
+              <ul className="caution-list">
+                {(estimate?.cautions ?? []).map((caution) => (
+                  <li key={caution}>{caution}</li>
+                ))}
+              </ul>
+              {estimate !== null && estimate.findings.length > 0 && (
+                <>
+                  <h3>On this site</h3>
+                  <Findings findings={estimate.findings} />
+                </>
+              )}
+            </div>
+          </Dialog>
+        </Modal>
+      </ModalOverlay>
+    </DialogTrigger>
+  );
+}

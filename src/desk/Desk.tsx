@@ -1,0 +1,95 @@
+import { useMemo, useState } from "react";
+import type { DragEvent, ReactNode } from "react";
+import { useDesk } from "../store/index.js";
+import { openDropped } from "./SiteMenu.js";
+import { Header } from "./Header.js";
+import { LeafHolder } from "./LeafHolder.js";
+import { Notices } from "./Notices.js";
+import { Report } from "./handover/Report.js";
+import { ScenePlace } from "./ScenePlace.js";
+import { StartSite } from "./start/StartSite.js";
+import { Strip } from "./Strip.js";
+import { useKeys } from "./useKeys.js";
+import { OpenSiteContext } from "./useSite.js";
+import type { OpenSite } from "./useSite.js";
+import { useTheme } from "./useTheme.js";
+
+/** Handlers that open a file dropped anywhere on the page, and whether one hangs over it. */
+function useDrop(): { over: boolean; handlers: object } {
+  const [over, setOver] = useState(false);
+  const carriesFile = (event: DragEvent): boolean => event.dataTransfer.types.includes("Files");
+  return {
+    over,
+    handlers: {
+      onDragOver(event: DragEvent) {
+        if (!carriesFile(event)) return;
+        event.preventDefault();
+        setOver(true);
+      },
+      onDragLeave(event: DragEvent) {
+        if (event.relatedTarget === null) setOver(false);
+      },
+      onDrop(event: DragEvent) {
+        if (!carriesFile(event)) return;
+        event.preventDefault();
+        setOver(false);
+        openDropped(event.dataTransfer.files);
+      },
+    },
+  };
+}
+
+function Waiting(): ReactNode {
+  const status = useDesk((desk) => desk.status);
+  const show = useDesk((desk) => desk.show);
+  return (
+    <main className="waiting">
+      {status === "opening" ? (
+        <p role="status">Opening the book…</p>
+      ) : (
+        <>
+          <h1>A clean page</h1>
+          <p>No site is open. Bring in your own spot heights, or open a site file.</p>
+          <button type="button" className="button main" onClick={() => show({ starting: true })}>
+            Start my own site
+          </button>
+        </>
+      )}
+    </main>
+  );
+}
+
+/** The desk: header, scene, strip and leaf of the open site; or an empty page that says what to do. */
+export function Desk(): ReactNode {
+  const site = useDesk((desk) => desk.history?.present ?? null);
+  const schemeId = useDesk((desk) => desk.schemeId);
+  const estimate = useDesk((desk) => desk.estimate);
+  const starting = useDesk((desk) => desk.starting);
+  const theme = useTheme();
+  const { over, handlers } = useDrop();
+  useKeys();
+  const open = useMemo<OpenSite | null>(
+    () => (site === null ? null : { site, schemeId, estimate }),
+    [site, schemeId, estimate],
+  );
+  return (
+    <OpenSiteContext value={open}>
+      <div className="desk" {...handlers}>
+        <Header />
+        {open === null ? (
+          <Waiting />
+        ) : (
+          <>
+            <ScenePlace theme={theme} />
+            <LeafHolder />
+            <Strip />
+          </>
+        )}
+        {over && <div className="drop-here">Drop a site file to open it</div>}
+      </div>
+      <Notices />
+      {starting && <StartSite />}
+      {open !== null && <Report />}
+    </OpenSiteContext>
+  );
+}

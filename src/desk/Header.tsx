@@ -1,0 +1,106 @@
+import type { ReactNode } from "react";
+import { redoName, undoName } from "../site/index.js";
+import { LEAVES, useDesk } from "../store/index.js";
+import type { Leaf } from "../store/index.js";
+import { saveSite } from "./files.js";
+import { Mark } from "./Mark.js";
+import { SiteMenu } from "./SiteMenu.js";
+
+/** The steps of the job as they are written on the page. */
+export const LEAF_TITLES: Readonly<Record<Leaf, string>> = {
+  survey: "Survey",
+  dig: "Dig",
+  flow: "Flow",
+  machines: "Machines",
+  cost: "Cost",
+  handover: "Handover",
+};
+
+function Steps(): ReactNode {
+  const leaf = useDesk((desk) => desk.leaf);
+  const show = useDesk((desk) => desk.show);
+  return (
+    <nav className="steps" aria-label="Steps of the job">
+      {LEAVES.map((step) => (
+        <button
+          key={step}
+          type="button"
+          className="step"
+          aria-current={leaf === step ? "step" : undefined}
+          onClick={() => show({ leaf: step })}
+        >
+          {LEAF_TITLES[step]}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+function UndoRedo(): ReactNode {
+  const undone = useDesk((desk) => (desk.history === null ? null : undoName(desk.history)));
+  const redone = useDesk((desk) => (desk.history === null ? null : redoName(desk.history)));
+  const undo = useDesk((desk) => desk.undo);
+  const redo = useDesk((desk) => desk.redo);
+  const undoTitle = undone === null ? "Undo" : `Undo: ${undone}`;
+  const redoTitle = redone === null ? "Redo" : `Redo: ${redone}`;
+  return (
+    <>
+      <button
+        type="button"
+        className="round"
+        aria-label={undoTitle}
+        title={`${undoTitle} (Ctrl+Z)`}
+        disabled={undone === null}
+        onClick={undo}
+      >
+        ↶
+      </button>
+      <button
+        type="button"
+        className="round"
+        aria-label={redoTitle}
+        title={`${redoTitle} (Ctrl+Y)`}
+        disabled={redone === null}
+        onClick={redo}
+      >
+        ↷
+      </button>
+    </>
+  );
+}
+
+/** The head of the page: the site, the six steps, undo, redo and Save. */
+export function Header(): ReactNode {
+  const open = useDesk((desk) => desk.history !== null);
+  const keeping = useDesk((desk) => desk.keeping.state);
+  const title =
+    keeping === "failed"
+      ? "This browser keeps nothing: save the site as a file"
+      : "Save as a file (Ctrl+S). The site is also kept in this browser.";
+  return (
+    <header className="head">
+      <div className="head-row">
+        <div className="head-side">
+          <div className="mark">
+            <Mark />
+            <span>Bankyard</span>
+          </div>
+          <SiteMenu />
+        </div>
+        <div className="head-side">
+          <UndoRedo />
+          <button
+            type="button"
+            className="button main"
+            title={title}
+            disabled={!open}
+            onClick={saveSite}
+          >
+            Save
+          </button>
+        </div>
+      </div>
+      <Steps />
+    </header>
+  );
+}

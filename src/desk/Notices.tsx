@@ -1,0 +1,79 @@
+import { useEffect } from "react";
+import type { ReactNode } from "react";
+import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { useDesk } from "../store/index.js";
+
+const SHOWN_MS = 5000;
+const MOST_SHOWN = 12;
+
+function Unopened(): ReactNode {
+  const unopened = useDesk((desk) => desk.unopened);
+  const dismiss = useDesk((desk) => desk.dismissUnopened);
+  return (
+    <ModalOverlay
+      className="overlay"
+      isDismissable
+      isOpen={unopened !== null}
+      onOpenChange={(open) => !open && dismiss()}
+    >
+      <Modal className="modal">
+        <Dialog className="dialog" role="alertdialog">
+          <div className="dialog-head">
+            <Heading slot="title">This file was not opened</Heading>
+            <Button slot="close" className="round" aria-label="Close">
+              ✕
+            </Button>
+          </div>
+          <div className="dialog-body">
+            <p>
+              <strong>{unopened?.file}</strong> cannot be used as it is. The site on the desk is
+              untouched.
+            </p>
+            <ol className="problem-list">
+              {(unopened?.problems ?? []).slice(0, MOST_SHOWN).map((problem, index) => (
+                <li key={`${problem.path} ${index}`}>
+                  <code>{problem.path === "" ? "the file" : problem.path}</code>
+                  <span>
+                    {problem.text}; {problem.mend}
+                  </span>
+                </li>
+              ))}
+            </ol>
+            {(unopened?.problems.length ?? 0) > MOST_SHOWN && (
+              <p className="soft">
+                and {(unopened?.problems.length ?? 0) - MOST_SHOWN} more of the kind
+              </p>
+            )}
+          </div>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
+
+/** What just happened, in one line that goes away; trouble with keeping the site, which stays. */
+export function Notices(): ReactNode {
+  const notice = useDesk((desk) => desk.notice);
+  const keeping = useDesk((desk) => desk.keeping);
+  const tell = useDesk((desk) => desk.tell);
+  useEffect(() => {
+    if (notice === "") return undefined;
+    const timer = setTimeout(() => tell(""), SHOWN_MS);
+    return () => clearTimeout(timer);
+  }, [notice, tell]);
+  return (
+    <>
+      <div className="notices">
+        {keeping.state === "failed" && (
+          <p className="notice wrong" role="alert">
+            {keeping.text}
+          </p>
+        )}
+        <p className={notice === "" ? "unseen" : "notice"} role="status">
+          {notice}
+        </p>
+      </div>
+      <Unopened />
+    </>
+  );
+}

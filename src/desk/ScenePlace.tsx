@@ -1,0 +1,115 @@
+import { Component } from "react";
+import type { ReactNode } from "react";
+import { SiteScene } from "../scene/index.js";
+import { useDesk } from "../store/index.js";
+import { Stages } from "./Stages.js";
+import { useReducedMotion } from "./useTheme.js";
+import { useSite } from "./useSite.js";
+
+/** Catches a scene that cannot be drawn, so that leaves and figures stay in use. */
+class SceneGuard extends Component<{ children: ReactNode }, { fault: string | null }> {
+  override state = { fault: null as string | null };
+
+  static getDerivedStateFromError(fault: unknown): { fault: string } {
+    return { fault: fault instanceof Error ? fault.message : String(fault) };
+  }
+
+  override render(): ReactNode {
+    if (this.state.fault === null) return this.props.children;
+    return (
+      <div className="scene-fault" role="alert">
+        <h2>The ground cannot be drawn here</h2>
+        <p>{this.state.fault}</p>
+        <p>The figures and every leaf still work.</p>
+        <button type="button" className="button" onClick={() => this.setState({ fault: null })}>
+          Try again
+        </button>
+      </div>
+    );
+  }
+}
+
+function ViewSwitch(): ReactNode {
+  const view = useDesk((desk) => desk.view);
+  const show = useDesk((desk) => desk.show);
+  return (
+    <div className="view-switch" role="group" aria-label="View">
+      <button type="button" aria-pressed={view === "orbit"} onClick={() => show({ view: "orbit" })}>
+        Orbit
+      </button>
+      <button type="button" aria-pressed={view === "plan"} onClick={() => show({ view: "plan" })}>
+        Plan
+      </button>
+    </div>
+  );
+}
+
+const PLACING_WORDS = {
+  tank: "Click where the tank's centre goes",
+  bed: "Click where the raised bed's centre goes",
+  probe: "Click where the ground was probed",
+  pad: "Click the pad's corners, then Done",
+  trench: "Click along the trench, downhill, then Done",
+  building: "Click the building's corners, then Done",
+} as const;
+
+function PlacingBanner(): ReactNode {
+  const placing = useDesk((desk) => desk.placing);
+  const stop = useDesk((desk) => desk.stopPlacing);
+  if (placing === null) return null;
+  return (
+    <div className="banner" role="status">
+      {PLACING_WORDS[placing.kind]}
+      <button type="button" className="button" onClick={stop}>
+        Stop
+      </button>
+    </div>
+  );
+}
+
+function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
+  const { site, schemeId, estimate } = useSite();
+  const stage = useDesk((desk) => desk.stage);
+  const view = useDesk((desk) => desk.view);
+  const leaf = useDesk((desk) => desk.leaf);
+  const selected = useDesk((desk) => desk.selected);
+  const placing = useDesk((desk) => desk.placing);
+  const desk = useDesk.getState();
+  return (
+    <SiteScene
+      site={site}
+      schemeId={schemeId}
+      estimate={estimate}
+      stage={stage}
+      view={view}
+      theme={theme}
+      reducedMotion={useReducedMotion()}
+      selected={selected}
+      placing={placing}
+      showProbes={leaf === "survey" || selected?.kind === "probe"}
+      showPoints={leaf === "survey" || selected?.kind === "point"}
+      onSelect={desk.select}
+      onPlace={desk.place}
+      onCancelPlacing={desk.stopPlacing}
+      onDragBegin={desk.dragBegin}
+      onDragMove={desk.dragMove}
+      onDragEnd={desk.dragEnd}
+    />
+  );
+}
+
+/** The scene with what lies over it: view switch, stage slider, what is being placed. */
+export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {
+  return (
+    <main className="stagehand" aria-label="The site">
+      <div className="fills">
+        <SceneGuard>
+          <Scene theme={theme} />
+        </SceneGuard>
+      </div>
+      <ViewSwitch />
+      <PlacingBanner />
+      <Stages />
+    </main>
+  );
+}

@@ -1,0 +1,139 @@
+import type { ReactNode } from "react";
+import {
+  Button,
+  Header,
+  Menu,
+  MenuItem,
+  MenuSection,
+  MenuTrigger,
+  Popover,
+  Separator,
+} from "react-aria-components";
+import { setUnits } from "../site/index.js";
+import type { Site } from "../site/index.js";
+import { examples, useDesk } from "../store/index.js";
+import { askForSite, openSiteFile, saveSite } from "./files.js";
+
+function SchemeSection({ site, schemeId }: { site: Site; schemeId: string }): ReactNode {
+  const chooseScheme = useDesk((desk) => desk.chooseScheme);
+  return (
+    <MenuSection
+      selectionMode="single"
+      selectedKeys={[schemeId]}
+      disallowEmptySelection
+      aria-label="Schemes on this ground"
+    >
+      <Header>Schemes on this ground</Header>
+      {site.schemes.map((scheme) => (
+        <MenuItem key={scheme.id} id={scheme.id} onAction={() => chooseScheme(scheme.id)}>
+          {scheme.name}
+        </MenuItem>
+      ))}
+    </MenuSection>
+  );
+}
+
+function FileSection(): ReactNode {
+  const openText = useDesk((desk) => desk.openText);
+  const show = useDesk((desk) => desk.show);
+  return (
+    <MenuSection aria-label="Sites">
+      <Header>Sites</Header>
+      <MenuItem id="start" onAction={() => show({ starting: true })}>
+        Start my own site…
+      </MenuItem>
+      <MenuItem id="open" onAction={askForSite}>
+        Open a site file…
+      </MenuItem>
+      <MenuItem id="save" onAction={saveSite}>
+        Save as a file
+      </MenuItem>
+      {examples.map((example) => (
+        <MenuItem
+          key={example.id}
+          id={`example-${example.id}`}
+          onAction={() => openText(example.text, example.title)}
+        >
+          Example: {example.title}
+        </MenuItem>
+      ))}
+    </MenuSection>
+  );
+}
+
+function UnitsSection({ site }: { site: Site }): ReactNode {
+  const edit = useDesk((desk) => desk.edit);
+  return (
+    <MenuSection
+      selectionMode="single"
+      selectedKeys={[site.units]}
+      disallowEmptySelection
+      aria-label="Units"
+    >
+      <Header>Units</Header>
+      <MenuItem id="us" onAction={() => edit("show feet", (one) => setUnits(one, "us"))}>
+        Feet, inches, cubic yards
+      </MenuItem>
+      <MenuItem id="metric" onAction={() => edit("show metres", (one) => setUnits(one, "metric"))}>
+        Metres, cubic metres
+      </MenuItem>
+    </MenuSection>
+  );
+}
+
+function ThemeSection(): ReactNode {
+  const theme = useDesk((desk) => desk.theme);
+  const show = useDesk((desk) => desk.show);
+  return (
+    <MenuSection
+      selectionMode="single"
+      selectedKeys={[theme]}
+      disallowEmptySelection
+      aria-label="Light"
+    >
+      <Header>Light</Header>
+      <MenuItem id="system" onAction={() => show({ theme: "system" })}>
+        As this device
+      </MenuItem>
+      <MenuItem id="light" onAction={() => show({ theme: "light" })}>
+        Day
+      </MenuItem>
+      <MenuItem id="dark" onAction={() => show({ theme: "dark" })}>
+        Night shift
+      </MenuItem>
+    </MenuSection>
+  );
+}
+
+/** The site's name and scheme, and under it everything that is done with a whole site. */
+export function SiteMenu(): ReactNode {
+  const site = useDesk((desk) => desk.history?.present ?? null);
+  const schemeId = useDesk((desk) => desk.schemeId);
+  const scheme = site?.schemes.find((one) => one.id === schemeId);
+  return (
+    <MenuTrigger>
+      <Button className="button site-button">
+        <span className="site-name">{site?.name ?? "No site"}</span>
+        {scheme !== undefined && <span className="scheme">{scheme.name}</span>}
+        <span aria-hidden="true">▾</span>
+      </Button>
+      <Popover className="menu-popover" placement="bottom start">
+        <Menu className="menu" aria-label="Site">
+          {site !== null && <SchemeSection site={site} schemeId={schemeId} />}
+          {site !== null && <Separator />}
+          <FileSection />
+          {site !== null && <Separator />}
+          {site !== null && <UnitsSection site={site} />}
+          <Separator />
+          <ThemeSection />
+        </Menu>
+      </Popover>
+    </MenuTrigger>
+  );
+}
+
+/** Opens the first dropped file. */
+export function openDropped(files: FileList): void {
+  const file = files[0];
+  if (file !== undefined) void openSiteFile(file);
+}

@@ -1,0 +1,102 @@
+import type { ReactNode } from "react";
+import { useDesk } from "../store/index.js";
+import type { Figures } from "../store/index.js";
+import { earthVolume, money, plainNumber } from "../units/index.js";
+import { useSite } from "./useSite.js";
+
+interface FigureProps {
+  id: string;
+  title: string;
+  value: number;
+  before: number | undefined;
+  unit: string;
+  print(value: number): string;
+  children?: ReactNode;
+}
+
+/** The change since the last edit: signed, told by words too and not by colour alone. */
+function Change({ value, before, print }: Pick<FigureProps, "value" | "before" | "print">): ReactNode {
+  if (before === undefined) return null;
+  const size = print(Math.abs(value - before));
+  if (!/[1-9]/.test(size)) return null;
+  const more = value > before;
+  return (
+    <span className={`change ${more ? "more" : "less"}`}>
+      {more ? "+" : "−"}
+      {size}
+      <span className="unseen"> {more ? "more" : "less"} than before the last edit</span>
+    </span>
+  );
+}
+
+function Figure({ id, title, value, before, unit, print, children }: FigureProps): ReactNode {
+  return (
+    <div className="figure">
+      <dt>{title}</dt>
+      <dd>
+        <span className="big" data-figure={id} data-value={value}>
+          {print(value)}
+        </span>
+        {unit !== "" && <span>{unit}</span>}
+        {children}
+        <Change value={value} before={before} print={print} />
+      </dd>
+    </div>
+  );
+}
+
+function FigureList({ now, before }: { now: Figures; before: Figures | null }): ReactNode {
+  const { units, currency } = useSite().site;
+  const volume = (value: number): string => earthVolume.print(value, units, { bare: true });
+  const cost = (value: number): string => money(currency).print(value, units);
+  const days = (value: number): string => plainNumber(value, Number.isInteger(value) ? 0 : 1);
+  const unit = earthVolume.unitLabel(units);
+  return (
+    <dl className="strip" aria-label="Figures of this scheme">
+      <Figure id="cut" title="Cut" value={now.cut} before={before?.cut} unit={unit} print={volume} />
+      <Figure
+        id="rock"
+        title="Rock"
+        value={now.rock}
+        before={before?.rock}
+        unit={unit}
+        print={volume}
+      />
+      <Figure
+        id="spoil"
+        title="Spoil to move"
+        value={now.spoil}
+        before={before?.spoil}
+        unit={`${unit} loose`}
+        print={volume}
+      />
+      <Figure id="days" title="Days" value={now.days} before={before?.days} unit="" print={days} />
+      <Figure
+        id="cost"
+        title="Cost"
+        value={now.cost.likely}
+        before={before?.cost.likely}
+        unit=""
+        print={cost}
+      >
+        <span className="range soft" data-low={now.cost.low} data-high={now.cost.high}>
+          {cost(now.cost.low)}–{cost(now.cost.high)}
+        </span>
+      </Figure>
+    </dl>
+  );
+}
+
+/** The strip under the scene: the five figures, and how the last edit changed them. */
+export function Strip(): ReactNode {
+  const figures = useDesk((desk) => desk.figures);
+  const before = useDesk((desk) => desk.before);
+  const fault = useDesk((desk) => desk.fault);
+  if (figures !== null) return <FigureList now={figures} before={before} />;
+  return (
+    <div className="strip no-figures" role="alert">
+      There are no figures for this site: {fault ?? "the engine gave no answer"}. Undo goes back to
+      the last that had some.
+    </div>
+  );
+}

@@ -1,0 +1,28 @@
+import type { ByMaterial } from "../dig/index.js";
+import { materialsOf, NATIVE } from "../site/index.js";
+import type { Site, Work } from "../site/index.js";
+
+/** All of it together, m³. */
+export const sumOf = (volumes: ByMaterial): number =>
+  Object.values(volumes).reduce((sum, volume) => sum + volume, 0);
+
+/** What people call a material; the id itself when the site no longer names it. */
+export function materialName(site: Site, id: string): string {
+  if (id === NATIVE) return "Own earth";
+  return materialsOf(site).get(id)?.name ?? id;
+}
+
+/** What people call a material that is dug: own earth is dug again where it was put back before. */
+export function dugName(site: Site, id: string): string {
+  return id === NATIVE ? "Earlier backfill" : materialName(site, id);
+}
+
+/** Loose volume of a bank volume, m³; own earth put back is taken as it comes out. */
+export function looseOf(site: Site, id: string, bank: number): number {
+  return bank * (materialsOf(site).get(id)?.loose ?? 1.25);
+}
+
+/** Every id that a finding about this work may name: its own and its pipes'. */
+export function idsOf(work: Work): string[] {
+  return work.kind === "trench" ? [work.id, ...work.pipes.map((pipe) => pipe.id)] : [work.id];
+}

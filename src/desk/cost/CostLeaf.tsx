@@ -1,0 +1,172 @@
+import type { ReactNode } from "react";
+import type { CostLine } from "../../cost/index.js";
+import { setPrice } from "../../site/index.js";
+import { money, plainNumber } from "../../units/index.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { Findings } from "../Findings.js";
+import { useEdit, useSite } from "../useSite.js";
+import { QuantityWorking, Working } from "../Working.js";
+import { RangeBar } from "./RangeBar.js";
+
+const PER_WORDS: Readonly<Record<CostLine["per"], string>> = {
+  t: "1,000 kg",
+  load: "truckload",
+  m: "metre",
+  each: "one",
+  d: "day",
+  L: "litre",
+  lump: "all of it",
+};
+
+/** How many of what the price is for. */
+function countOf(line: CostLine): number {
+  const { value } = line.quantity;
+  if (line.per === "t") return value / 1000;
+  return line.per === "L" ? value * 1000 : value;
+}
+
+function PriceEdit({ line }: { line: CostLine }): ReactNode {
+  const { site, schemeId } = useSite();
+  const edit = useEdit();
+  const [priceId, another] = line.priceIds;
+  if (priceId === undefined) return null;
+  if (another !== undefined) {
+    return <HireRates line={line} />;
+  }
+  return (
+    <>
+      <MeasureField
+        label={
+          <>
+            Price <small>for {PER_WORDS[line.per]}</small>
+          </>
+        }
+        name={`price-${priceId}`}
+        value={line.price.likely}
+        measure={money(site.currency)}
+        print={{ digits: 2 }}
+        least={0}
+        onCommit={(price) =>
+          edit(`price of ${line.name}`, (now) => setPrice(now, schemeId, priceId, { price }))
+        }
+      />
+      {line.own && (
+        <button
+          type="button"
+          className="link"
+          onClick={() =>
+            edit(`price of ${line.name}`, (now) => setPrice(now, schemeId, priceId, null))
+          }
+        >
+          Back to the demo price
+        </button>
+      )}
+    </>
+  );
+}
+
+/** The rates behind a mix of hire: each can be set; until then the demo rate stands. */
+function HireRates({ line }: { line: CostLine }): ReactNode {
+  const { site, schemeId } = useSite();
+  const edit = useEdit();
+  const chosen = site.schemes.find((scheme) => scheme.id === schemeId)?.prices;
+  const words = (id: string): string =>
+    id.endsWith("-four-weeks") ? "four weeks" : id.endsWith("-week") ? "a week" : "a day";
+  return line.priceIds.map((id) => (
+    <MeasureField
+      key={id}
+      label={
+        <>
+          Your rate <small>for {words(id)}</small>
+        </>
+      }
+      name={`price-${id}`}
+      value={chosen?.find((one) => one.id === id)?.price}
+      measure={money(site.currency)}
+      print={{ digits: 2 }}
+      least={0}
+      onCommit={(price) =>
+        edit(`price of ${line.name}`, (now) => setPrice(now, schemeId, id, { price }))
+      }
+      onClear={() => edit(`price of ${line.name}`, (now) => setPrice(now, schemeId, id, null))}
+    />
+  ));
+}
+
+function Line({ line }: { line: CostLine }): ReactNode {
+  const { units, currency } = useSite().site;
+  const print = (value: number): string => money(currency).print(value, units);
+  const count = countOf(line);
+  return (
+    <li data-cost-line={line.id} data-amount={line.amount.likely}>
+      <Working text={line.name} amount={print(line.amount.likely)}>
+        {line.per !== "lump" && (
+          <p>
+            {plainNumber(count, Number.isInteger(count) ? 0 : 2)} ×{" "}
+            {money(currency).print(line.price.likely, units, { digits: 2 })} for{" "}
+            {PER_WORDS[line.per]}
+          </p>
+        )}
+        <p className="soft">
+          From {print(line.amount.low)} to {print(line.amount.high)}
+        </p>
+        <PriceEdit line={line} />
+        <QuantityWorking quantity={line.quantity} />
+        <p className="soft">Price: {line.source}</p>
+      </Working>
+    </li>
+  );
+}
+
+/** Every line of the cost, each opening to its quantity, price and where both come from. */
+export function CostLeaf(): ReactNode {
+  const { site, schemeId, estimate } = useSite();
+  if (estimate === null) return <p className="says">There is no estimate to price.</p>;
+  const { cost } = estimate;
+  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const unpriced = cost.notPriced.map((id) => works.find((work) => work.id === id)?.name ?? id);
+  return (
+    <>
+      <RangeBar range={cost.total} currency={cost.currency} />
+      <p className="says">
+        Prices are demo figures until you type your own: open a line to see and change its price.
+      </p>
+      <Findings findings={cost.findings} />
+      <h2>
+        Lines <span className="aside">likely</span>
+      </h2>
+      <ul>
+        {cost.lines.map((line) => (
+          <Line key={line.id} line={line} />
+        ))}
+      </ul>
+      <div className="total" data-total={cost.total.likely}>
+        <span>Likely total</span>
+        <span>{money(cost.currency).print(cost.total.likely, site.units)}</span>
+      </div>
+      <Working text="How the total is reached" amount="">
+        <QuantityWorking quantity={cost.totalWorking} />
+      </Working>
+      {unpriced.length > 0 && (
+        <p className="says">Not priced here: {unpriced.join(", ")}.</p>
+      )}
+      <h2>Truckloads</h2>
+      <Working
+        text="Surplus away"
+        amount={`${plainNumber(cost.loads.surplus.value, 0)} loads`}
+      >
+        <QuantityWorking quantity={cost.loads.surplus} />
+      </Working>
+      {cost.loads.imports.map((load) => (
+        <Working
+          key={load.material}
+          text={`${load.name} in`}
+          amount={`${plainNumber(load.loads.value, 0)} loads`}
+        >
+          <QuantityWorking quantity={load.mass} />
+          <QuantityWorking quantity={load.loads} />
+        </Working>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,82 @@
+import type { ReactNode } from "react";
+import type { Bed } from "../../site/index.js";
+import { elevation, length } from "../../units/index.js";
+import { MaterialField } from "../fields/MaterialField.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { BearingField, PlaceFields } from "./PlaceFields.js";
+import { useChange } from "./WorkForm.js";
+
+const SIZES = [
+  { key: "length", label: "Length, outside" },
+  { key: "width", label: "Width, outside" },
+  { key: "height", label: "Height" },
+] as const;
+
+function Filling({ work }: { work: Bed }): ReactNode {
+  const change = useChange(work);
+  const { filling } = work;
+  const setCourse = (index: number, next: Partial<(typeof filling)[number]>): void =>
+    change("filling", {
+      filling: filling.map((one, other) => (other === index ? { ...one, ...next } : one)),
+    });
+  return filling.map((course, index) => (
+    <fieldset key={index} aria-label={`Filling ${index + 1} from the bottom`}>
+      <MaterialField
+        label={index === 0 ? "Filled from the bottom with" : "then"}
+        value={course.material}
+        kinds={["aggregate", "fill", "soil", "topsoil"]}
+        onChoose={(material) => setCourse(index, { material })}
+      />
+      <MeasureField
+        label="deep"
+        value={course.depth}
+        measure={length}
+        least={0}
+        above
+        onCommit={(depth) => setCourse(index, { depth })}
+      />
+    </fieldset>
+  ));
+}
+
+/** A raised bed: its size, where it stands, and what fills it. */
+export function BedFields({ work }: { work: Bed }): ReactNode {
+  const change = useChange(work);
+  return (
+    <>
+      <MeasureField
+        label={
+          <>
+            Stands on <small>elev.</small>
+          </>
+        }
+        name="base"
+        value={work.base}
+        measure={elevation}
+        onCommit={(base) => change("level", { base })}
+      />
+      {SIZES.map(({ key, label }) => (
+        <MeasureField
+          key={key}
+          label={label}
+          name={key}
+          value={work[key]}
+          measure={length}
+          least={0}
+          above
+          onCommit={(size) => change(key, { [key]: size })}
+        />
+      ))}
+      <MeasureField
+        label="Wall, thick"
+        name="wall"
+        value={work.wall}
+        measure={length}
+        onCommit={(wall) => change("wall", { wall })}
+      />
+      <Filling work={work} />
+      <PlaceFields at={work.at} onMove={(at) => change("place", { at })} />
+      <BearingField value={work.bearing} onTurn={(bearing) => change("bearing", { bearing })} />
+    </>
+  );
+}

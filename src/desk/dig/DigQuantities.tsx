@@ -1,0 +1,163 @@
+import type { ReactNode } from "react";
+import type { ByMaterial } from "../../dig/index.js";
+import { materialsOf } from "../../site/index.js";
+import type { Work } from "../../site/index.js";
+import { area, earthVolume, elevation, haulMass, length } from "../../units/index.js";
+import { dugName, looseOf, materialName, sumOf } from "../amounts.js";
+import { MaterialSwatch } from "../Swatch.js";
+import { useSite } from "../useSite.js";
+
+function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
+  const { site } = useSite();
+  const print = (volume: number): string =>
+    earthVolume.print(volume, site.units, { bare: true });
+  const unit = earthVolume.unitLabel(site.units);
+  const rows = Object.entries(cut).filter(([, volume]) => volume > 0);
+  const loose = rows.reduce((sum, [id, volume]) => sum + looseOf(site, id, volume), 0);
+  return (
+    <table className="table">
+      <thead>
+        <tr>
+          <th scope="col">Dug</th>
+          <th scope="col">Bank {unit}</th>
+          <th scope="col">Loose {unit}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([id, volume]) => (
+          <tr key={id} data-material={id} data-bank={volume}>
+            <th scope="row">
+              <MaterialSwatch material={id} />
+              {dugName(site, id)}
+            </th>
+            <td>{print(volume)}</td>
+            <td>{print(looseOf(site, id, volume))}</td>
+          </tr>
+        ))}
+        <tr className="sum">
+          <th scope="row">Cut</th>
+          <td>{print(sumOf(cut))}</td>
+          <td>{print(loose)}</td>
+        </tr>
+      </tbody>
+    </table>
+  );
+}
+
+function FillTable({ fill }: { fill: ByMaterial }): ReactNode {
+  const { site } = useSite();
+  const unit = earthVolume.unitLabel(site.units);
+  const rows = Object.entries(fill).filter(([, volume]) => volume > 0);
+  if (rows.length === 0) return null;
+  return (
+    <table className="table">
+      <thead>
+        <tr>
+          <th scope="col">Put in</th>
+          <th scope="col">In place {unit}</th>
+          <th scope="col">{haulMass.unitLabel(site.units)}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([id, volume]) => {
+          const material = materialsOf(site).get(id);
+          const placed = material?.kind === "aggregate" ? material.density : undefined;
+          return (
+            <tr key={id} data-material={id} data-placed={volume}>
+              <th scope="row">
+                <MaterialSwatch material={id} />
+                {materialName(site, id)}
+              </th>
+              <td>{earthVolume.print(volume, site.units, { bare: true })}</td>
+              <td>
+                {placed === undefined
+                  ? ""
+                  : haulMass.print(volume * placed, site.units, { bare: true })}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+/** Fills of all works together. */
+function fillOfAll(works: readonly { fill: ByMaterial }[]): ByMaterial {
+  const all: Record<string, number> = {};
+  for (const { fill } of works) {
+    for (const [id, volume] of Object.entries(fill)) all[id] = (all[id] ?? 0) + volume;
+  }
+  return all;
+}
+
+/** What one work (or, with none picked, the whole scheme) takes out and puts in. */
+export function DigQuantities({ work }: { work: Work | null }): ReactNode {
+  const { site, estimate } = useSite();
+  if (estimate === null || estimate.works.length === 0) return null;
+  const one = work === null ? null : estimate.works.find((each) => each.id === work.id);
+  if (one === undefined) return null;
+  const { units } = site;
+  const cut = one?.cut ?? estimate.cut;
+  const fill = one?.fill ?? fillOfAll(estimate.works);
+  const { earth } = estimate;
+  return (
+    <>
+      <h2>{one === null ? "The whole dig" : "Its dig"}</h2>
+      {sumOf(cut) > 0 && <CutTable cut={cut} />}
+      <FillTable fill={fill} />
+      {one !== null && sumOf(cut) > 0 && (
+        <table className="table">
+          <tbody>
+            <tr>
+              <th scope="row">Floor</th>
+              <td>
+                {elevation.print(one.floor.lowest, units)}
+                {one.floor.highest - one.floor.lowest > 0.005 &&
+                  ` to ${elevation.print(one.floor.highest, units)}`}
+              </td>
+            </tr>
+            <tr>
+              <th scope="row">Deepest cut</th>
+              <td>{length.print(one.deepest, units)}</td>
+            </tr>
+            <tr>
+              <th scope="row">Tallest face</th>
+              <td>{length.print(one.tallestFace, units)}</td>
+            </tr>
+            <tr>
+              <th scope="row">Opening at the ground</th>
+              <td>{area.print(one.daylight, units)}</td>
+            </tr>
+          </tbody>
+        </table>
+      )}
+      {one === null && (
+        <table className="table">
+          <tbody>
+            <tr>
+              <th scope="row">Goes back, bank</th>
+              <td>{earthVolume.print(earth.reusedBank, units)}</td>
+            </tr>
+            <tr>
+              <th scope="row">Left over, bank</th>
+              <td>{earthVolume.print(earth.surplusBank, units)}</td>
+            </tr>
+            <tr>
+              <th scope="row">Left over, loose</th>
+              <td>{earthVolume.print(earth.surplusLoose, units)}</td>
+            </tr>
+            <tr>
+              <th scope="row">Left over, by weight</th>
+              <td>{haulMass.print(earth.surplusMass, units)}</td>
+            </tr>
+            <tr>
+              <th scope="row">To bring in, compacted</th>
+              <td>{earthVolume.print(earth.importCompacted, units)}</td>
+            </tr>
+          </tbody>
+        </table>
+      )}
+    </>
+  );
+}

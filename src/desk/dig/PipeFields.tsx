@@ -1,0 +1,195 @@
+import type { ReactNode } from "react";
+import { changePipe } from "../../site/index.js";
+import type { Pipe } from "../../site/index.js";
+import { GRAVITY_PIPE, pipeChoices, pipeSize, PRESSURE_PIPE } from "../../store/index.js";
+import { elevation, length, pipeSlope, size } from "../../units/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { NameField } from "../fields/NameField.js";
+import { useEdit, useSite } from "../useSite.js";
+
+const SERVICES = [
+  { id: "gravity", name: "Gravity drain" },
+  { id: "pressure", name: "Pressure (pumped)" },
+  { id: "conduit", name: "Cable conduit" },
+] as const;
+
+const GRADES = [
+  { id: "inverts", name: "Both inverts" },
+  { id: "fall", name: "Start and fall" },
+  { id: "cover", name: "Cover all along" },
+] as const;
+
+type Grade = Pipe["grade"];
+
+/** The same pipe graded another way, keeping where it lies as far as the run tells. */
+function regraded(grade: Grade, by: Grade["by"], run: Run | undefined): Grade {
+  if (by === "cover") return { by, depth: Math.max(0, run?.cover.least ?? 0.45) };
+  const start = grade.by === "cover" ? (run?.start ?? 0) : grade.start;
+  const drop = run?.drop ?? 0;
+  if (by === "inverts") return { by, start, end: start - drop };
+  return { by, start, fall: run === undefined ? 0.02 : run.fall };
+}
+
+/** The catalogue pipe of these sizes (within a tenth of a millimetre), or "other". */
+function sizeId(pipe: Pipe): string {
+  const same = pipeChoices.find(
+    (one) =>
+      Math.abs(one.inside - pipe.inside) < 1e-4 &&
+      Math.abs(one.outside - pipe.outside) < 1e-4 &&
+      one.services.includes(pipe.service),
+  );
+  return same?.id ?? "other";
+}
+
+interface Run {
+  start: number | undefined;
+  drop: number;
+  fall: number;
+  cover: { least: number };
+}
+
+/** How the pipe lies now, from the estimate. */
+function useRun(pipe: Pipe): Run | undefined {
+  const { estimate } = useSite();
+  const check = estimate?.flow.pipes.find((one) => one.id === pipe.id);
+  if (check === undefined) return undefined;
+  return { ...check, start: check.stations[0]?.invert };
+}
+
+function GradeFields(props: { grade: Grade; onGrade(grade: Grade): void }): ReactNode {
+  const { grade, onGrade } = props;
+  if (grade.by === "cover") {
+    return (
+      <MeasureField
+        label="Cover"
+        name="cover"
+        value={grade.depth}
+        measure={length}
+        onCommit={(depth) => onGrade({ by: "cover", depth })}
+      />
+    );
+  }
+  return (
+    <>
+      <MeasureField
+        label={
+          <>
+            Start invert <small>elev.</small>
+          </>
+        }
+        name="start"
+        value={grade.start}
+        measure={elevation}
+        onCommit={(start) => onGrade({ ...grade, start })}
+      />
+      {grade.by === "inverts" ? (
+        <MeasureField
+          label={
+            <>
+              End invert <small>elev.</small>
+            </>
+          }
+          name="end"
+          value={grade.end}
+          measure={elevation}
+          onCommit={(end) => onGrade({ ...grade, end })}
+        />
+      ) : (
+        <MeasureField
+          label="Fall"
+          name="fall"
+          value={grade.fall}
+          measure={pipeSlope}
+          onCommit={(fall) => onGrade({ ...grade, fall })}
+        />
+      )}
+    </>
+  );
+}
+
+/** One pipe: what it carries, its bore, and how it is graded. */
+export function PipeFields(props: { pipe: Pipe; onRemove: (() => void) | null }): ReactNode {
+  const { pipe, onRemove } = props;
+  const { schemeId } = useSite();
+  const edit = useEdit();
+  const run = useRun(pipe);
+  const change = (what: string, next: Partial<Pipe>): void =>
+    edit(`${what} of ${pipe.name}`, (site) =>
+      changePipe(site, schemeId, pipe.id, (now) => ({ ...now, ...next })),
+    );
+  const setService = (service: Pipe["service"]): void => {
+    if (service === "gravity") {
+      change("service", { service, ...pipeSize(GRAVITY_PIPE), grade: regraded(pipe.grade, "inverts", run) });
+    } else {
+      change("service", { service, ...pipeSize(PRESSURE_PIPE), grade: { by: "cover", depth: 0.45 } });
+    }
+  };
+  return (
+    <fieldset>
+      <legend className="unseen">Pipe {pipe.name}</legend>
+      <NameField
+        label="Pipe"
+        name="pipe-name"
+        value={pipe.name}
+        onCommit={(name) => change("name", { name })}
+      />
+      <ChoiceField
+        label="Carries by"
+        name="service"
+        value={pipe.service}
+        choices={SERVICES}
+        onChoose={setService}
+      />
+      <ChoiceField
+        label="Size"
+        name="pipe-size"
+        value={sizeId(pipe)}
+        choices={[
+          ...pipeChoices.filter((one) => one.services.includes(pipe.service)),
+          { id: "other", name: "Other, as typed" },
+        ]}
+        onChoose={(id) => id !== "other" && change("size", pipeSize(id))}
+      />
+      <MeasureField
+        label="Bore, inside"
+        name="inside"
+        value={pipe.inside}
+        measure={size}
+        print={{ digits: 2 }}
+        least={0}
+        above
+        onCommit={(inside) =>
+          change("bore", { inside, outside: Math.max(pipe.outside, inside + 0.003) })
+        }
+      />
+      <MeasureField
+        label="Outside"
+        name="outside"
+        value={pipe.outside}
+        measure={size}
+        print={{ digits: 2 }}
+        least={pipe.inside}
+        above
+        onCommit={(outside) => change("outside", { outside })}
+      />
+      <ChoiceField
+        label="Graded by"
+        name="graded"
+        value={pipe.grade.by}
+        choices={GRADES}
+        onChoose={(by) =>
+          by !== pipe.grade.by && change("grade", { grade: regraded(pipe.grade, by, run) })
+        }
+      />
+      <GradeFields grade={pipe.grade} onGrade={(grade) => change("grade", { grade })} />
+      {onRemove !== null && (
+        <div className="tools">
+          <button type="button" className="link" onClick={onRemove}>
+            Remove this pipe
+          </button>
+        </div>
+      )}
+    </fieldset>
+  );
+}

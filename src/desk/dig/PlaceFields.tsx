@@ -1,0 +1,107 @@
+import type { ReactNode } from "react";
+import type { PlanPoint } from "../../site/index.js";
+import { bearing as bearingMeasure, distance } from "../../units/index.js";
+import { MeasureField } from "../fields/MeasureField.js";
+
+interface PlaceFieldsProps {
+  at: PlanPoint;
+  onMove(at: PlanPoint): void;
+}
+
+/** East and north of a place in plan. */
+export function PlaceFields({ at, onMove }: PlaceFieldsProps): ReactNode {
+  return (
+    <>
+      <MeasureField
+        label={
+          <>
+            Centre, <small>east</small>
+          </>
+        }
+        name="east"
+        value={at[0]}
+        measure={distance}
+        onCommit={(east) => onMove([east, at[1]])}
+      />
+      <MeasureField
+        label={
+          <>
+            Centre, <small>north</small>
+          </>
+        }
+        name="north"
+        value={at[1]}
+        measure={distance}
+        onCommit={(north) => onMove([at[0], north])}
+      />
+    </>
+  );
+}
+
+interface BearingFieldProps {
+  value: number;
+  onTurn(bearing: number): void;
+}
+
+/** Which way the long side lies. */
+export function BearingField({ value, onTurn }: BearingFieldProps): ReactNode {
+  return (
+    <MeasureField
+      label={
+        <>
+          Long side <small>bearing</small>
+        </>
+      }
+      name="bearing"
+      value={value}
+      measure={bearingMeasure}
+      onCommit={onTurn}
+    />
+  );
+}
+
+interface CornersProps {
+  title: string;
+  corners: readonly PlanPoint[];
+  /** Fewest that must stay. */
+  least: number;
+  onChange(corners: PlanPoint[]): void;
+}
+
+/** The corners of an outline, or the bends of a path, each with its own fields. */
+export function CornerFields({ title, corners, least, onChange }: CornersProps): ReactNode {
+  return (
+    <details className="working">
+      <summary>
+        <span className="text">
+          {corners.length} {title}
+        </span>
+      </summary>
+      <div className="inside">
+        {corners.map((corner, index) => (
+          <fieldset key={index}>
+            <legend className="slab">
+              {index + 1}
+              {corners.length > least && (
+                <>
+                  {" "}
+                  <button
+                    type="button"
+                    className="link"
+                    onClick={() => onChange(corners.filter((_, other) => other !== index))}
+                  >
+                    remove<span className="unseen"> place {index + 1}</span>
+                  </button>
+                </>
+              )}
+            </legend>
+            <PlaceFields
+              at={corner}
+              onMove={(at) => onChange(corners.map((one, other) => (other === index ? at : one)))}
+            />
+          </fieldset>
+        ))}
+      </div>
+    </details>
+  );
+}

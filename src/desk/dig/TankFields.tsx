@@ -1,0 +1,163 @@
+import type { ReactNode } from "react";
+import type { Tank } from "../../site/index.js";
+import { distance, elevation, length, liquidVolume, mass } from "../../units/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
+import { tankBody, tankChoices } from "../../store/index.js";
+import { MaterialField } from "../fields/MaterialField.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { useSite } from "../useSite.js";
+import { BearingField, PlaceFields } from "./PlaceFields.js";
+import { WallFields } from "./WallFields.js";
+import { useChange } from "./WorkForm.js";
+
+type Body = Tank["body"];
+const SIZES = [
+  { key: "length", label: "Length, outside" },
+  { key: "width", label: "Width, outside" },
+  { key: "height", label: "Height, outside" },
+] as const;
+const INVERTS = [
+  { key: "inlet", label: "Inlet invert" },
+  { key: "outlet", label: "Outlet invert" },
+  { key: "lowWater", label: "Pump stops at" },
+] as const;
+
+function BodyFields({ work }: { work: Tank }): ReactNode {
+  const { units } = useSite().site;
+  const change = useChange(work);
+  const setBody = (what: string, next: Partial<Body>): void =>
+    change(what, { body: { ...work.body, ...next } });
+  const clear = (what: string, key: keyof Body): void => {
+    const body = { ...work.body };
+    delete body[key];
+    change(what, { body });
+  };
+  const known = tankChoices.find(({ id }) => {
+    const body = tankBody(id);
+    return SIZES.every(({ key }) => body[key] === work.body[key]);
+  });
+  return (
+    <>
+      <ChoiceField
+        label="Tank"
+        name="tank-size"
+        value={known?.id ?? "own"}
+        choices={[...tankChoices, { id: "own", name: "Sizes as typed" }]}
+        onChoose={(id) => id !== "own" && change("tank", { body: tankBody(id) })}
+      />
+      {SIZES.map(({ key, label }) => (
+        <MeasureField
+          key={key}
+          label={label}
+          name={key}
+          value={work.body[key]}
+          measure={length}
+          least={0}
+          above
+          onCommit={(size) => setBody(key, { [key]: size })}
+        />
+      ))}
+      {INVERTS.map(({ key, label }) => {
+        const above = work.body[key];
+        return (
+          <MeasureField
+            key={key}
+            label={
+              <>
+                {label} <small>above underside</small>
+              </>
+            }
+            name={key}
+            value={above}
+            measure={key === "lowWater" ? length : distance}
+            print={{ digits: 2 }}
+            onCommit={(height) => setBody(label, { [key]: height })}
+            onClear={() => clear(label, key)}
+            note={
+              above === undefined
+                ? undefined
+                : `at elevation ${elevation.print(work.base + above, units)}`
+            }
+          />
+        );
+      })}
+      <MeasureField
+        label="Holds"
+        name="liquid"
+        value={work.body.liquidVolume}
+        measure={liquidVolume}
+        least={0}
+        above
+        onCommit={(liquid) => setBody("volume", { liquidVolume: liquid })}
+        onClear={() => clear("volume", "liquidVolume")}
+      />
+      <MeasureField
+        label={
+          <>
+            Weighs <small>empty, from its ticket</small>
+          </>
+        }
+        name="mass"
+        value={work.body.emptyMass}
+        measure={mass}
+        least={0}
+        above
+        onCommit={(emptyMass) => setBody("weight", { emptyMass })}
+        onClear={() => clear("weight", "emptyMass")}
+      />
+    </>
+  );
+}
+
+/** A tank and its hole: where, how deep, how it is bedded and filled round, and the tank itself. */
+export function TankFields({ work }: { work: Tank }): ReactNode {
+  const change = useChange(work);
+  return (
+    <>
+      <MeasureField
+        label={
+          <>
+            Underside <small>elev.</small>
+          </>
+        }
+        name="base"
+        value={work.base}
+        measure={elevation}
+        onCommit={(base) => change("depth", { base })}
+      />
+      <MeasureField
+        label="Overdig, each side"
+        name="overdig"
+        value={work.overdig}
+        measure={length}
+        onCommit={(overdig) => change("overdig", { overdig })}
+      />
+      <MeasureField
+        label="Bedding, thick"
+        name="bedding"
+        value={work.bedding.depth}
+        measure={length}
+        onCommit={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
+      />
+      <MaterialField
+        label="Bedding of"
+        name="bedding-material"
+        value={work.bedding.material}
+        kinds={["aggregate", "fill"]}
+        onChoose={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
+      />
+      <WallFields walls={work.walls} onChange={(walls) => change("walls", { walls })} />
+      <MaterialField
+        label="Backfill"
+        name="backfill"
+        value={work.backfill}
+        kinds={["aggregate", "fill"]}
+        own
+        onChoose={(backfill) => change("backfill", { backfill })}
+      />
+      <PlaceFields at={work.at} onMove={(at) => change("place", { at })} />
+      <BearingField value={work.bearing} onTurn={(bearing) => change("bearing", { bearing })} />
+      <BodyFields work={work} />
+    </>
+  );
+}

@@ -1,0 +1,80 @@
+import type { ReactNode } from "react";
+import { changeWork, renameWork, reorderWork } from "../../site/index.js";
+import type { Work } from "../../site/index.js";
+import { useDesk } from "../../store/index.js";
+import { NameField } from "../fields/NameField.js";
+import { useEdit, useSite } from "../useSite.js";
+import { BedFields } from "./BedFields.js";
+import { BuildingFields, PadFields, PileFields } from "./PadFields.js";
+import { TankFields } from "./TankFields.js";
+import { TrenchFields } from "./TrenchFields.js";
+
+/** Makes one named edit of this work. */
+export function useChange<W extends Work>(work: W): (what: string, next: Partial<W>) => void {
+  const { schemeId } = useSite();
+  const edit = useEdit();
+  return (what, next) =>
+    edit(`${what} of ${work.name}`, (site) =>
+      changeWork(site, schemeId, work.id, (now) => ({ ...now, ...next }) as Work),
+    );
+}
+
+function KindFields({ work }: { work: Work }): ReactNode {
+  switch (work.kind) {
+    case "tank":
+      return <TankFields work={work} />;
+    case "pad":
+      return <PadFields work={work} />;
+    case "trench":
+      return <TrenchFields work={work} />;
+    case "bed":
+      return <BedFields work={work} />;
+    case "building":
+      return <BuildingFields work={work} />;
+    case "pile":
+      return <PileFields work={work} />;
+  }
+}
+
+/** Every value of one work as a field, and what is done with the work as a whole. */
+export function WorkForm({ work }: { work: Work }): ReactNode {
+  const { site, schemeId } = useSite();
+  const edit = useEdit();
+  const duplicate = useDesk((desk) => desk.duplicateSelected);
+  const remove = useDesk((desk) => desk.removeSelected);
+  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const place = works.findIndex((one) => one.id === work.id);
+  const move = (to: number): void =>
+    edit(`building order of ${work.name}`, (now) => reorderWork(now, schemeId, work.id, to));
+  return (
+    <div className="form">
+      <NameField
+        label="Name"
+        name="name"
+        value={work.name}
+        onCommit={(name) =>
+          edit(`name of ${work.name}`, (now) => renameWork(now, schemeId, work.id, name))
+        }
+      />
+      <KindFields work={work} />
+      <div className="tools">
+        <button type="button" className="link" onClick={duplicate}>
+          Copy
+        </button>
+        {place > 0 && (
+          <button type="button" className="link" onClick={() => move(place - 1)}>
+            Build earlier
+          </button>
+        )}
+        {place < works.length - 1 && (
+          <button type="button" className="link" onClick={() => move(place + 1)}>
+            Build later
+          </button>
+        )}
+        <button type="button" className="link" onClick={remove}>
+          Remove
+        </button>
+      </div>
+    </div>
+  );
+}

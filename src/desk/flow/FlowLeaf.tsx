@@ -1,0 +1,204 @@
+import type { ReactNode } from "react";
+import type { PipeCheck, StaticLift } from "../../flow/index.js";
+import { changePipe, findWork } from "../../site/index.js";
+import type { Pipe } from "../../site/index.js";
+import { useDesk } from "../../store/index.js";
+import { elevation, head, length, pipeSlope, size } from "../../units/index.js";
+import { Findings, findingsAt } from "../Findings.js";
+import { useEdit, useSite } from "../useSite.js";
+import { QuantityWorking, Working } from "../Working.js";
+import { Profile } from "./Profile.js";
+
+const SERVICE_WORDS = { gravity: "by gravity", pressure: "pumped", conduit: "cable conduit" };
+
+/** The pipe with its far end lowered (or raised) by as much as the mend says; null for other mends. */
+function mended(pipe: Pipe, kind: string, by: number): Pipe | null {
+  const { grade } = pipe;
+  if (grade.by === "cover") {
+    return kind === "lay-deeper" ? { ...pipe, grade: { by: "cover", depth: grade.depth + by } } : null;
+  }
+  const start = kind === "raise-start" ? by : kind === "lay-deeper" ? -by : 0;
+  const end = kind === "raise-end" ? by : kind === "lower-end" || kind === "lay-deeper" ? -by : 0;
+  if (start === 0 && end === 0) return null;
+  if (grade.by === "inverts") {
+    return { ...pipe, grade: { ...grade, start: grade.start + start, end: grade.end + end } };
+  }
+  return start === end ? { ...pipe, grade: { ...grade, start: grade.start + start } } : null;
+}
+
+function Mends({ check }: { check: PipeCheck }): ReactNode {
+  const { site, schemeId } = useSite();
+  const edit = useEdit();
+  const trench = findWork(site, schemeId, check.trench);
+  const pipe =
+    trench?.kind === "trench" ? trench.pipes.find((one) => one.id === check.id) : undefined;
+  if (check.mends.length === 0 || pipe === undefined) return null;
+  return (
+    <ul className="mends" aria-label={`What would mend ${check.name}`}>
+      {check.mends.map((mend) => {
+        const next = mended(pipe, mend.kind, mend.by);
+        const words = mend.text.charAt(0).toUpperCase() + mend.text.slice(1);
+        return (
+          <li key={mend.kind}>
+            {next === null ? (
+              words
+            ) : (
+              <button
+                type="button"
+                className="link"
+                onClick={() =>
+                  edit(`mend ${check.name}`, (now) =>
+                    changePipe(now, schemeId, check.id, () => next),
+                  )
+                }
+              >
+                {words}
+              </button>
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function PipeSection({ check }: { check: PipeCheck }): ReactNode {
+  const { site, estimate } = useSite();
+  const select = useDesk((desk) => desk.select);
+  const { units } = site;
+  const cover = (depth: number): string =>
+    Number.isFinite(depth)
+      ? depth < 0
+        ? `${length.print(-depth, units)} above ground`
+        : length.print(depth, units)
+      : "beyond the survey";
+  return (
+    <section aria-label={check.name} data-pipe={check.id} data-fall={check.fall}>
+      <h2>
+        {check.name}
+        <span className={`verdict ${check.verdict === "runs" ? "runs" : "wrong"}`}>
+          {check.verdict}
+        </span>
+      </h2>
+      <Profile check={check} />
+      <table className="table">
+        <tbody>
+          <tr>
+            <th scope="row">Runs</th>
+            <td>
+              {SERVICE_WORDS[check.service]}, {size.print(check.inside, units, { digits: 1 })} bore
+            </td>
+          </tr>
+          <tr>
+            <th scope="row">Length in plan</th>
+            <td>{length.print(check.length, units)}</td>
+          </tr>
+          <tr>
+            <th scope="row">Fall{check.leastFall !== null && ", at least"}</th>
+            <td>
+              <strong>{pipeSlope.print(check.fall, units)}</strong>
+              {check.leastFall !== null && `, ${pipeSlope.print(check.leastFall.value, units)}`}
+            </td>
+          </tr>
+          <tr>
+            <th scope="row">Inverts</th>
+            <td>
+              {elevation.print(check.stations[0]?.invert ?? 0, units)} →{" "}
+              {elevation.print(check.stations.at(-1)?.invert ?? 0, units)}
+            </td>
+          </tr>
+          <tr>
+            <th scope="row">Cover</th>
+            <td>
+              {cover(check.cover.least)} to {cover(check.cover.most)}
+            </td>
+          </tr>
+        </tbody>
+      </table>
+      {check.leastFall !== null && <p className="rule-source">{check.leastFall.source}</p>}
+      <Mends check={check} />
+      <Findings findings={findingsAt(estimate?.findings, [check.id])} />
+      <div className="tools">
+        <button
+          type="button"
+          className="link"
+          onClick={() => {
+            select({ kind: "work", id: check.trench });
+            useDesk.getState().show({ leaf: "dig" });
+          }}
+        >
+          Change its trench and inverts
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function LiftSection({ lift }: { lift: StaticLift }): ReactNode {
+  const { units } = useSite().site;
+  return (
+    <Working text={`${lift.name}: lift at rest`} amount={head.print(lift.lift.value, units)}>
+      <table className="table">
+        <tbody>
+          <tr>
+            <th scope="row">Water when the pump stops</th>
+            <td>{elevation.print(lift.lowWater, units)}</td>
+          </tr>
+          <tr>
+            <th scope="row">Far end</th>
+            <td>{elevation.print(lift.outlet, units)}</td>
+          </tr>
+          <tr>
+            <th scope="row">Highest on the way</th>
+            <td>{elevation.print(lift.highest, units)}</td>
+          </tr>
+        </tbody>
+      </table>
+      <QuantityWorking quantity={lift.lift} />
+    </Working>
+  );
+}
+
+/** Each pipe with its profile, fall and cover, what would mend it, and what must be lifted. */
+export function FlowLeaf(): ReactNode {
+  const { estimate, site, schemeId } = useSite();
+  const start = useDesk((desk) => desk.startPlacing);
+  const flow = estimate?.flow;
+  if (flow === undefined) return <p className="says">There is no estimate to read the flow from.</p>;
+  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const tanks = works.filter((work) => work.kind === "tank").map((tank) => tank.id);
+  return (
+    <>
+      {flow.pipes.length === 0 && (
+        <>
+          <p className="says">No pipe is laid yet.</p>
+          <button type="button" className="link" onClick={() => start("trench")}>
+            + Place a trench with a drain
+          </button>
+        </>
+      )}
+      {flow.pipes.map((check) => (
+        <PipeSection key={check.id} check={check} />
+      ))}
+      {flow.lifts.length > 0 && <h2>Lifts</h2>}
+      {flow.lifts.map((lift) => (
+        <LiftSection key={lift.pipe} lift={lift} />
+      ))}
+      {flow.joints.length > 0 && <h2>Joints at tanks</h2>}
+      {flow.joints.map((joint) => (
+        <p key={`${joint.pipe} ${joint.tank} ${joint.side}`}>
+          {flow.pipes.find((one) => one.id === joint.pipe)?.name ?? joint.pipe} at the{" "}
+          {works.find((work) => work.id === joint.tank)?.name ?? joint.tank} {joint.side}:{" "}
+          {Math.abs(joint.off) < 0.0005
+            ? "meets its invert"
+            : `${length.print(Math.abs(joint.off), site.units, { digits: 2 })} ${joint.off > 0 ? "above" : "below"} its invert`}
+        </p>
+      ))}
+      <Findings
+        findings={findingsAt(estimate?.findings, tanks).filter((one) =>
+          /^(flow|pipe|lift|joint)/.test(one.code),
+        )}
+      />
+    </>
+  );
+}

@@ -1,0 +1,159 @@
+import type { ReactNode } from "react";
+import type { Candidate, Range, RentalCover } from "../../machines/index.js";
+import { setMachines } from "../../site/index.js";
+import { days as dayCount, hours, money, plainNumber } from "../../units/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { Findings } from "../Findings.js";
+import { useEdit, useSite } from "../useSite.js";
+import { QuantityWorking, Working } from "../Working.js";
+
+const several = (count: number, one: string, many: string): string =>
+  `${plainNumber(count, 0)} ${count === 1 ? one : many}`;
+
+/** A hire in words: "1 week and 2 days". */
+function coverWords(cover: RentalCover): string {
+  const parts = [
+    cover.fourWeeks > 0 ? several(cover.fourWeeks, "four-week hire", "four-week hires") : "",
+    cover.weeks > 0 ? several(cover.weeks, "week", "weeks") : "",
+    cover.days > 0 ? several(cover.days, "day", "days") : "",
+  ].filter((part) => part !== "");
+  return parts.length === 0 ? "no hire" : parts.join(" and ");
+}
+
+function useRange(): { cost(range: Range): string; count(range: Range, digits: number): string } {
+  const { units, currency } = useSite().site;
+  const print = (value: number): string => money(currency).print(value, units);
+  return {
+    cost: ({ low, high }) => (low === high ? print(low) : `${print(low)}–${print(high)}`),
+    count: ({ low, high }, digits) =>
+      low === high
+        ? plainNumber(low, digits)
+        : `${plainNumber(low, digits)}–${plainNumber(high, digits)}`,
+  };
+}
+
+function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boolean }): ReactNode {
+  const { schemeId } = useSite();
+  const edit = useEdit();
+  const { cost, count } = useRange();
+  return (
+    <li className={`candidate ${candidate.can ? "" : "cannot"}`} data-digger={candidate.id}>
+      <button
+        type="button"
+        className="row"
+        aria-pressed={chosen}
+        onClick={() =>
+          edit(`choose ${candidate.name}`, (site) =>
+            setMachines(site, schemeId, { digger: candidate.id }),
+          )
+        }
+      >
+        <span aria-hidden="true">{candidate.can ? "✓" : "✕"}</span>
+        <span className="text">{candidate.name}</span>
+        <span className="amount">
+          {candidate.can
+            ? `${count(candidate.days, 0)} d · ${cost(candidate.price)}`
+            : "cannot"}
+        </span>
+      </button>
+      <p className="reason">{candidate.reason}</p>
+    </li>
+  );
+}
+
+/** Which machine digs, how long it takes in each work, and how it is hired. */
+export function MachinesLeaf(): ReactNode {
+  const { site, schemeId, estimate } = useSite();
+  const edit = useEdit();
+  const { cost, count } = useRange();
+  if (estimate === null) return <p className="says">There is no estimate to choose machines by.</p>;
+  const { machines } = estimate;
+  const { rental } = machines;
+  return (
+    <>
+      <ChoiceField
+        label="Digger"
+        name="digger"
+        value={machines.digger.id}
+        choices={machines.candidates.map(({ id, name, can }) => ({
+          id,
+          name: can ? name : `${name} (cannot)`,
+        }))}
+        onChoose={(digger) =>
+          edit("choose the digger", (now) => setMachines(now, schemeId, { digger }))
+        }
+      />
+      <MeasureField
+        label="Hours worked in a day"
+        name="hours-per-day"
+        value={machines.hoursPerDay}
+        measure={hours}
+        least={0}
+        above
+        onCommit={(hoursPerDay) =>
+          edit("hours in a day", (now) => setMachines(now, schemeId, { hoursPerDay }))
+        }
+      />
+      <p className="says">{machines.digger.reason}</p>
+      <Findings findings={machines.findings} />
+
+      <h2>
+        Time <span className="aside">low–high</span>
+      </h2>
+      <Working text="Machine hours" amount={`${count(machines.hours, 1)} h`}>
+        <QuantityWorking quantity={machines.working.hours} />
+      </Working>
+      <Working text="Working days" amount={`${count(machines.days, 0)} d`}>
+        <QuantityWorking quantity={machines.working.days} />
+      </Working>
+      {machines.works.map((work) => (
+        <Working key={work.id} text={work.name} amount={hours.print(work.hours.likely, site.units)}>
+          {work.materials.map((part) => (
+            <QuantityWorking key={`${part.material} ${part.action}`} quantity={part.working} />
+          ))}
+        </Working>
+      ))}
+
+      <h2>Hire</h2>
+      <table className="table">
+        <tbody>
+          <tr>
+            <th scope="row">{coverWords(rental.cover)}</th>
+            <td>{cost(rental.cost)}</td>
+          </tr>
+          <tr>
+            <th scope="row">Bring it and take it away</th>
+            <td>{cost(rental.delivery)}</td>
+          </tr>
+          {rental.hammer.days.high > 0 && (
+            <tr>
+              <th scope="row">Hammer, {dayCount.print(rental.hammer.days.likely, site.units)}</th>
+              <td>{cost(rental.hammer.cost)}</td>
+            </tr>
+          )}
+          <tr className="sum">
+            <th scope="row">Hire, without fuel</th>
+            <td>{cost(rental.total)}</td>
+          </tr>
+        </tbody>
+      </table>
+      <p className="says">
+        If it goes quickly: {coverWords(rental.coverIf.quick)}. If slowly:{" "}
+        {coverWords(rental.coverIf.slow)}.
+      </p>
+      <p className="rule-source">{rental.source}</p>
+
+      <h2>Machines held against this job</h2>
+      <ul>
+        {machines.candidates.map((candidate) => (
+          <CandidateRow
+            key={candidate.id}
+            candidate={candidate}
+            chosen={candidate.id === machines.digger.id}
+          />
+        ))}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,167 @@
+import type { ClipboardEvent, ReactNode } from "react";
+import { metresIn, readBookTable } from "../../survey/index.js";
+import type { FieldRow, SurveyUnit } from "../../survey/index.js";
+import { plainNumber } from "../../units/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
+import { EMPTY_LINE } from "./draft.js";
+import type { BookLine } from "./draft.js";
+import { SURVEY_UNITS } from "./PointTable.js";
+import type { DraftProps } from "./StartSite.js";
+
+const COLUMNS: readonly { key: keyof BookLine; name: string }[] = [
+  { key: "station", name: "Station" },
+  { key: "backsight", name: "Backsight" },
+  { key: "foresight", name: "Foresight" },
+  { key: "known", name: "Known elev." },
+  { key: "x", name: "East" },
+  { key: "y", name: "North" },
+];
+
+/** A row in m as the person's own lines show it. */
+function lineOf(row: FieldRow, unit: SurveyUnit): BookLine {
+  const shown = (value: number | undefined): string =>
+    value === undefined ? "" : String(Number((value / metresIn(unit)).toFixed(4)));
+  return {
+    station: row.station,
+    backsight: shown(row.backsight),
+    foresight: shown(row.foresight ?? row.intermediate),
+    known: shown(row.known),
+    x: shown(row.x),
+    y: shown(row.y),
+  };
+}
+
+function Closing({ read, unit }: { read: DraftProps["read"]; unit: SurveyUnit }): ReactNode {
+  const { book } = read;
+  if (book === null) return null;
+  const name = unit === "m" ? "m" : "ft";
+  const print = (metres: number): string => `${plainNumber(metres / metresIn(unit), 3)} ${name}`;
+  const { check, closure } = book;
+  return (
+    <>
+      <h2>Does the book close?</h2>
+      <table className="table">
+        <tbody>
+          <tr>
+            <th scope="row">Backsights less foresights</th>
+            <td>{print(check.backsights - check.foresights)}</td>
+          </tr>
+          <tr>
+            <th scope="row">Last elevation less first</th>
+            <td>
+              {print(check.rise)} {check.ok ? "✓" : "✕"}
+            </td>
+          </tr>
+          {closure !== undefined && (
+            <tr>
+              <th scope="row">
+                Closes on {closure.station} by
+                {closure.allowed !== undefined && `, allowed ${print(closure.allowed)}`}
+              </th>
+              <td>
+                {print(closure.misclose)} {closure.ok === undefined ? "" : closure.ok ? "✓" : "✕"}
+              </td>
+            </tr>
+          )}
+        </tbody>
+      </table>
+      {closure === undefined ? (
+        <p className="soft">
+          End the book on a bench mark whose elevation is known to see how well it closes.
+        </p>
+      ) : (
+        <p className="soft">{closure.source}</p>
+      )}
+      {book.unplaced.length > 0 && (
+        <p className="soft">
+          No place in plan yet: {book.unplaced.join(", ")}. They carry the levels but make no
+          ground.
+        </p>
+      )}
+    </>
+  );
+}
+
+/** A builder's-level book, typed or pasted, with elevations and closure worked out beside it. */
+export function FieldBook({ draft, read, set }: DraftProps): ReactNode {
+  const { book: lines, unit } = draft;
+  const setCell = (index: number, key: keyof BookLine, text: string): void => {
+    const next = lines.map((line, other) => (other === index ? { ...line, [key]: text } : line));
+    if (index === lines.length - 1 && text !== "") next.push(EMPTY_LINE);
+    set({ book: next });
+  };
+  const onPaste = (event: ClipboardEvent): void => {
+    const text = event.clipboardData.getData("text");
+    if (!/[\t\n].*\S/s.test(text)) return;
+    const table = readBookTable(text, { unit });
+    if (!table.ok || table.value.rows.length === 0) return;
+    event.preventDefault();
+    set({ book: [...table.value.rows.map((row) => lineOf(row, unit)), EMPTY_LINE] });
+  };
+  const elevations = new Map(read.book?.stations.map((one) => [one.line, one.elevation]) ?? []);
+  return (
+    <>
+      <p className="says">
+        Begin on a bench mark: its known elevation and the backsight to it. Then a foresight to
+        each place; a turning point has both. East and north say where a place is.
+      </p>
+      <ChoiceField
+        label="The rod reads in"
+        value={unit}
+        choices={SURVEY_UNITS}
+        onChoose={(next) => set({ unit: next, units: next === "m" ? "metric" : "us" })}
+      />
+      <div className="preview-scroll book-scroll" onPaste={onPaste}>
+        <table className="preview-table book-table">
+          <thead>
+            <tr>
+              {COLUMNS.map((column) => (
+                <th key={column.key} scope="col">
+                  {column.name}
+                </th>
+              ))}
+              <th scope="col">Elevation</th>
+            </tr>
+          </thead>
+          <tbody>
+            {lines.map((line, index) => {
+              const elevation = elevations.get(index + 1);
+              return (
+                <tr key={index}>
+                  {COLUMNS.map((column) => (
+                    <td key={column.key}>
+                      <input
+                        type="text"
+                        autoComplete="off"
+                        inputMode={column.key === "station" ? "text" : "decimal"}
+                        aria-label={`${column.name}, line ${index + 1}`}
+                        value={line[column.key]}
+                        onChange={(event) => setCell(index, column.key, event.target.value)}
+                      />
+                    </td>
+                  ))}
+                  <td className="reckoned">
+                    {elevation === undefined ? "" : plainNumber(elevation / metresIn(unit), 2)}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+      <ul className="row-problems">
+        {read.wrongLines.map((wrong, index) => (
+          <li key={index}>
+            Line {wrong.line}: {wrong.text}
+          </li>
+        ))}
+        {read.problems.map((problem, index) => (
+          <li key={`${problem.code} ${index}`}>
+            {problem.text}; {problem.mend}
+          </li>
+        ))}
+      </ul>
+      <Closing read={read} unit={unit} />
+    </>
+  );
+}

@@ -1,0 +1,142 @@
+import { useMemo, useState } from "react";
+import type { ReactNode } from "react";
+import {
+  Dialog,
+  Heading,
+  Modal,
+  ModalOverlay,
+  Tab,
+  TabList,
+  TabPanel,
+  Tabs,
+} from "react-aria-components";
+import { useDesk } from "../../store/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
+import { TypedField } from "../fields/TypedField.js";
+import { EMPTY_DRAFT } from "./draft.js";
+import type { Draft } from "./draft.js";
+import { FieldBook } from "./FieldBook.js";
+import { GroundUnder } from "./GroundUnder.js";
+import { readDraft } from "./newSite.js";
+import type { DraftRead } from "./newSite.js";
+import { PointTable } from "./PointTable.js";
+import { TerrainPlan } from "./TerrainPlan.js";
+
+/** What a part of this leaf is given. */
+export interface DraftProps {
+  draft: Draft;
+  read: DraftRead;
+  set(next: Partial<Draft>): void;
+}
+
+/** Typed work outlives the closing of this leaf, until it has become a site. */
+let kept: Draft = EMPTY_DRAFT;
+
+function useDraft(): [Draft, (next: Partial<Draft>) => void] {
+  const [draft, setDraft] = useState(kept);
+  const set = (next: Partial<Draft>): void => {
+    kept = { ...kept, ...next };
+    setDraft(kept);
+  };
+  return [draft, set];
+}
+
+function Write({ draft, read, set }: DraftProps): ReactNode {
+  return (
+    <div className="start-write">
+      <Tabs
+        selectedKey={draft.way}
+        onSelectionChange={(way) => set({ way: way === "book" ? "book" : "table" })}
+      >
+        <TabList className="tabs" aria-label="How the ground was measured">
+          <Tab id="table" className="tab">
+            A table of points
+          </Tab>
+          <Tab id="book" className="tab">
+            A level field book
+          </Tab>
+        </TabList>
+        <TabPanel id="table" className="tab-panel">
+          <PointTable draft={draft} read={read} set={set} />
+        </TabPanel>
+        <TabPanel id="book" className="tab-panel">
+          <FieldBook draft={draft} read={read} set={set} />
+        </TabPanel>
+      </Tabs>
+    </div>
+  );
+}
+
+function See({ draft, read, set }: DraftProps): ReactNode {
+  return (
+    <div className="start-see">
+      <TerrainPlan site={read.site} />
+      <h2>What is under it</h2>
+      <GroundUnder draft={draft} read={read} set={set} />
+      <h2>Its name</h2>
+      <TypedField
+        label="Site"
+        name="new-site-name"
+        shown={draft.name}
+        read={(text) =>
+          text.trim() === ""
+            ? { ok: false, text: "A name is needed." }
+            : { ok: true, value: text.trim() }
+        }
+        onCommit={(name) => set({ name })}
+      />
+      <ChoiceField
+        label="Show me"
+        value={draft.units}
+        choices={[
+          { id: "us", name: "Feet, inches, yards" },
+          { id: "metric", name: "Metres" },
+        ]}
+        onChoose={(units) => set({ units })}
+      />
+    </div>
+  );
+}
+
+/** Start my own site: points or a level book at the left, the ground they make at the right. */
+export function StartSite(): ReactNode {
+  const show = useDesk((desk) => desk.show);
+  const startSite = useDesk((desk) => desk.startSite);
+  const [draft, set] = useDraft();
+  const read = useMemo(() => readDraft(draft), [draft]);
+  return (
+    <ModalOverlay isOpen isKeyboardDismissDisabled className="start-overlay">
+      <Modal className="start-modal">
+        <Dialog className="start">
+          <div className="start-head">
+            <Heading slot="title" level={1}>
+              Start my own site
+            </Heading>
+            <button type="button" className="button" onClick={() => show({ starting: false })}>
+              Not now
+            </button>
+          </div>
+          <div className="start-body">
+            <Write draft={draft} read={read} set={set} />
+            <See draft={draft} read={read} set={set} />
+          </div>
+          <div className="start-foot">
+            <p role="status">{read.state}</p>
+            <button
+              type="button"
+              className="button main"
+              disabled={read.site === null}
+              onClick={() => {
+                if (read.site === null) return;
+                startSite(read.site);
+                kept = EMPTY_DRAFT;
+              }}
+            >
+              Put it on the desk
+            </button>
+          </div>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

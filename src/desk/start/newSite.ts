@@ -1,0 +1,141 @@
+import { pointsFromTable, readFieldBook, readPointTable } from "../../survey/index.js";
+import type {
+  BookReading,
+  PointsRead,
+  SurveyProblem,
+  TablePreview,
+} from "../../survey/index.js";
+import { checkSite } from "../../site/index.js";
+import type { Site, SurveyPoint } from "../../site/index.js";
+import { fieldRows, thicknessOf } from "./draft.js";
+import type { Draft } from "./draft.js";
+
+/** What a draft comes to: what was read, what is wrong, and the site if there can be one. */
+export interface DraftRead {
+  preview: TablePreview | null;
+  table: PointsRead | null;
+  book: BookReading | null;
+  wrongLines: readonly { line: number; text: string }[];
+  problems: readonly SurveyProblem[];
+  points: readonly SurveyPoint[];
+  /** Null while something stops it. */
+  site: Site | null;
+  /** Why there is no site yet, or a last word on it. */
+  state: string;
+}
+
+const NOTHING: DraftRead = {
+  preview: null,
+  table: null,
+  book: null,
+  wrongLines: [],
+  problems: [],
+  points: [],
+  site: null,
+  state: "",
+};
+
+function groundOf(draft: Draft, points: readonly SurveyPoint[]): Site["ground"] | string {
+  const soil = { id: "soil", name: "Soil", material: draft.soilMaterial };
+  if (draft.under === "unknown") return { layers: [soil], probes: [] };
+  const topsoil = thicknessOf(draft.topsoil, draft.units);
+  const depth = thicknessOf(draft.soil, draft.units);
+  if (!topsoil.ok) return `Topsoil: ${topsoil.text}`;
+  if (!depth.ok) return `Soil: ${depth.text}`;
+  const middle = (key: "x" | "y"): number =>
+    points.reduce((sum, point) => sum + point[key], 0) / points.length;
+  return {
+    layers: [
+      { id: "topsoil", name: "Topsoil", material: "topsoil" },
+      soil,
+      { id: "rock", name: "Rock", material: draft.rockMaterial },
+    ],
+    probes: [
+      {
+        id: "probe-1",
+        x: middle("x"),
+        y: middle("y"),
+        thickness: [topsoil.value, depth.value],
+        note: "First probe, taken for the whole site",
+      },
+    ],
+  };
+}
+
+/** The site of these points; or in words what stops it. */
+function siteOf(draft: Draft, points: readonly SurveyPoint[]): Site | string {
+  const ground = groundOf(draft, points);
+  if (typeof ground === "string") return ground;
+  const checked = checkSite({
+    format: "bankyard-site",
+    version: 1,
+    name: draft.name.trim() === "" ? "My site" : draft.name.trim(),
+    units: draft.units,
+    currency: "USD",
+    survey: { points },
+    ground,
+    schemes: [{ id: "scheme-1", name: "First scheme", works: [] }],
+  });
+  if (checked.ok) return checked.value;
+  const [first] = checked.problems;
+  return first === undefined ? "The points make no ground." : `${first.text}; ${first.mend}.`;
+}
+
+function finished(draft: Draft, read: DraftRead, held: string): DraftRead {
+  const stop = read.problems.find((problem) => problem.stops);
+  if (stop !== undefined) return { ...read, state: `${stop.text}; ${stop.mend}.` };
+  if (held !== "") return { ...read, state: held };
+  if (read.points.length < 3) {
+    return { ...read, state: `${read.points.length} of at least 3 points so far.` };
+  }
+  const site = siteOf(draft, read.points);
+  if (typeof site === "string") return { ...read, state: site };
+  return { ...read, site, state: `${read.points.length} points make this ground.` };
+}
+
+function readTable(draft: Draft): DraftRead {
+  if (draft.text.trim() === "") return { ...NOTHING, state: "Paste or open a table of points." };
+  const preview = readPointTable(draft.text);
+  if (!preview.ok) {
+    const [first] = preview.problems;
+    return {
+      ...NOTHING,
+      problems: preview.problems,
+      state: first === undefined ? "" : `${first.text}; ${first.mend}.`,
+    };
+  }
+  const roles = draft.roles ?? preview.value.columns.map((column) => column.role);
+  const table = pointsFromTable(preview.value, roles, draft.unit);
+  const points = table.offset?.points ?? table.points;
+  const read = { ...NOTHING, preview: preview.value, table, problems: table.problems, points };
+  const held =
+    table.bad.length > 0 && !draft.leaveOut
+      ? `${table.bad.length} rows cannot be used: mend them, or leave them out.`
+      : "";
+  return finished(draft, read, held);
+}
+
+function readBook(draft: Draft): DraftRead {
+  const { rows, wrong } = fieldRows(draft.book, draft.unit);
+  if (rows.length === 0) {
+    return { ...NOTHING, state: "Enter the bench mark's line first: its elevation and backsight." };
+  }
+  const book = readFieldBook(rows);
+  const read = { ...NOTHING, wrongLines: wrong };
+  if (!book.ok) {
+    const [first] = book.problems;
+    return {
+      ...read,
+      problems: book.problems,
+      state: first === undefined ? "" : `${first.text}; ${first.mend}.`,
+    };
+  }
+  const { points, problems } = book.value;
+  const held = wrong.length > 0 ? `${wrong.length} readings were not understood.` : "";
+  return finished(draft, { ...read, book: book.value, problems, points }, held);
+}
+
+/** Reads a draft as far as it goes. Pure. */
+export function readDraft(draft: Draft): DraftRead {
+  return draft.way === "table" ? readTable(draft) : readBook(draft);
+}

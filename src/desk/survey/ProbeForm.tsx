@@ -1,0 +1,58 @@
+import type { ReactNode } from "react";
+import { changeProbe } from "../../site/index.js";
+import type { Probe } from "../../site/index.js";
+import { useDesk } from "../../store/index.js";
+import { length } from "../../units/index.js";
+import { PlaceFields } from "../dig/PlaceFields.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { TypedField } from "../fields/TypedField.js";
+import { useEdit, useSite } from "../useSite.js";
+
+/** One probe: where it was pushed or dug, and how thick each layer was found. */
+export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
+  const { site } = useSite();
+  const edit = useEdit();
+  const remove = useDesk((desk) => desk.removeSelected);
+  const change = (what: string, next: Partial<Probe>): void =>
+    edit(`${what} of probe ${probe.id}`, (now) =>
+      changeProbe(now, probe.id, (one) => ({ ...one, ...next })),
+    );
+  const last = site.ground.layers.at(-1);
+  return (
+    <div className="form">
+      {site.ground.layers.slice(0, -1).map((layer, index) => (
+        <MeasureField
+          key={layer.id}
+          label={
+            <>
+              {layer.name}, <small>thick</small>
+            </>
+          }
+          name={`thickness-${layer.id}`}
+          value={probe.thickness[index]}
+          measure={length}
+          onCommit={(thick) =>
+            change("thickness", {
+              thickness: probe.thickness.map((one, other) => (other === index ? thick : one)),
+            })
+          }
+        />
+      ))}
+      {last !== undefined && site.ground.layers.length > 1 && (
+        <p className="says">then {last.name.toLowerCase()}, all the way down</p>
+      )}
+      <TypedField
+        label="Note"
+        shown={probe.note ?? ""}
+        read={(text) => ({ ok: true, value: text.trim() })}
+        onCommit={(note) => change("note", { note })}
+      />
+      <PlaceFields at={[probe.x, probe.y]} onMove={([x, y]) => change("place", { x, y })} />
+      <div className="tools">
+        <button type="button" className="link" onClick={remove}>
+          Remove this probe
+        </button>
+      </div>
+    </div>
+  );
+}

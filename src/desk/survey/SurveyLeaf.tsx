@@ -1,0 +1,128 @@
+import type { ReactNode } from "react";
+import { useDesk } from "../../store/index.js";
+import { elevation } from "../../units/index.js";
+import { Findings, findingsAt } from "../Findings.js";
+import { useSite } from "../useSite.js";
+import { LayerFields } from "./LayerFields.js";
+import { LimitList } from "./LimitList.js";
+import { PointForm } from "./PointForm.js";
+import { ProbeForm } from "./ProbeForm.js";
+
+function Probes(): ReactNode {
+  const { site } = useSite();
+  const selected = useDesk((desk) => desk.selected);
+  const select = useDesk((desk) => desk.select);
+  const start = useDesk((desk) => desk.startPlacing);
+  const { probes } = site.ground;
+  const picked = probes.find((one) => selected?.kind === "probe" && one.id === selected.id);
+  return (
+    <>
+      <h2>
+        Probes <span className="aside">what is under the ground</span>
+      </h2>
+      {probes.length === 0 && (
+        <p className="says">
+          No probe yet: all of the ground is taken as{" "}
+          {site.ground.layers.at(-1)?.name.toLowerCase() ?? "one layer"}.
+        </p>
+      )}
+      <ul className="rows">
+        {probes.map((probe) => (
+          <li key={probe.id}>
+            <button
+              type="button"
+              className="row"
+              aria-pressed={picked === probe}
+              onClick={() => select(picked === probe ? null : { kind: "probe", id: probe.id })}
+            >
+              <span aria-hidden="true">⌄</span>
+              <span className="text">{probe.note ?? `Probe ${probe.id}`}</span>
+              <span className="amount soft">{probe.id}</span>
+            </button>
+            {picked === probe && <ProbeForm key={probe.id} probe={probe} />}
+          </li>
+        ))}
+      </ul>
+      <div className="place-row">
+        <button type="button" className="link" onClick={() => start("probe")}>
+          + Place a probe
+        </button>
+      </div>
+    </>
+  );
+}
+
+function Points(): ReactNode {
+  const { site } = useSite();
+  const selected = useDesk((desk) => desk.selected);
+  const select = useDesk((desk) => desk.select);
+  const { points } = site.survey;
+  const picked = points.find((one) => selected?.kind === "point" && one.id === selected.id);
+  const heights = points.map((point) => point.z);
+  const range = `${elevation.print(Math.min(...heights), site.units)} to ${elevation.print(Math.max(...heights), site.units)}`;
+  return (
+    <>
+      <h2>Points</h2>
+      <p className="says">
+        {points.length} spot heights, {range}
+      </p>
+      {picked !== undefined && (
+        <>
+          <h3>Point {picked.id}</h3>
+          <PointForm key={picked.id} point={picked} />
+        </>
+      )}
+      <details className="working">
+        <summary>
+          <span className="text">All points</span>
+        </summary>
+        <ul className="rows">
+          {points.map((point) => (
+            <li key={point.id}>
+              <button
+                type="button"
+                className="row"
+                aria-pressed={picked === point}
+                onClick={() => select({ kind: "point", id: point.id })}
+              >
+                <span aria-hidden="true">+</span>
+                <span className="text">
+                  {point.id}
+                  {point.note !== undefined && <span className="soft"> {point.note}</span>}
+                </span>
+                <span className="amount">{elevation.print(point.z, site.units)}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </>
+  );
+}
+
+/** The ground as measured: what is odd in it, its points, probes, layers and limits. */
+export function SurveyLeaf(): ReactNode {
+  const { site, estimate } = useSite();
+  const show = useDesk((desk) => desk.show);
+  const ids = [
+    "site",
+    "survey",
+    ...site.survey.points.map((point) => point.id),
+    ...site.ground.probes.map((probe) => probe.id),
+    ...(site.limits ?? []).map((limit) => limit.id),
+  ];
+  return (
+    <>
+      <div className="place-row">
+        <button type="button" className="link" onClick={() => show({ starting: true })}>
+          Start my own site from points or a field book…
+        </button>
+      </div>
+      <Findings findings={findingsAt(estimate?.findings, ids)} />
+      <Probes />
+      <LayerFields />
+      <Points />
+      <LimitList />
+    </>
+  );
+}

@@ -1,0 +1,27 @@
+import { useEffect, useSyncExternalStore } from "react";
+import { useDesk } from "../store/index.js";
+
+function useMedia(query: string): boolean {
+  return useSyncExternalStore(
+    (changed) => {
+      const media = window.matchMedia(query);
+      media.addEventListener("change", changed);
+      return () => media.removeEventListener("change", changed);
+    },
+    () => window.matchMedia(query).matches,
+  );
+}
+
+/** The theme that is shown: the person's choice, else the device's. Sets it on the page. */
+export function useTheme(): "light" | "dark" {
+  const chosen = useDesk((desk) => desk.theme);
+  const night = useMedia("(prefers-color-scheme: dark)");
+  const theme = chosen === "system" ? (night ? "dark" : "light") : chosen;
+  useEffect(() => {
+    document.documentElement.dataset["theme"] = theme;
+  }, [theme]);
+  return theme;
+}
+
+/** Whether the person asked for less motion. */
+export const useReducedMotion = (): boolean => useMedia("(prefers-reduced-motion: reduce)");

@@ -1,0 +1,14 @@
+export { digScheme, ledgerGap } from "./dig.js";
+export { balanceEarth } from "./earth.js";
+export { meanBuriedArea } from "./pipeVolume.js";
+export { footprint } from "./reachCheck.js";
+export { localWork, rectangle } from "./place.js";
+export type { Extent } from "./work.js";
+export type {
+  ByMaterial,
+  DigResult,
+  Earth,
+  PipeRun,
+  PipeStation,
+  WorkQuantities,
+} from "./types.js";

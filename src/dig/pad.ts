@@ -1,0 +1,47 @@
+import { tidyOutline } from "../ground/index.js";
+import type { Pad } from "../site/index.js";
+import { fillSurface, grownBox, holeReach, holeSurface } from "./walls.js";
+import { structureFinding, tallestAbove } from "./tank.js";
+import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
+import type { WorkQuantities } from "./types.js";
+
+/**
+ * Levels a pad (local m): cuts to the subgrade with sloped walls up to daylight, fills below it
+ * with sides that fall outwards to daylight, then lays the course within the outline.
+ */
+export function digPad(digging: Digging, pad: Pad): WorkQuantities {
+  const { ground } = digging;
+  const outline = tidyOutline(pad.outline);
+  const subgrade = pad.top - (pad.course?.depth ?? 0);
+  const { box, plan } = holeReach(ground, outline, subgrade, pad.walls, digging.flattestRun);
+  const { volumes, structureHit } = ground.cut(holeSurface(outline, subgrade, plan), box);
+  const { area, deepest } = ground.markedExtent();
+  const tallestFace = tallestAbove(digging, () => subgrade);
+  const fill = new Filling();
+  // The ground is brought to the subgrade as part of digging: cut and fill are one earthmoving job.
+  const low = ground.base.tin.lowest;
+  const sideReach = Math.max(0, (subgrade - low) * pad.fillRun);
+  const sides = fillSurface(outline, subgrade, pad.fillRun);
+  const earth = ground.fill(sides, grownBox(outline, sideReach), placedLayer(digging, pad.fill));
+  fill.add(pad.fill, earth.volume);
+  if (pad.course && reached(digging, "bedded")) {
+    const course = fillSurface(outline, pad.top, 0);
+    const layer = placedLayer(digging, pad.course.material);
+    fill.add(pad.course.material, ground.fill(course, grownBox(outline, 0), layer).volume);
+  }
+  if (structureHit > 1e-6) digging.findings.push(structureFinding(pad.id, pad.name));
+  const cut = volumes.record();
+  return {
+    id: pad.id,
+    name: pad.name,
+    kind: pad.kind,
+    cut,
+    fill: fill.record(),
+    displaced: 0,
+    floor: { lowest: subgrade, highest: subgrade },
+    deepest,
+    tallestFace,
+    daylight: area,
+    materialsMet: materialsMet(ground, cut),
+  };
+}

@@ -1,0 +1,81 @@
+import { level, tidyOutline } from "../ground/index.js";
+import type { Tank } from "../site/index.js";
+import { rectangle } from "./place.js";
+import { fillSurface, grownBox, holeReach, holeSurface } from "./walls.js";
+import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
+import type { WorkQuantities } from "./types.js";
+
+/**
+ * Digs the hole of a tank (local m), beds it, sets the tank and fills up to the ground as it was.
+ * The bedding fills the whole hole floor up to the tank's underside, wedges along sloped walls
+ * included.
+ */
+export function digTank(digging: Digging, tank: Tank): WorkQuantities {
+  const { ground } = digging;
+  const { length, width, height } = tank.body;
+  const body = rectangle(tank.at, tank.bearing, length, width);
+  const outline = tidyOutline(
+    rectangle(tank.at, tank.bearing, length + 2 * tank.overdig, width + 2 * tank.overdig),
+  );
+  const floor = tank.base - tank.bedding.depth;
+  const { box, plan } = holeReach(ground, outline, floor, tank.walls, digging.flattestRun);
+  const { volumes, structureHit } = ground.cut(holeSurface(outline, floor, plan), box);
+  const { area, deepest } = ground.markedExtent();
+  const tallestFace = tallestAbove(digging, () => floor);
+  const fill = new Filling();
+  let displaced = 0;
+  if (reached(digging, "bedded")) {
+    const bedding = placedLayer(digging, tank.bedding.material);
+    fill.add(tank.bedding.material, ground.refill(() => level(tank.base), bedding));
+  }
+  if (reached(digging, "set")) {
+    const lid = fillSurface(body, tank.base + height, 0);
+    displaced = ground.fill(lid, grownBox(body, 0), placedLayer(digging, "tank", true)).belowBefore;
+  }
+  if (reached(digging, "backfilled")) {
+    fill.add(tank.backfill, ground.refill(() => null, placedLayer(digging, tank.backfill)));
+  }
+  if (structureHit > 1e-6) digging.findings.push(structureFinding(tank.id, tank.name));
+  const cut = volumes.record();
+  return {
+    id: tank.id,
+    name: tank.name,
+    kind: tank.kind,
+    cut,
+    fill: fill.record(),
+    displaced,
+    floor: { lowest: floor, highest: floor },
+    deepest,
+    tallestFace,
+    daylight: area,
+    materialsMet: materialsMet(ground, cut),
+  };
+}
+
+/**
+ * Height of the tallest face, m: the most that the ground before this work stands above the floor
+ * within the cut, uphill side included. `floorOf` gives the floor of each part of the work.
+ */
+export function tallestAbove(
+  digging: Digging,
+  floorOf: (part: number, x: number, y: number) => number,
+): number {
+  let tallest = 0;
+  for (const { cell } of digging.ground.markedCells()) {
+    cell.before!.forEach((z, i) => {
+      const above = z - floorOf(cell.part, cell.x[i]!, cell.y[i]!);
+      if (above > tallest) tallest = above;
+    });
+  }
+  return tallest;
+}
+
+export function structureFinding(id: string, name: string): Digging["findings"][number] {
+  return {
+    level: "caution",
+    code: "dig.meets-structure",
+    where: id,
+    text: `${name} runs into a tank that is already set. The tank is left standing and the dig is counted only around it; move one of them or change the building order.`,
+    source: "geometry",
+  };
+}

@@ -1,0 +1,216 @@
+/**
+ * A trench as surfaces: a floor strip for each leg, with the sides' walls, vertical at the
+ * path's ends; at each bend a level corner piece with mitred outsides. Legs overlap on the inside
+ * of a bend and are cut one after the other, so the lower holds and nothing is counted twice. Local metres.
+ */
+import { higherOf, level, lowerOf, plane, type Box, type Place, type Surface } from "../ground/index.js";
+import type { Trench } from "../site/index.js";
+import { invertAt, wallOf, type InvertAt } from "./grade.js";
+import type { PathLeg } from "./path.js";
+import { grownBox, sideWall, type PlaneOf, type WallPlan } from "./walls.js";
+
+/** Heights that one part of a trench is built to: planes, or levels at a bend. */
+export interface TrenchPart {
+  floor: PlaneOf;
+  bedding: Surface;
+  zone: Surface;
+}
+
+/** One leg or corner of a trench: its surface and the box that it may cut in. */
+export interface TrenchPiece {
+  surface: Surface;
+  box: Box;
+}
+
+export interface TrenchShape {
+  /** Cut one after the other; where two overlap the lower holds. */
+  pieces: readonly TrenchPiece[];
+  /** By part number. */
+  parts: readonly TrenchPart[];
+  /** Lowest and highest of the floor along the path. */
+  lowest: number;
+  highest: number;
+}
+
+/** One straight length on which every pipe's grade is uniform, and the bend at its start. */
+interface Reach extends PathLeg {
+  /** Turn at its start from the leg before, or null when it goes straight on. */
+  bendFrom: PathLeg | null;
+}
+
+interface Line {
+  /** Height at the start and rise per m along. */
+  start: number;
+  rate: number;
+}
+
+/** Builds the surface and the heights of the parts. `inverts` belong to `trench.pipes` in order. */
+export function trenchShape(
+  trench: Trench,
+  legs: readonly PathLeg[],
+  inverts: readonly (readonly InvertAt[])[],
+  plan: WallPlan,
+  wallsReach: number,
+): TrenchShape {
+  const off = trench.width / 2 + wallsReach;
+  const pieces: TrenchPiece[] = [];
+  const parts: TrenchPart[] = [];
+  let [lowest, highest] = [Infinity, -Infinity];
+  for (const reach of reaches(legs, inverts)) {
+    const floors = lines(trench, inverts, reach, "underside").map((line) => ({
+      ...line,
+      start: line.start - trench.bedding.depth,
+    }));
+    const tops = lines(trench, inverts, reach, "top");
+    const zone = higherOf(tops.map((line) => along(reach, line, trench.zone.above)));
+    if (reach.bendFrom) {
+      const surface = cornerPiece(trench, reach, floors, tops, plan, parts);
+      pieces.push({ surface, box: squareBox(reach.start, off * bendStretch(reach)) });
+    }
+    for (const line of floors) {
+      const floor = planeAlong(reach, line);
+      const surface = strip(trench, reach, floor, plan);
+      pieces.push({
+        surface: { is: "part", part: parts.length, of: surface },
+        box: grownBox([...edge(reach, off), ...edge(reach, -off)], 0),
+      });
+      parts.push({ floor, bedding: along(reach, line, trench.bedding.depth), zone });
+    }
+    const least = (at: number): number => Math.min(...floors.map((l) => l.start + at * l.rate));
+    lowest = Math.min(lowest, least(0), least(reach.length));
+    highest = Math.max(highest, least(0), least(reach.length));
+  }
+  return { pieces, parts, lowest, highest };
+}
+
+function squareBox([x, y]: Place, reach: number): Box {
+  return [x - reach, y - reach, x + reach, y + reach];
+}
+
+/** How much farther than its width a mitred bend reaches. */
+function bendStretch(reach: Reach): number {
+  const { u } = reach.bendFrom!;
+  const cos = Math.max(-1, Math.min(1, u[0] * reach.u[0] + u[1] * reach.u[1]));
+  return 1 / Math.max(1e-3, Math.cos(Math.acos(cos) / 2));
+}
+
+/** Cuts the legs where a pipe's grade breaks. */
+function reaches(legs: readonly PathLeg[], inverts: readonly (readonly InvertAt[])[]): Reach[] {
+  const breaks = inverts.flatMap((line) => line.map((at) => at.station)).sort((a, b) => a - b);
+  const out: Reach[] = [];
+  legs.forEach((leg, i) => {
+    const end = leg.station + leg.length;
+    const inner = breaks.filter((s) => s > leg.station + 1e-6 && s < end - 1e-6);
+    const stations = [leg.station, ...inner.filter((s, k) => k === 0 || s - inner[k - 1]! > 1e-6)];
+    stations.forEach((station, k) => {
+      const along = station - leg.station;
+      const start: Place = [leg.start[0] + along * leg.u[0], leg.start[1] + along * leg.u[1]];
+      const length = (stations[k + 1] ?? end) - station;
+      const bendFrom = k === 0 && i > 0 ? legs[i - 1]! : null;
+      out.push({ ...leg, start, station, length, bendFrom });
+    });
+  });
+  return out;
+}
+
+/** Undersides or tops of the pipes along a reach. */
+function lines(
+  trench: Trench,
+  inverts: readonly (readonly InvertAt[])[],
+  reach: Reach,
+  which: "underside" | "top",
+): Line[] {
+  return trench.pipes.map((pipe, i) => {
+    const offset = which === "underside" ? -wallOf(pipe) : pipe.inside + wallOf(pipe);
+    // Taken just inside the reach, so that a break at its end cannot give the next slope.
+    const start = invertAt(inverts[i]!, reach.station + reach.length * 0.25);
+    const end = invertAt(inverts[i]!, reach.station + reach.length * 0.75);
+    const rate = (end - start) / (reach.length * 0.5);
+    return { start: start - rate * reach.length * 0.25 + offset, rate };
+  });
+}
+
+function planeAlong(leg: PathLeg, line: Line): PlaneOf {
+  const [a, b] = [line.rate * leg.u[0], line.rate * leg.u[1]];
+  return { a, b, c: line.start - a * leg.start[0] - b * leg.start[1] };
+}
+
+function along(leg: PathLeg, line: Line, above: number): Surface {
+  const { a, b, c } = planeAlong(leg, line);
+  return plane(a, b, c + above);
+}
+
+/** Vertical end: the side of a leg's line across at `at` that is open towards `sign`. */
+function endWall(leg: PathLeg, at: number, sign: 1 | -1): Surface {
+  const [nx, ny] = [sign * leg.u[0], sign * leg.u[1]];
+  const d = nx * leg.start[0] + ny * leg.start[1] + sign * at;
+  return { is: "wall", nx, ny, d, reversed: false };
+}
+
+function strip(trench: Trench, reach: Reach, floor: PlaneOf, plan: WallPlan): Surface {
+  const half = trench.width / 2;
+  const left = edge(reach, half);
+  const right = edge(reach, -half);
+  const shelves: Surface[] = [];
+  for (let k = 0; k <= plan.benches; k++) {
+    const raised = { ...floor, c: floor.c + k * plan.rise };
+    shelves.push(
+      higherOf([
+        sideWall(left[1], left[0], raised, plan.run, k * plan.tread),
+        sideWall(right[0], right[1], raised, plan.run, k * plan.tread),
+        plane(raised.a, raised.b, raised.c),
+      ]),
+    );
+  }
+  return higherOf([
+    endWall(reach, 0, -1),
+    endWall(reach, reach.length, 1),
+    lowerOf(shelves),
+  ]);
+}
+
+/** The floor edge of a leg, `off` to its left, from its start to its end. */
+function edge(leg: PathLeg, off: number): [Place, Place] {
+  const x = leg.start[0] + off * leg.n[0];
+  const y = leg.start[1] + off * leg.n[1];
+  return [
+    [x, y],
+    [x + leg.length * leg.u[0], y + leg.length * leg.u[1]],
+  ];
+}
+
+/**
+ * The outside of a bend: the wedge between the ends of the two legs, level at the bend's own
+ * depth, with both legs' outer walls carried on until they meet.
+ */
+function cornerPiece(
+  trench: Trench,
+  reach: Reach,
+  floors: readonly Line[],
+  tops: readonly Line[],
+  plan: WallPlan,
+  parts: TrenchPart[],
+): Surface {
+  const before = reach.bendFrom!;
+  const height = Math.min(...floors.map((line) => line.start));
+  const floor = { a: 0, b: 0, c: height };
+  const turned = before.u[0] * reach.u[1] - before.u[1] * reach.u[0];
+  const outer = turned > 0 ? -trench.width / 2 : trench.width / 2;
+  const ends: PathLeg[] = [{ ...before, start: reach.start, length: 1 }, { ...reach, length: 1 }];
+  const shelves: Surface[] = [];
+  for (let k = 0; k <= plan.benches; k++) {
+    const raised = { ...floor, c: height + k * plan.rise };
+    const walls = ends.map((leg) => {
+      const [p, q] = edge(leg, outer);
+      return turned > 0
+        ? sideWall(p, q, raised, plan.run, k * plan.tread)
+        : sideWall(q, p, raised, plan.run, k * plan.tread);
+    });
+    shelves.push(higherOf([...walls, level(raised.c)]));
+  }
+  const wedge = [endWall(ends[0]!, 0, -1), endWall(ends[1]!, 0, 1)];
+  const part = parts.length;
+  const zoneTop = Math.max(...tops.map((line) => line.start)) + trench.zone.above;
+  parts.push({ floor, bedding: level(height + trench.bedding.depth), zone: level(zoneTop) });
+  return { is: "part", part, of: higherOf([...wedge, lowerOf(shelves)]) };
+}

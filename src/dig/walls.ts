@@ -1,0 +1,142 @@
+/** Walls of holes and sides of fills as surfaces. All local metres; slopes are run per rise. */
+import {
+  higherOf,
+  level,
+  lowerOf,
+  outlineSurface,
+  plane,
+  type Box,
+  type LayeredGround,
+  type Place,
+  type Surface,
+} from "../ground/index.js";
+import type { Walls } from "../site/index.js";
+
+/** A plane in plan: z = a·x + b·y + c. */
+export interface PlaneOf {
+  a: number;
+  b: number;
+  c: number;
+}
+
+/** Benches above this many are not drawn up: the rise is then too small for the depth. */
+const MOST_BENCHES = 400;
+
+/**
+ * One wall (or side) of a hole: the plane through the floor edge p–q that rises outwards at 1 per
+ * `run`; vertical when `run` is 0. Outwards is to the right of the way from p to q. `setBack` (m)
+ * moves the edge outwards.
+ */
+export function sideWall(p: Place, q: Place, floor: PlaneOf, run: number, setBack = 0): Surface {
+  const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
+  const nx = (q[1] - p[1]) / length;
+  const ny = -(q[0] - p[0]) / length;
+  const d = nx * p[0] + ny * p[1] + setBack;
+  if (run === 0) return { is: "wall", nx, ny, d, reversed: false };
+  return plane(floor.a + nx / run, floor.b + ny / run, floor.c - d / run);
+}
+
+/** Run that is used for the walls, and how many benches there are (0 for plain walls). */
+export interface WallPlan {
+  run: number;
+  benches: number;
+  rise: number;
+  tread: number;
+}
+
+/** How the walls stand in ground that rises at most `height` (m) above the floor. */
+export function wallPlan(walls: Walls, height: number, flattestRun: number): WallPlan {
+  if (walls.by === "benches") {
+    const benches = Math.min(MOST_BENCHES, Math.max(0, Math.ceil(height / walls.rise) - 1));
+    return { run: 0, benches, rise: walls.rise, tread: walls.tread };
+  }
+  return { run: walls.by === "run" ? walls.run : flattestRun, benches: 0, rise: 0, tread: 0 };
+}
+
+/** Greatest distance in plan by which the walls may reach beyond the floor, m. */
+export function wallReach(plan: WallPlan, height: number): number {
+  return Math.max(0, plan.benches * plan.tread + plan.run * height);
+}
+
+/** The surface of a hole with a level floor: floor, walls, benches. Outline counter-clockwise. */
+export function holeSurface(outline: readonly Place[], floor: number, plan: WallPlan): Surface {
+  const shelves: Surface[] = [];
+  for (let k = 0; k <= plan.benches; k++) {
+    const height = floor + k * plan.rise;
+    const sides = outlineSurface(
+      outline,
+      (i) => {
+        const [p, q] = [outline[i]!, outline[(i + 1) % outline.length]!];
+        return sideWall(p, q, { a: 0, b: 0, c: height }, plan.run, k * plan.tread);
+      },
+      "low",
+    );
+    shelves.push(higherOf([sides, level(height)]));
+  }
+  return lowerOf(shelves);
+}
+
+/** The surface of a fill with a level top whose sides fall outwards at 1 per `run`. */
+export function fillSurface(outline: readonly Place[], top: number, run: number): Surface {
+  const sides = outlineSurface(
+    outline,
+    (i) => {
+      const [p, q] = [outline[i]!, outline[(i + 1) % outline.length]!];
+      const rising = sideWall(p, q, { a: 0, b: 0, c: top }, run);
+      if (rising.is === "wall") return { ...rising, reversed: true };
+      if (rising.is !== "plane") throw new Error(`side is ${rising.is}, expected a plane or a wall`);
+      return plane(-rising.a, -rising.b, 2 * top - rising.c);
+    },
+    "high",
+  );
+  return lowerOf([sides, level(top)]);
+}
+
+/** The box of an outline grown by a distance, allowing for mitred corners. */
+export function grownBox(outline: readonly Place[], reach: number): Box {
+  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of outline) {
+    west = Math.min(west, x);
+    south = Math.min(south, y);
+    east = Math.max(east, x);
+    north = Math.max(north, y);
+  }
+  const grow = reach * mitre(outline) + 1e-6;
+  return [west - grow, south - grow, east + grow, north + grow];
+}
+
+/** How far the sharpest outward corner carries a mitre: distance ÷ offset, at least 1. */
+function mitre(outline: readonly Place[]): number {
+  let most = Math.SQRT2;
+  const count = outline.length;
+  for (let i = 0; i < count; i++) {
+    const [px, py] = outline[(i + count - 1) % count]!;
+    const [x, y] = outline[i]!;
+    const [nx, ny] = outline[(i + 1) % count]!;
+    const cross = (x - px) * (ny - y) - (y - py) * (nx - x);
+    const dot = (x - px) * (nx - x) + (y - py) * (ny - y);
+    if (cross <= 0) continue;
+    const turned = Math.atan2(cross, dot);
+    most = Math.max(most, 1 / Math.max(1e-3, Math.cos(turned / 2)));
+  }
+  return most;
+}
+
+/** Box in which a hole can cut, and the greatest height of ground above its floor in that box. */
+export function holeReach(
+  ground: LayeredGround,
+  outline: readonly Place[],
+  floor: number,
+  walls: Walls,
+  flattestRun: number,
+): { box: Box; plan: WallPlan } {
+  let height = Math.max(0, ground.highestIn() - floor);
+  for (let pass = 0; ; pass++) {
+    const plan = wallPlan(walls, height, flattestRun);
+    const box = grownBox(outline, wallReach(plan, height));
+    const seen = Math.max(0, ground.highestIn(box) - floor);
+    // Each pass can only shrink the box; three are enough to stop at the hole's own hillside.
+    if (seen >= height || pass === 3) return { box, plan };
+    height = seen;
+  }
+}

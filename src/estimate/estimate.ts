@@ -1,0 +1,83 @@
+import { costOf } from "../cost/index.js";
+import { digScheme } from "../dig/index.js";
+import { checkFlow } from "../flow/index.js";
+import { baseGround, type BaseGround } from "../ground/index.js";
+import { planMachines } from "../machines/index.js";
+import { cautions, checkSafety } from "../safety/index.js";
+import { materialsOf, type Finding, type Scheme, type Site, type SiteProblem } from "../site/index.js";
+import type { Estimate } from "./types.js";
+
+/**
+ * The whole estimate of one scheme: dig, flow, machines, cost, findings and standing cautions.
+ * Pure: the same site gives the same estimate. The site must be one that `checkSite` and
+ * `surveyProblem` accept and the scheme one of its own; anything else throws.
+ */
+export function estimate(site: Site, schemeId: string): Estimate {
+  const scheme = schemeOf(site, schemeId);
+  const base = groundOf(site);
+  const materials = materialsOf(site);
+  const { result: dig } = digScheme(site, scheme, base);
+  const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes);
+  const machines = planMachines(scheme, dig, materials, site.units);
+  const cost = costOf(scheme, site.currency, dig, machines, materials);
+  return {
+    format: "bankyard-estimate",
+    version: 1,
+    site: site.name,
+    scheme: scheme.id,
+    cut: dig.cut,
+    works: dig.works,
+    earth: dig.earth,
+    pipes: dig.pipes.map(({ id, length, fall, drop, cover }) => ({
+      id,
+      length,
+      fall,
+      drop,
+      cover,
+    })),
+    flow,
+    machines,
+    cost,
+    findings: worstFirst([
+      ...base.findings,
+      ...dig.findings,
+      ...flowFindings,
+      ...checkSafety(site, scheme, dig),
+      ...machines.findings,
+      ...cost.findings,
+    ]),
+    cautions: cautions(),
+  };
+}
+
+/** What keeps a ground from being built from the survey, as a problem placed in the file. */
+export function surveyProblem(site: Site): SiteProblem | null {
+  const ground = baseGround(site);
+  if (ground.ok) return null;
+  const { code, text, mend } = ground.problem;
+  const path = code === "breakline" ? "survey.breaklines" : "survey.points";
+  return { code: "bad-survey", path, text, mend };
+}
+
+/** The scheme of that id; throws when the site has none. */
+export function schemeOf(site: Site, schemeId: string): Scheme {
+  const scheme = site.schemes.find((each) => each.id === schemeId);
+  if (!scheme) {
+    const known = site.schemes.map((each) => each.id).join(", ");
+    throw new Error(`got scheme "${schemeId}", expected one of: ${known}`);
+  }
+  return scheme;
+}
+
+/** The ground of a site whose survey is sound; throws when it is not. */
+export function groundOf(site: Site): BaseGround {
+  const ground = baseGround(site);
+  if (!ground.ok) throw new Error(`survey: ${ground.problem.text}; ${ground.problem.mend}`);
+  return ground.base;
+}
+
+const WORST: readonly Finding["level"][] = ["stop", "caution", "note"];
+
+function worstFirst(findings: readonly Finding[]): Finding[] {
+  return [...findings].sort((a, b) => WORST.indexOf(a.level) - WORST.indexOf(b.level));
+}

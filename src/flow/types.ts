@@ -1,0 +1,102 @@
+import type { PipeStation } from "../dig/index.js";
+import type { Quantity } from "../site/index.js";
+
+/** A limit that a check uses, SI, and who says so. */
+export interface Rule {
+  /** m, or rise per run for a fall. */
+  value: number;
+  source: string;
+}
+
+/**
+ * What the worst thing about a pipe is, worst first: `uphill` falls the wrong way or is level,
+ * `too flat` falls less than its size needs, `shallow` has too little ground over it, `too steep`
+ * falls more than the usual most; `runs` when none of these was found. Pressure pipes and conduits
+ * are only ever `shallow` or `runs`.
+ */
+export type PipeVerdict = "runs" | "uphill" | "too flat" | "shallow" | "too steep";
+
+/** One change that would by itself mend a pipe. */
+export interface Mend {
+  /**
+   * `lower-end`: far end down; `raise-start`: near end up; `shorten`: same drop over less length;
+   * `raise-end`: far end up (too steep); `lay-deeper`: the whole pipe down; `even-grade`: one straight
+   * grade between the ends as they are, where only a stretch of a pipe laid by cover is too flat.
+   */
+  kind: "lower-end" | "raise-start" | "shorten" | "raise-end" | "lay-deeper" | "even-grade";
+  /** m, always positive, by how much. */
+  by: number;
+  /** The change in words, in the site's own units, no capital and no full stop. */
+  text: string;
+}
+
+/** A pipe against the rules for its size. */
+export interface PipeCheck {
+  id: string;
+  name: string;
+  /** Id of the trench that it lies in. */
+  trench: string;
+  service: "gravity" | "pressure" | "conduit";
+  /** m, inside diameter. */
+  inside: number;
+  /** m in plan. */
+  length: number;
+  /** drop ÷ length, positive downhill; 0 for a pipe without length. */
+  fall: number;
+  /** m, start invert less end invert. */
+  drop: number;
+  /**
+   * The stretch that falls least, stations in m: the whole pipe when its grade is even, a part of it
+   * when it is laid by cover. The least fall is asked of every stretch.
+   */
+  flattest: { fall: number; from: number; to: number };
+  /** Least fall for its size; null for pressure pipes and conduits. */
+  leastFall: Rule | null;
+  /** Most fall; null for pressure pipes and conduits. */
+  mostFall: Rule | null;
+  /** m of ground wanted over the pipe. */
+  leastCover: Rule;
+  /** m of ground over the top outside of the pipe, as the dig gives it (not finite if unknown). */
+  cover: { least: number; most: number };
+  verdict: PipeVerdict;
+  /** Each mends what the verdict names, nearest first; empty when it runs. */
+  mends: readonly Mend[];
+  /** Path, ground and invert, as laid. */
+  stations: readonly PipeStation[];
+}
+
+/** A gravity pipe's end at a tank whose invert on that side is known. */
+export interface TankJoint {
+  pipe: string;
+  tank: string;
+  /** `inlet`: the pipe's far end enters here; `outlet`: its near end leaves from here. */
+  side: "inlet" | "outlet";
+  /** Elevations, m. */
+  pipeInvert: number;
+  tankInvert: number;
+  /** m, pipe invert less tank invert: positive when the pipe's end is the higher. */
+  off: number;
+}
+
+/** What a pump must raise water by at rest, for one pressure pipe. */
+export interface StaticLift {
+  pipe: string;
+  name: string;
+  /** Id of the tank that it starts from. */
+  tank: string;
+  /** Elevation of the water when the pump stops, m. */
+  lowWater: number;
+  /** Elevation of the far end's invert, m. */
+  outlet: number;
+  /** Elevation of the highest invert along the path, m. */
+  highest: number;
+  /** m: the higher of `outlet` and `highest`, less `lowWater`; negative when it all lies below. */
+  lift: Quantity;
+}
+
+/** The pipes of one scheme, checked. In the order of the works and of the pipes in them. */
+export interface FlowResult {
+  pipes: readonly PipeCheck[];
+  joints: readonly TankJoint[];
+  lifts: readonly StaticLift[];
+}

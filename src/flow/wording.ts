@@ -1,0 +1,77 @@
+import { distance, FOOT, length, pipeSlope, size } from "../units/index.js";
+import type { UnitSystem } from "../units/index.js";
+
+/** Prints amounts for the texts of findings, in one system of units. */
+export interface Wording {
+  /** m, not negative: a height or depth, to the nearest ⅛ in, 1 cm, or 1 mm under 10 cm. */
+  readonly length: (metres: number) => string;
+  /** As `length` but never rounded down: what is enough must stay enough as printed. */
+  readonly atLeast: (metres: number) => string;
+  /** m along the ground. */
+  readonly distance: (metres: number) => string;
+  /** As `distance` but never rounded up. */
+  readonly atMost: (metres: number) => string;
+  /** Rise per run as percent, two decimals where one would hide the difference from a whole. */
+  readonly share: (fall: number) => string;
+  /** Inside diameter, m, as the trade names it: `3-in`, or `78 mm`. */
+  readonly pipeSize: (inside: number) => string;
+}
+
+/** The wording for a system of units. Throws, as printing does, on a number that is not finite. */
+export function wordingFor(units: UnitSystem): Wording {
+  const plain = (metres: number) => printLength(metres, units);
+  return {
+    length: plain,
+    atLeast: (metres) => plain(roundedUp(metres, lengthStep(metres, units))),
+    distance: (metres) => distance.print(metres, units),
+    atMost: (metres) => {
+      const step = units === "us" ? FOOT / 10 : 0.01;
+      return distance.print(Math.floor(metres / step + SLACK) * step, units);
+    },
+    share: (fall) => pipeSlope.print(fall, units, { digits: isTidy(fall) ? 1 : 2 }),
+    pipeSize: (inside) => nominalSize(inside, units),
+  };
+}
+
+/** Part of a step that is taken as rounding noise rather than as an amount. */
+const SLACK = 1e-6;
+const INCH = FOOT / 12;
+
+function printLength(metres: number, units: UnitSystem): string {
+  if (units === "metric" && Math.abs(metres) < 0.1) return size.print(metres, units);
+  return length.print(metres, units);
+}
+
+function lengthStep(metres: number, units: UnitSystem): number {
+  if (units === "us") return INCH / 8;
+  return Math.abs(metres) < 0.1 ? 0.001 : 0.01;
+}
+
+function roundedUp(metres: number, step: number): number {
+  return Math.ceil(metres / step - SLACK) * step;
+}
+
+function isTidy(fall: number): boolean {
+  return Math.abs(fall * 1000 - Math.round(fall * 1000)) < 1e-6;
+}
+
+/** Inside diameters of Schedule 40 pipe, in, by nominal size: ASTM D1785 (2½, 6, 8 recalled). */
+const SCHEDULE_40: readonly (readonly [name: string, inside: number])[] = [
+  ["1", 1.049],
+  ["1¼", 1.38],
+  ["1½", 1.61],
+  ["2", 2.067],
+  ["2½", 2.469],
+  ["3", 3.068],
+  ["4", 4.026],
+  ["6", 6.065],
+  ["8", 7.981],
+];
+
+/** US pipe goes by its nominal size if the bore is within 4% of one; other pipe by its bore. */
+function nominalSize(inside: number, units: UnitSystem): string {
+  const inches = inside / INCH;
+  const match = SCHEDULE_40.find(([, bore]) => Math.abs(inches - bore) <= bore * 0.04);
+  if (units === "us" && match !== undefined) return `${match[0]}-in`;
+  return size.print(inside, units);
+}

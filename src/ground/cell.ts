@@ -1,0 +1,134 @@
+/**
+ * A cell: a convex polygon in plan on which the surface and every layer top is a plane.
+ *
+ * Heights are kept at the polygon's corners rather than as plane coefficients: cutting a cell in
+ * two then only mixes corner values along edges, which stays accurate on slivers and steep
+ * triangles where plane coefficients blow up, and the corners are what a mesh needs anyway.
+ * All coordinates are local metres. Cells are never changed once made.
+ */
+export interface CellLayer {
+  /** Material id; "native" for the site's own earth put back. */
+  material: string;
+  /** Index of the work that placed it; -1 for natural ground. */
+  by: number;
+  /** A tank or other built thing: it is never dug. */
+  structure: boolean;
+}
+
+export interface Cell {
+  /** Corners in plan, counter-clockwise. */
+  x: readonly number[];
+  y: readonly number[];
+  /** From the bottom up. The first has no bottom. */
+  layers: readonly CellLayer[];
+  /** Height of each layer's top at each corner: `tops[layer][corner]`. */
+  tops: readonly (readonly number[])[];
+  /** Surface at each corner just before the present work, where that work has cut; else null. */
+  before: readonly number[] | null;
+  /** Which part of the present work's surface cut here (a trench's leg, for one). */
+  part: number;
+  /** What the surface is: as found, dug by a work, or filled. */
+  face: "found" | "dug" | "filled";
+}
+
+/** A cell with further values at its corners, mixed along with it when it is cut in two. */
+export interface CarriedCell {
+  cell: Cell;
+  carry: readonly (readonly number[])[];
+}
+
+/** Corners whose value is within this of zero count as lying on the cut, m. */
+export const ROUNDING = 1e-10;
+
+/** Surface heights at the corners. */
+export function surfaceOf(cell: Cell): readonly number[] {
+  return cell.tops[cell.tops.length - 1]!;
+}
+
+/** Exact integral over the cell of a value that is linear on it, given at the corners. */
+export function integrate(cell: Cell, values: readonly number[]): number {
+  const { x, y } = cell;
+  const x0 = x[0]!;
+  const y0 = y[0]!;
+  let total = 0;
+  for (let i = 1; i + 1 < x.length; i++) {
+    const twice = (x[i]! - x0) * (y[i + 1]! - y0) - (x[i + 1]! - x0) * (y[i]! - y0);
+    total += twice * (values[0]! + values[i]! + values[i + 1]!);
+  }
+  return total / 6;
+}
+
+/** Area of the cell in plan, m². */
+export function areaOf(cell: Cell): number {
+  const { x, y } = cell;
+  let twice = 0;
+  for (let i = 1; i + 1 < x.length; i++) {
+    twice += (x[i]! - x[0]!) * (y[i + 1]! - y[0]!) - (x[i + 1]! - x[0]!) * (y[i]! - y[0]!);
+  }
+  return twice / 2;
+}
+
+/** Difference of two corner arrays, a − b. */
+export function minus(a: readonly number[], b: readonly number[]): number[] {
+  return a.map((value, i) => value - b[i]!);
+}
+
+/** Where each corner of a part comes from: corner `from`, mixed towards `to` by `share`. */
+interface Corner {
+  from: number;
+  to: number;
+  share: number;
+}
+
+/**
+ * Cuts a cell along the line where `value` (linear, given at the corners) is zero.
+ * Returns the part where it is at most zero and the part where it is at least zero; one of them is
+ * null when the whole cell lies on one side (a cell that lies on zero counts as below).
+ */
+export function splitCell(
+  part: CarriedCell,
+  value: readonly number[],
+): { below: CarriedCell | null; above: CarriedCell | null } {
+  let anyBelow = false;
+  let anyAbove = false;
+  for (const at of value) {
+    if (at > ROUNDING) anyAbove = true;
+    else if (at < -ROUNDING) anyBelow = true;
+  }
+  if (!anyAbove) return { below: part, above: null };
+  if (!anyBelow) return { below: null, above: part };
+  const below: Corner[] = [];
+  const above: Corner[] = [];
+  const count = value.length;
+  for (let i = 0; i < count; i++) {
+    const j = i + 1 === count ? 0 : i + 1;
+    const here = Math.abs(value[i]!) <= ROUNDING ? 0 : value[i]!;
+    const next = Math.abs(value[j]!) <= ROUNDING ? 0 : value[j]!;
+    const corner = { from: i, to: i, share: 0 };
+    if (here <= 0) below.push(corner);
+    if (here >= 0) above.push(corner);
+    if (here * next < 0) {
+      const crossing = { from: i, to: j, share: here / (here - next) };
+      below.push(crossing);
+      above.push(crossing);
+    }
+  }
+  return { below: partOf(part, below), above: partOf(part, above) };
+}
+
+function partOf({ cell, carry }: CarriedCell, corners: readonly Corner[]): CarriedCell {
+  const mixed = (values: readonly number[]): number[] =>
+    corners.map(({ from, to, share }) =>
+      share === 0 ? values[from]! : values[from]! + share * (values[to]! - values[from]!),
+    );
+  return {
+    cell: {
+      ...cell,
+      x: mixed(cell.x),
+      y: mixed(cell.y),
+      tops: cell.tops.map(mixed),
+      before: cell.before && mixed(cell.before),
+    },
+    carry: carry.map(mixed),
+  };
+}

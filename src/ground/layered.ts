@@ -1,0 +1,284 @@
+/**
+ * The layered ground while it is worked on: cut down to a surface, filled up to one, and the
+ * exact volume of every material moved. See DEVELOPERS.md, "The layered ground".
+ */
+import type { BaseGround } from "./base.js";
+import {
+  areaOf,
+  integrate,
+  minus,
+  ROUNDING,
+  splitCell,
+  surfaceOf,
+  type CarriedCell,
+  type Cell,
+  type CellLayer,
+} from "./cell.js";
+import { Sum } from "./sum.js";
+import { corners } from "./tin.js";
+import { outOfReach, resolve, type Surface } from "./surface.js";
+
+/** A box in plan, local m: west, south, east, north. */
+export type Box = readonly [number, number, number, number];
+
+/** Volumes by material, m³, summed without loss. */
+export class Volumes {
+  private readonly sums = new Map<string, Sum>();
+
+  add(material: string, volume: number): void {
+    let sum = this.sums.get(material);
+    if (!sum) this.sums.set(material, (sum = new Sum()));
+    sum.add(volume);
+  }
+
+  get(material: string): number {
+    return this.sums.get(material)?.value ?? 0;
+  }
+
+  /** As a plain record, leaving out what is nothing but rounding. */
+  record(): Record<string, number> {
+    const out: Record<string, number> = {};
+    for (const [material, sum] of this.sums) if (sum.value > 1e-12) out[material] = sum.value;
+    return out;
+  }
+}
+
+export class LayeredGround {
+  /** Cells of the triangles that works have touched; all others are as found. */
+  private readonly touched = new Map<number, readonly Cell[]>();
+  /** Triangles with cells that the present work has cut. */
+  private readonly marked = new Set<number>();
+
+  /** No surface anywhere is higher than this, m local. */
+  private ceiling: number;
+
+  constructor(readonly base: BaseGround) {
+    this.ceiling = base.tin.highest;
+  }
+
+  /** The cells of one triangle as they now are. */
+  cellsOf(triangle: number): readonly Cell[] {
+    return this.touched.get(triangle) ?? this.base.cellsOf(triangle);
+  }
+
+  /** Numbers of the triangles that works have touched. */
+  touchedTriangles(): number[] {
+    return [...this.touched.keys()];
+  }
+
+  /** Highest surface in a box, m local (an upper bound); everywhere when no box is given. */
+  highestIn(box?: Box): number {
+    if (!box) return this.ceiling;
+    const { tin } = this.base;
+    let highest = -Infinity;
+    for (const triangle of tin.index.search(...box)) {
+      const cells = this.touched.get(triangle);
+      const heights = cells
+        ? cells.flatMap(surfaceOf)
+        : corners(tin, triangle).map((vertex) => tin.z[vertex]!);
+      for (const z of heights) if (z > highest) highest = z;
+    }
+    return highest;
+  }
+
+  /**
+   * Takes the ground in `box` down to `surface` wherever it stands above it. Cut cells remember
+   * the surface as it was before the present work. Returns the volumes taken out, by material,
+   * and the plan area, m², over which a built thing was in the way (it is left standing, with what
+   * lies below it). Pass `volumes` to add to the volumes of an earlier cut.
+   */
+  cut(
+    surface: Surface,
+    box: Box,
+    volumes = new Volumes(),
+  ): { volumes: Volumes; structureHit: number } {
+    const hit = new Sum();
+    for (const triangle of this.base.tin.index.search(...box)) {
+      const cells = this.cellsOf(triangle);
+      if (cells.every((cell) => outOfReach(cell, surface, "cut"))) continue;
+      const next: Cell[] = [];
+      let changed = false;
+      for (const cell of cells) {
+        for (const piece of resolve({ cell, carry: [] }, surface, "cut")) {
+          if (typeof piece.level === "string") {
+            next.push(piece.cell);
+            continue;
+          }
+          changed = true;
+          const marked = { ...piece.cell, part: piece.part };
+          carve(marked, piece.level, { volumes, hit, into: next });
+        }
+      }
+      if (!changed) continue;
+      this.touched.set(triangle, next);
+      this.marked.add(triangle);
+    }
+    return { volumes, structureHit: hit.value };
+  }
+
+  /**
+   * Raises the cells that the present work has cut up to a surface, but never above the ground as
+   * it was before this work. `surfaceFor` gives the surface of each part of the work; null means
+   * the earlier ground itself. Returns the volume put in, m³.
+   */
+  refill(surfaceFor: (part: number) => Surface | null, layer: CellLayer): number {
+    const volume = new Sum();
+    for (const triangle of this.marked) {
+      const next: Cell[] = [];
+      for (const cell of this.cellsOf(triangle)) {
+        if (!cell.before) next.push(cell);
+        else refillCell(cell, surfaceFor(cell.part), layer, volume, next);
+      }
+      this.touched.set(triangle, next);
+    }
+    return volume.value;
+  }
+
+  /**
+   * Raises the ground in `box` up to `surface` wherever it stands below it. Returns the volume put
+   * in, and how much of that lies below the ground as it was before the present work, m³.
+   */
+  fill(surface: Surface, box: Box, layer: CellLayer): { volume: number; belowBefore: number } {
+    const volume = new Sum();
+    const belowBefore = new Sum();
+    for (const triangle of this.base.tin.index.search(...box)) {
+      const cells = this.cellsOf(triangle);
+      if (cells.every((cell) => outOfReach(cell, surface, "fill"))) continue;
+      const next: Cell[] = [];
+      for (const cell of cells) {
+        for (const piece of resolve({ cell, carry: [] }, surface, "fill")) {
+          if (typeof piece.level === "string") {
+            next.push(piece.cell);
+            continue;
+          }
+          volume.add(integrate(piece.cell, minus(piece.level, surfaceOf(piece.cell))));
+          belowBefore.add(depthBelowBefore(piece.cell, piece.level));
+          for (const z of piece.level) if (z > this.ceiling) this.ceiling = z;
+          next.push(raised(piece.cell, piece.level, layer));
+        }
+      }
+      this.touched.set(triangle, next);
+    }
+    return { volume: volume.value, belowBefore: belowBefore.value };
+  }
+
+  /** The cells that the present work has cut. */
+  *markedCells(): Generator<{ triangle: number; cell: Cell }> {
+    for (const triangle of this.marked) {
+      for (const cell of this.cellsOf(triangle)) if (cell.before) yield { triangle, cell };
+    }
+  }
+
+  /** Ends the present work: its cells forget the ground before it. */
+  finishWork(): void {
+    for (const triangle of this.marked) {
+      const cells = this.cellsOf(triangle);
+      this.touched.set(
+        triangle,
+        cells.map((cell) => (cell.before ? { ...cell, before: null, part: 0 } : cell)),
+      );
+    }
+    this.marked.clear();
+  }
+
+  /** Plan area that the present work has cut, m², and its greatest depth, m. */
+  markedExtent(): { area: number; deepest: number } {
+    const area = new Sum();
+    let deepest = 0;
+    for (const { cell } of this.markedCells()) {
+      area.add(areaOf(cell));
+      const depth = minus(cell.before!, surfaceOf(cell));
+      for (const d of depth) if (d > deepest) deepest = d;
+    }
+    return { area: area.value, deepest };
+  }
+}
+
+/** What carving yields: volumes out, plan area of built things met, and the cells left. */
+interface Carving {
+  volumes: Volumes;
+  hit: Sum;
+  into: Cell[];
+}
+
+/** Takes everything above `down` (at or below the surface all over the cell) off a cell. */
+function carve(cell: Cell, down: readonly number[], carving: Carving): void {
+  const before = cell.before ?? surfaceOf(cell);
+  carveLayer({ ...cell, before, face: "dug" }, down, carving);
+}
+
+function carveLayer(cell: Cell, down: readonly number[], carving: Carving): void {
+  const last = cell.layers.length - 1;
+  const layer = cell.layers[last]!;
+  if (layer.structure) {
+    carving.hit.add(areaOf(cell));
+    carving.into.push(cell);
+    return;
+  }
+  const top = cell.tops[last]!;
+  if (last > 0) {
+    const bottom = cell.tops[last - 1]!;
+    const { below, above } = splitCell({ cell, carry: [down] }, minus(bottom, down));
+    if (above && below) {
+      carveLayer(above.cell, above.carry[0]!, carving);
+      carveLayer(below.cell, below.carry[0]!, carving);
+      return;
+    }
+    if (above) {
+      // The whole layer goes, and more below it.
+      carving.volumes.add(layer.material, integrate(cell, minus(top, bottom)));
+      const rest = { ...cell, layers: cell.layers.slice(0, last), tops: cell.tops.slice(0, last) };
+      carveLayer(rest, down, carving);
+      return;
+    }
+  }
+  carving.volumes.add(layer.material, integrate(cell, minus(top, down)));
+  carving.into.push({ ...cell, tops: [...cell.tops.slice(0, last), down] });
+}
+
+function raised(cell: Cell, up: readonly number[], layer: CellLayer): Cell {
+  return { ...cell, layers: [...cell.layers, layer], tops: [...cell.tops, up], face: "filled" };
+}
+
+/** Raises one cut cell to the lower of a surface and the ground before this work. */
+function refillCell(
+  cell: Cell,
+  surface: Surface | null,
+  layer: CellLayer,
+  volume: Sum,
+  into: Cell[],
+): void {
+  const raise = (part: Cell, up: readonly number[]): void => {
+    volume.add(integrate(part, minus(up, surfaceOf(part))));
+    into.push(raised(part, up, layer));
+  };
+  const raiseToBefore = (part: Cell): void => {
+    const { below, above } = splitCell({ cell: part, carry: [] }, minus(part.before!, surfaceOf(part)));
+    if (below) into.push(below.cell);
+    if (above) raise(above.cell, above.cell.before!);
+  };
+  if (!surface) {
+    raiseToBefore(cell);
+    return;
+  }
+  for (const piece of resolve({ cell, carry: [] }, surface, "fill")) {
+    if (piece.level === "below") into.push(piece.cell);
+    else if (piece.level === "above") raiseToBefore(piece.cell);
+    else {
+      const carried: CarriedCell = { cell: piece.cell, carry: [piece.level] };
+      const { below, above } = splitCell(carried, minus(piece.level, piece.cell.before!));
+      if (below) raise(below.cell, below.carry[0]!);
+      if (above) raiseToBefore(above.cell);
+    }
+  }
+}
+
+/** Volume between the surface and the lower of `up` and the ground before this work, m³. */
+function depthBelowBefore(cell: Cell, up: readonly number[]): number {
+  if (!cell.before) return 0;
+  const { below, above } = splitCell({ cell, carry: [up] }, minus(up, cell.before));
+  let volume = 0;
+  if (below) volume += integrate(below.cell, minus(below.carry[0]!, surfaceOf(below.cell)));
+  if (above) volume += integrate(above.cell, minus(above.cell.before!, surfaceOf(above.cell)));
+  return Math.abs(volume) < ROUNDING ? 0 : volume;
+}

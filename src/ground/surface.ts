@@ -1,0 +1,218 @@
+/**
+ * Surfaces that a work cuts down to or fills up to: planes joined by "the higher of" and "the
+ * lower of". A hole with sloped walls is the highest of its floor and wall planes; a concave
+ * outline or a trench with bends needs "the lower of" as well. Compared with cutting the convex
+ * parts of an outline one after the other, one such surface has no inner walls to reason about
+ * and each wall stays one plane through its floor edge, mitred at the corners.
+ *
+ * All coordinates are local metres.
+ */
+import { splitCell, surfaceOf, type CarriedCell, type Cell, ROUNDING } from "./cell.js";
+
+export type Surface =
+  | { is: "plane"; a: number; b: number; c: number }
+  /** A vertical wall: −∞ where `nx·x + ny·y ≤ d`, +∞ beyond (or the reverse when `reversed`). */
+  | { is: "wall"; nx: number; ny: number; d: number; reversed: boolean }
+  | { is: "higher" | "lower"; of: readonly Surface[] }
+  /** Names the part of a work that a surface belongs to; cut cells remember it. */
+  | { is: "part"; part: number; of: Surface };
+
+/** A piece of a cell on which the surface is one plane (heights at corners), or out of reach. */
+export interface Resolved {
+  cell: Cell;
+  carry: readonly (readonly number[])[];
+  /** Heights at the corners; "below" is −∞ and "above" is +∞ (or past where it matters). */
+  level: readonly number[] | "below" | "above";
+  part: number;
+}
+
+/** Plane z = a·x + b·y + c. */
+export function plane(a: number, b: number, c: number): Surface {
+  return { is: "plane", a, b, c };
+}
+
+/** The level plane at a height. */
+export function level(height: number): Surface {
+  return plane(0, 0, height);
+}
+
+export function higherOf(of: readonly Surface[]): Surface {
+  return of.length === 1 ? of[0]! : { is: "higher", of };
+}
+
+export function lowerOf(of: readonly Surface[]): Surface {
+  return of.length === 1 ? of[0]! : { is: "lower", of };
+}
+
+/**
+ * What the caller will do with the surface. For a cut only what lies below the ground matters, so
+ * pieces above it become "above" at once; for a fill the reverse. This keeps a cell in few pieces.
+ */
+export type Purpose = "cut" | "fill";
+
+/** Cuts a cell into pieces on each of which the surface is one plane. */
+export function resolve(part: CarriedCell, surface: Surface, purpose: Purpose): Resolved[] {
+  switch (surface.is) {
+    case "plane":
+      return trimmed(planePiece(part, surface), purpose);
+    case "wall":
+      return wallPieces(part, surface);
+    case "part":
+      return resolve(part, surface.of, purpose).map((piece) => ({
+        ...piece,
+        part: surface.part,
+      }));
+    case "higher":
+    case "lower":
+      return joined(part, surface.is, surface.of, purpose);
+  }
+}
+
+function planePiece(part: CarriedCell, { a, b, c }: Surface & { is: "plane" }): Resolved {
+  const { x, y } = part.cell;
+  return { ...part, level: x.map((at, i) => a * at + b * y[i]! + c), part: 0 };
+}
+
+function wallPieces(part: CarriedCell, wall: Surface & { is: "wall" }): Resolved[] {
+  const { x, y } = part.cell;
+  const off = x.map((at, i) => wall.nx * at + wall.ny * y[i]! - wall.d);
+  const { below, above } = splitCell(part, off);
+  const inside = wall.reversed ? "above" : "below";
+  const outside = wall.reversed ? "below" : "above";
+  const pieces: Resolved[] = [];
+  if (below) pieces.push({ ...below, level: inside, part: 0 });
+  if (above) pieces.push({ ...above, level: outside, part: 0 });
+  return pieces;
+}
+
+/** Splits a piece where its level meets the ground and marks the idle side as out of reach. */
+function trimmed(piece: Resolved, purpose: Purpose): Resolved[] {
+  if (typeof piece.level === "string") return [piece];
+  const ground = surfaceOf(piece.cell);
+  const rise = piece.level.map((at, i) => at - ground[i]!);
+  const { below, above } = splitCell({ cell: piece.cell, carry: [piece.level, ...piece.carry] }, rise);
+  const whole = (side: CarriedCell): Resolved => ({
+    cell: side.cell,
+    carry: side.carry.slice(1),
+    level: side.carry[0]!,
+    part: piece.part,
+  });
+  const pieces: Resolved[] = [];
+  if (below) pieces.push(purpose === "cut" ? whole(below) : { ...whole(below), level: "below" });
+  if (above) pieces.push(purpose === "fill" ? whole(above) : { ...whole(above), level: "above" });
+  return pieces;
+}
+
+function joined(
+  part: CarriedCell,
+  how: "higher" | "lower",
+  of: readonly Surface[],
+  purpose: Purpose,
+): Resolved[] {
+  const decided = how === "higher" ? "above" : "below";
+  let pieces: Resolved[] = [
+    { ...part, level: how === "higher" ? "below" : "above", part: 0 },
+  ];
+  for (const next of of) {
+    const joinedPieces: Resolved[] = [];
+    for (const piece of pieces) {
+      if (piece.level === decided) joinedPieces.push(piece);
+      else if (outOfReach(piece.cell, next, purpose)) {
+        joinedPieces.push(withOutOfReach(piece, how, purpose));
+      } else joinedPieces.push(...joinOne(piece, next, how, purpose));
+    }
+    pieces = joinedPieces;
+  }
+  return pieces;
+}
+
+/** Joins a piece with a surface that is out of reach all over it: nothing need be split. */
+function withOutOfReach(piece: Resolved, how: "higher" | "lower", purpose: Purpose): Resolved {
+  const reach = purpose === "cut" ? "above" : "below";
+  const decides = (how === "higher") === (reach === "above");
+  return decides ? { ...piece, level: reach } : piece;
+}
+
+function joinOne(
+  piece: Resolved,
+  next: Surface,
+  how: "higher" | "lower",
+  purpose: Purpose,
+): Resolved[] {
+  const standing = piece.level;
+  if (typeof standing === "string") {
+    // Standing at the neutral end: whatever `next` says holds.
+    return resolve(piece, next, purpose);
+  }
+  const pieces: Resolved[] = [];
+  const carried = { cell: piece.cell, carry: [standing, ...piece.carry] };
+  for (const other of resolve(carried, next, purpose)) {
+    const mine = other.carry[0]!;
+    const rest = other.carry.slice(1);
+    const keepMine = { cell: other.cell, carry: rest, level: mine, part: piece.part };
+    const keepOther = { ...other, carry: rest };
+    if (typeof other.level === "string") {
+      const otherWins = (other.level === "above") === (how === "higher");
+      pieces.push(otherWins ? keepOther : keepMine);
+      continue;
+    }
+    pieces.push(...winners(keepMine, { ...keepOther, level: other.level }, how));
+  }
+  return pieces;
+}
+
+function winners(
+  mine: Resolved & { level: readonly number[] },
+  other: Resolved & { level: readonly number[] },
+  how: "higher" | "lower",
+): Resolved[] {
+  const gap = other.level.map((at, i) => at - mine.level[i]!);
+  const carried = { cell: mine.cell, carry: [mine.level, other.level, ...mine.carry] };
+  const { below, above } = splitCell(carried, gap);
+  const pieces: Resolved[] = [];
+  const take = (side: CarriedCell, otherWins: boolean): void => {
+    pieces.push({
+      cell: side.cell,
+      carry: side.carry.slice(2),
+      level: side.carry[otherWins ? 1 : 0]!,
+      part: otherWins ? other.part : mine.part,
+    });
+  };
+  if (below) take(below, how === "lower");
+  if (above) take(above, how === "higher");
+  return pieces;
+}
+
+/**
+ * A quick test, sure but not complete: true when the surface leaves the whole cell alone (for a
+ * cut it lies above the ground everywhere on it, for a fill below).
+ */
+export function outOfReach(cell: Cell, surface: Surface, purpose: Purpose): boolean {
+  switch (surface.is) {
+    case "plane": {
+      const ground = surfaceOf(cell);
+      const sign = purpose === "cut" ? 1 : -1;
+      for (let i = 0; i < ground.length; i++) {
+        const height = surface.a * cell.x[i]! + surface.b * cell.y[i]! + surface.c;
+        if (sign * (height - ground[i]!) < -ROUNDING) return false;
+      }
+      return true;
+    }
+    case "wall": {
+      if (surface.reversed === (purpose === "cut")) return false;
+      for (let i = 0; i < cell.x.length; i++) {
+        if (surface.nx * cell.x[i]! + surface.ny * cell.y[i]! - surface.d < -ROUNDING) return false;
+      }
+      return true;
+    }
+    case "part":
+      return outOfReach(cell, surface.of, purpose);
+    case "higher":
+    case "lower": {
+      const one = (surface.is === "higher") === (purpose === "cut");
+      return one
+        ? surface.of.some((next) => outOfReach(cell, next, purpose))
+        : surface.of.every((next) => outOfReach(cell, next, purpose));
+    }
+  }
+}

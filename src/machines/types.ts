@@ -1,0 +1,92 @@
+import type { Finding, Quantity } from "../site/index.js";
+
+/** Low, likely and high of one figure, in the figure's own unit; low ≤ likely ≤ high. */
+export interface Range {
+  low: number;
+  likely: number;
+  high: number;
+}
+
+/** Time that one material takes in one work. */
+export interface MaterialHours {
+  /** Material id, or "native" for the site's own earth. */
+  material: string;
+  /** `dig`: taken out (m³ bank); `place`: put back and compacted (m³ in place). */
+  action: "dig" | "place";
+  volume: number;
+  /** h; low is the quickest. */
+  hours: Range;
+  /** The likely hours, opened. */
+  working: Quantity;
+}
+
+/** Time that one work takes. */
+export interface WorkHours {
+  id: string;
+  name: string;
+  /** h of the machine to dig it. */
+  dig: Range;
+  /** h to place and compact what goes in. */
+  place: Range;
+  /** `dig` and `place` together. */
+  hours: Range;
+  materials: readonly MaterialHours[];
+}
+
+/** A mix of hire periods: how many of each are paid for. */
+export interface RentalCover {
+  days: number;
+  /** Of 7 calendar days and 40 meter hours. */
+  weeks: number;
+  /** Of 28 calendar days and 160 meter hours. */
+  fourWeeks: number;
+}
+
+/** What the digger costs to hire, in the money of the price list. */
+export interface Rental {
+  /** The cheapest cover for the likely hours. */
+  cover: RentalCover;
+  /** The cheapest covers if the job goes quickly or slowly. */
+  coverIf: { quick: RentalCover; slow: RentalCover };
+  /** Hire alone: quick job at low rates, likely, slow job at high rates. */
+  cost: Range;
+  delivery: Range;
+  /** Days of hydraulic hammer and what they cost; zeros where there is no hard rock. */
+  hammer: { days: Range; cost: Range };
+  /** `cost`, `delivery` and the hammer together, without fuel. */
+  total: Range;
+  source: string;
+}
+
+/** One machine of the catalogue, held against the job. */
+export interface Candidate {
+  id: string;
+  name: string;
+  can: boolean;
+  /** One plain sentence: why it cannot, or how it compares. */
+  reason: string;
+  hours: Range;
+  /** Whole working days. */
+  days: Range;
+  /** Hire, delivery and hammer, without fuel. */
+  price: Range;
+}
+
+/** What the machines part of the estimate says. Hours in h, days in whole working days. */
+export interface MachinesResult {
+  digger: { id: string; name: string; reason: string };
+  hoursPerDay: number;
+  works: readonly WorkHours[];
+  /** Once for the job: bringing it off the trailer, checking, laying out; zeros if nothing is dug. */
+  setUp: Range;
+  hours: Range;
+  days: Range;
+  /** Of `hours`, those spent with the hydraulic hammer. */
+  hammerHours: Range;
+  /** m³ of fuel. */
+  fuel: Range;
+  working: { hours: Quantity; days: Quantity; fuel: Quantity };
+  rental: Rental;
+  candidates: readonly Candidate[];
+  findings: readonly Finding[];
+}

@@ -1,0 +1,19 @@
+import "@fontsource/zilla-slab/600.css";
+import "@fontsource/zilla-slab/700.css";
+import "@fontsource-variable/public-sans";
+import "./desk/theme.css";
+import "./desk/page.css";
+import "./desk/leaf.css";
+import "./desk/dialog.css";
+import "./desk/report.css";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { App } from "./app.js";
+
+const place = document.getElementById("desk");
+if (place === null) throw new Error("expected an element with the id desk, got none");
+createRoot(place).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

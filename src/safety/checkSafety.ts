@@ -1,0 +1,53 @@
+import type { DigResult, WorkQuantities } from "../dig/index.js";
+import { wordingFor } from "../flow/index.js";
+import type { Wording } from "../flow/index.js";
+import { materialsOf } from "../site/index.js";
+import type { Finding, Scheme, Site, Tank } from "../site/index.js";
+import { mass } from "../units/index.js";
+import type { UnitSystem } from "../units/index.js";
+import { checkLimits } from "./checkLimits.js";
+import { checkWalls } from "./checkWalls.js";
+import { craneBack } from "./wallRules.js";
+
+/**
+ * What could hurt someone or break a local rule in one scheme: walls of every hole, the lifting of
+ * tanks, and works too near to the site's limits. Findings in the order of the works, then limits;
+ * texts in the site's own units. A work that the dig did not report is checked for limits only.
+ */
+export function checkSafety(site: Site, scheme: Scheme, dig: DigResult): Finding[] {
+  const words = wordingFor(site.units);
+  const context = { materials: materialsOf(site), words, units: site.units };
+  const findings: Finding[] = [];
+  for (const work of scheme.works) {
+    const hole = dig.works.find((each) => each.id === work.id);
+    if (hole !== undefined) findings.push(...checkWalls(work, hole, context));
+    if (work.kind === "tank") findings.push(lifting(work, hole, words, site.units));
+  }
+  return [...findings, ...checkLimits(site, scheme.works, words)];
+}
+
+function lifting(
+  tank: Tank,
+  hole: WorkQuantities | undefined,
+  words: Wording,
+  units: UnitSystem,
+): Finding {
+  const depth = hole === undefined ? 0 : Math.max(hole.tallestFace, hole.deepest);
+  const back = craneBack();
+  const edge =
+    depth > 0
+      ? ` Ask where its feet may stand: a rule of thumb keeps them ${back.value} times the depth, here ${words.atLeast(depth * back.value)}, back from the edge.`
+      : "";
+  const { emptyMass } = tank.body;
+  const weight =
+    emptyMass === undefined
+      ? `No weight is entered for ${tank.name}. Get it from the maker's ticket before a crane is ordered.`
+      : `${tank.name} weighs ${mass.print(emptyMass, units)} empty as entered; block and slings count as load too. Lift by the weight on the maker's ticket.`;
+  return {
+    level: emptyMass === undefined ? "caution" : "note",
+    code: emptyMass === undefined ? "lifting.no-weight" : "lifting.weight",
+    where: tank.id,
+    text: `${weight}${edge} The crane's operator decides.`,
+    source: `WAC 296-24-24005 (block and slings); ${back.source}`,
+  };
+}

@@ -1,0 +1,161 @@
+import type { WorkQuantities } from "../dig/index.js";
+import type { Wording } from "../flow/index.js";
+import { NATIVE } from "../site/index.js";
+import type { Finding, Material, Walls, Work } from "../site/index.js";
+import { wallSlope } from "../units/index.js";
+import type { UnitSystem } from "../units/index.js";
+import { depthTriggers, untypedRun, wallClassSource, wallClasses } from "./wallRules.js";
+
+/** What a wall check needs to know beside the hole itself. */
+export interface WallContext {
+  materials: ReadonlyMap<string, Material>;
+  words: Wording;
+  units: UnitSystem;
+}
+
+/** A material met in a hole and the steepest run given for it. */
+interface Met {
+  name: string;
+  run: number;
+  topsoil: boolean;
+}
+
+/**
+ * Findings on the walls of one hole, by its tallest face (the uphill one, not the centre): from the
+ * depth at which walls must be protected, from the depth that asks for a way out, over the depth
+ * that asks for an engineer, and walls drawn steeper than the material they stand in is given.
+ */
+export function checkWalls(work: Work, hole: WorkQuantities, context: WallContext): Finding[] {
+  const face = Math.max(hole.tallestFace, hole.deepest);
+  const triggers = depthTriggers();
+  const findings: Finding[] = [];
+  // A face within half a millimetre of the figure counts as having reached it.
+  const reaches = (depth: number) => face >= depth - 0.0005;
+  if (face > triggers.engineerOver.value) findings.push(needsEngineer(work, face, context));
+  if (reaches(triggers.protectFrom.value))
+    findings.push(needsProtection(work, hole, face, context));
+  if (reaches(triggers.wayOutFrom.value)) {
+    findings.push(needsWayOut(work, face, context));
+    findings.push(...tooSteep(work, hole, face, context));
+  }
+  return findings;
+}
+
+function needsEngineer(work: Work, face: number, { words }: WallContext): Finding {
+  const { engineerOver } = depthTriggers();
+  return {
+    level: "stop",
+    code: "walls.engineer",
+    where: work.id,
+    text: `The hole for ${work.name} has a face ${words.length(face)} high. Over ${words.length(engineerOver.value)} a registered professional engineer must design how its walls are held.`,
+    source: engineerOver.source,
+  };
+}
+
+function needsProtection(
+  work: Work,
+  hole: WorkQuantities,
+  face: number,
+  context: WallContext,
+): Finding {
+  const { protectFrom, stricterStates } = depthTriggers();
+  const met = materialsMet(hole, context.materials);
+  const through =
+    met.length === 0 ? "" : ` It goes through ${listed(met.map((each) => each.name))}.`;
+  return {
+    level: "caution",
+    code: "walls.protect",
+    where: work.id,
+    text:
+      `The hole for ${work.name} has a face ${context.words.length(face)} high, and from ${context.words.length(protectFrom.value)} (some states: ${context.words.length(stricterStates.value)}) ` +
+      `nobody goes in without sloped walls, shoring or a shield, unless a competent person finds stable rock all the way.${through} ` +
+      `Its walls are drawn ${drawn(work, context.units)}; where nobody has typed the soil, nothing steeper than ${wallSlope.print(untypedRun().value, context.units)} is allowed. ` +
+      "Local rules and the competent person on the site decide.",
+    source: `${protectFrom.source}; ${untypedRun().source}`,
+  };
+}
+
+function needsWayOut(work: Work, face: number, { words }: WallContext): Finding {
+  const { wayOutFrom, wayOutWithin } = depthTriggers();
+  return {
+    level: "caution",
+    code: "walls.way-out",
+    where: work.id,
+    text: `The hole for ${work.name} is ${words.length(face)} deep at its tallest face. From ${words.length(wayOutFrom.value)} keep a ladder, stairway or ramp in it, within ${words.distance(wayOutWithin.value)} of everyone.`,
+    source: wayOutFrom.source,
+  };
+}
+
+function tooSteep(work: Work, hole: WorkQuantities, face: number, context: WallContext): Finding[] {
+  const walls = wallsOf(work);
+  if (walls === undefined || walls.by === "layers") return [];
+  const met = materialsMet(hole, context.materials);
+  const findings = walls.by === "benches" ? benchesInLooseSoil(work, met) : [];
+  const run = walls.by === "run" ? walls.run : walls.tread / walls.rise;
+  const weak = met.filter((each) => run < each.run - 1e-9);
+  if (weak.length === 0) return findings;
+  const slope = (each: number) => wallSlope.print(each, context.units);
+  const needed = slope(Math.max(...weak.map((each) => each.run)));
+  const deep = face >= depthTriggers().protectFrom.value - 0.0005;
+  const onlyTopsoil = weak.every((each) => each.topsoil);
+  const mend = onlyTopsoil
+    ? "Strip it back from the edge, or slope each layer by itself."
+    : `Lay them back to ${needed}, or slope each layer by itself, or plan for shoring or a shield.`;
+  findings.push({
+    level: deep && !onlyTopsoil ? "caution" : "note",
+    code: "walls.too-steep",
+    where: work.id,
+    text:
+      `The walls of the hole for ${work.name} are drawn ${drawn(work, context.units)}, steeper than the site's materials are given: ` +
+      `${listed(weak.map((each) => `${each.name} ${slope(each.run)}`))}. ${mend} Local rules and the competent person on the site decide.`,
+    source: wallClassSource(),
+  });
+  return findings;
+}
+
+function benchesInLooseSoil(work: Work, met: readonly Met[]): Finding[] {
+  const typeC = wallClasses().find((each) => each.id === "type-c");
+  if (typeC === undefined) throw new Error("walls catalogue: got no type-c, expected it");
+  const loose = met.filter((each) => each.run >= typeC.run && !each.topsoil);
+  if (loose.length === 0) return [];
+  return [
+    {
+      level: "caution",
+      code: "walls.no-benches",
+      where: work.id,
+      text: `The hole for ${work.name} is drawn with benches, and it goes through ${listed(loose.map((each) => each.name))}: type C and untyped soil may not be benched. Slope the walls instead.`,
+      source: wallClassSource(),
+    },
+  ];
+}
+
+/** What the hole meets, top down. Earlier backfill and unknown earth count as soil nobody typed. */
+function materialsMet(hole: WorkQuantities, materials: ReadonlyMap<string, Material>): Met[] {
+  return hole.materialsMet.map((id) => {
+    const material = materials.get(id);
+    if (material === undefined) {
+      const name = id === NATIVE ? "earlier backfill" : id;
+      return { name, run: untypedRun().value, topsoil: false };
+    }
+    const name = material.name.toLowerCase();
+    return { name, run: material.wallRun, topsoil: material.kind === "topsoil" };
+  });
+}
+
+function wallsOf(work: Work): Walls | undefined {
+  return "walls" in work ? work.walls : undefined;
+}
+
+function drawn(work: Work, units: UnitSystem): string {
+  const walls = wallsOf(work);
+  if (walls === undefined) return "vertical";
+  if (walls.by === "layers") return "layer by layer, each at its own slope";
+  if (walls.by === "benches") return "as benches";
+  return wallSlope.print(walls.run, units);
+}
+
+function listed(names: readonly string[]): string {
+  const unique = [...new Set(names)];
+  const last = unique.pop() ?? "";
+  return unique.length === 0 ? last : `${unique.join(", ")} and ${last}`;
+}

@@ -1,0 +1,88 @@
+import walls from "../../shared/catalogue/walls.json" with { type: "json" };
+
+/** A depth or distance at which a rule begins, m, and the rule. */
+export interface Trigger {
+  value: number;
+  /** The figure in the rule's own words. */
+  says: string;
+  source: string;
+}
+
+/** One soil class and the steepest temporary wall it is allowed, run per 1 of rise. */
+export interface WallClass {
+  id: string;
+  name: string;
+  run: number;
+  note: string;
+}
+
+/** Soil classes of Table B-1, up to 20 ft deep. Source: `wallClassSource()`. */
+export function wallClasses(): readonly WallClass[] {
+  return walls.classes;
+}
+
+export function wallClassSource(): string {
+  return walls.classesSource;
+}
+
+/** Where the rule on differing layers comes from. */
+export function layersSource(): string {
+  return walls.layersSource;
+}
+
+/** Depths and distances at which the rules of 29 CFR 1926 Subpart P begin, m. */
+export function depthTriggers(): {
+  protectFrom: Trigger;
+  wayOutFrom: Trigger;
+  engineerOver: Trigger;
+  spoilBack: Trigger;
+  stricterStates: Trigger;
+  wayOutWithin: Trigger;
+} {
+  return {
+    protectFrom: walls.protectFrom,
+    wayOutFrom: walls.wayOutFrom,
+    wayOutWithin: walls.wayOutWithin,
+    engineerOver: walls.engineerOver,
+    spoilBack: walls.spoilBack,
+    stricterStates: walls.stricterStates,
+  };
+}
+
+/** How far a crane keeps from the edge, in depths of the hole: a rule of thumb to change. */
+export function craneBack(): Trigger {
+  return walls.craneBack;
+}
+
+/** Steepest wall in soil that nobody has typed, run per 1 of rise. */
+export function untypedRun(): { value: number; source: string } {
+  return walls.untypedRun;
+}
+
+/**
+ * Steepest run of each layer in one wall, top down, given each layer's own steepest run, top down:
+ * no layer may be steeper than any below it, so each takes the largest of its own and of all below.
+ * Source: 29 CFR 1926 Subpart P, App. A (c)(4); App. B Figure B-1, the rest derived.
+ */
+export function layeredRuns(ownRuns: readonly number[]): number[] {
+  let flattest = 0;
+  const fromBelow = [...ownRuns].reverse().map((run) => (flattest = Math.max(flattest, run)));
+  return fromBelow.reverse();
+}
+
+/**
+ * Width at the top of a hole in level ground, m: the floor and, on each of two sides, the sum of
+ * each layer's thickness times its run. Layers top down. Throws when the two lists differ in length.
+ */
+export function topWidth(
+  floor: number,
+  thickness: readonly number[],
+  runs: readonly number[],
+): number {
+  if (thickness.length !== runs.length) {
+    throw new Error(
+      `topWidth: got ${thickness.length} layers and ${runs.length} runs, expected as many`,
+    );
+  }
+  return thickness.reduce((sum, depth, i) => sum + 2 * depth * (runs[i] ?? 0), floor);
+}

@@ -1,0 +1,164 @@
+import { Canvas, useFrame, useThree } from "@react-three/fiber";
+import { useEffect, useMemo, type ReactElement } from "react";
+import { NoToneMapping, Object3D, PCFShadowMap } from "three";
+import { contours as contoursOf, type GroundMesh } from "../estimate/index.js";
+import type { Material } from "../site/index.js";
+import { CameraRig } from "./CameraRig.js";
+import { Contours } from "./Contours.js";
+import { drape } from "./drape.js";
+import { GroundSurface } from "./GroundSurface.js";
+import { chainSegments, InkLines } from "./InkLines.js";
+import type { ScenePalette } from "./palette.js";
+import { PlacingMarks } from "./PlacingMarks.js";
+import type { SiteSceneProps } from "./props.js";
+import { SceneLight } from "./SceneLight.js";
+import type { SceneContents } from "./sceneTargets.js";
+import type { SceneView } from "./sceneView.js";
+import type { PlacingDraft } from "./usePlacing.js";
+import { LimitModels } from "./works/LimitModels.js";
+import { ProbePins, SurveyCrosses } from "./works/ProbePins.js";
+import { WorkModels } from "./works/WorkModels.js";
+
+// Once, before anything is made: z is up in the scene as it is in the file and the engine.
+Object3D.DEFAULT_UP.set(0, 0, 1);
+
+interface SceneCanvasProps {
+  props: SiteSceneProps;
+  contents: SceneContents;
+  mesh: GroundMesh;
+  materials: ReadonlyMap<string, Material>;
+  palette: ScenePalette;
+  view: SceneView;
+  draft: PlacingDraft | null;
+  onFrame(): void;
+  onLost(lost: boolean): void;
+}
+
+/** The one canvas of the app's life and all that is drawn in it; draws only when something changed. */
+export function SceneCanvas(given: SceneCanvasProps): ReactElement {
+  return (
+    <Canvas
+      frameloop="demand"
+      dpr={[1, 2]}
+      shadows={{ type: PCFShadowMap }}
+      gl={{ antialias: true, toneMapping: NoToneMapping, preserveDrawingBuffer: false }}
+      resize={{ debounce: 0 }}
+    >
+      <SceneContent {...given} />
+    </Canvas>
+  );
+}
+
+function SceneContent(given: SceneCanvasProps): ReactElement {
+  const { props, contents, mesh, materials, palette, view, draft } = given;
+  const { site, frame, found, ground, works, estimate, stage } = contents;
+  const chosenWork = props.selected?.kind === "work" ? props.selected.id : null;
+  const chosenPin = props.selected?.kind === "work" ? null : (props.selected?.id ?? null);
+  const lines = useContours(contents);
+  const lot = useMemo(
+    () =>
+      chainSegments(
+        drape(
+          frame.edge.map((p) => [p[0], p[1]] as const).map(([x, y]) => [x, y]),
+          found,
+          0.05,
+          true,
+        ),
+        true,
+      ),
+    [frame, found],
+  );
+  return (
+    <>
+      <color attach="background" args={[palette.paper]} />
+      <Redraw on={given} />
+      <FrameMark view={view} onFrame={given.onFrame} onLost={given.onLost} />
+      <CameraRig
+        frame={frame}
+        floor={floorOf(mesh) + mesh.origin[2] - frame.origin[2]}
+        kind={props.view}
+        reducedMotion={props.reducedMotion}
+        view={view}
+      />
+      <SceneLight frame={frame} palette={palette} />
+      <GroundSurface
+        mesh={mesh}
+        origin={frame.origin}
+        materials={materials}
+        palette={palette}
+        view={view}
+      />
+      <Contours lines={lines} origin={frame.origin} ground={ground} palette={palette} />
+      <InkLines segments={lot} colour={palette.lot} width={2} dash={frame.reach / 40} />
+      <LimitModels limits={site.limits ?? []} frame={frame} found={found} palette={palette} />
+      <WorkModels
+        {...{ site, works, estimate, stage, frame, found, ground, materials, palette, view }}
+        selectedId={chosenWork}
+      />
+      {props.showProbes && (
+        <ProbePins {...{ site, frame, found, materials, palette }} selectedId={chosenPin} />
+      )}
+      {props.showPoints && (
+        <SurveyCrosses site={site} frame={frame} palette={palette} selectedId={chosenPin} />
+      )}
+      {draft !== null && (
+        <PlacingMarks draft={draft} frame={frame} ground={ground} palette={palette} />
+      )}
+    </>
+  );
+}
+
+/** Contours at a step that gives some 15 to 40 lines, whole in the site's units. */
+function useContours(contents: SceneContents) {
+  const { site, frame } = contents;
+  const step = contourStep(frame.high - frame.low, site.units);
+  // Contours follow the survey alone, so an edit of a work keeps them.
+  // eslint-disable-next-line react-hooks/exhaustive-deps
+  return useMemo(() => contoursOf(site, step), [site.survey, step]);
+}
+
+/** m between contours for a relief in m. */
+function contourStep(relief: number, units: "us" | "metric"): number {
+  const unit = units === "us" ? 0.3048 : 1;
+  const steps = units === "us" ? [0.5, 1, 2, 5, 10, 20, 50] : [0.1, 0.2, 0.5, 1, 2, 5, 10];
+  const fit = steps.find((step) => relief / (step * unit) <= 32) ?? 100;
+  return fit * unit;
+}
+
+function floorOf(mesh: GroundMesh): number {
+  let low = Infinity;
+  for (let i = 2; i < mesh.positions.length; i += 3) low = Math.min(low, mesh.positions[i] ?? low);
+  return Number.isFinite(low) ? low : 0;
+}
+
+/** The one place that asks for a new frame when what is drawn has changed. */
+function Redraw({ on }: { on: SceneCanvasProps }): null {
+  const invalidate = useThree((state) => state.invalidate);
+  useEffect(() => invalidate(), [invalidate, on]);
+  return null;
+}
+
+/** Tells the page of each frame drawn, and of a lost or restored GPU. */
+function FrameMark({ view, onFrame, onLost }: Pick<SceneCanvasProps, "view" | "onFrame" | "onLost">): null {
+  const gl = useThree((state) => state.gl);
+  useFrame(() => {
+    view.notify();
+    onFrame();
+  });
+  useEffect(() => {
+    const canvas = gl.domElement;
+    const lost = (event: Event): void => {
+      // Without this the browser never gives the context back.
+      event.preventDefault();
+      onLost(true);
+    };
+    const restored = (): void => onLost(false);
+    canvas.addEventListener("webglcontextlost", lost);
+    canvas.addEventListener("webglcontextrestored", restored);
+    return () => {
+      canvas.removeEventListener("webglcontextlost", lost);
+      canvas.removeEventListener("webglcontextrestored", restored);
+    };
+  }, [gl, onLost]);
+  return null;
+}

@@ -1,0 +1,69 @@
+import { useEffect, useRef, type ReactElement } from "react";
+import { Vector3 } from "three";
+import type { Site } from "../site/index.js";
+import { scaleBar } from "./figures.js";
+import type { SceneFrame } from "./frame.js";
+import { metresPerPixel, type SceneView } from "./sceneView.js";
+
+interface SceneCornerProps {
+  units: Site["units"];
+  frame: SceneFrame;
+  view: SceneView;
+  kind: "orbit" | "plan";
+}
+
+/** The north arrow (which also shows the whole lot again) and the scale bar, kept to the camera. */
+export function SceneCorner({ units, frame, view, kind }: SceneCornerProps): ReactElement {
+  const needle = useRef<SVGSVGElement>(null);
+  const bar = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const update = (): void => {
+      if (needle.current !== null) {
+        needle.current.style.transform = `rotate(${northOnScreen(view)}deg)`;
+      }
+      if (bar.current !== null) drawScale(bar.current, units, view);
+    };
+    update();
+    return view.subscribe(update);
+  }, [units, frame, view, kind]);
+  return (
+    <>
+      <button
+        type="button"
+        className="scene-north"
+        data-testid="scene-north"
+        aria-label="Show the whole lot"
+        title="Show the whole lot"
+        onClick={() => view.fitLot()}
+      >
+        <svg ref={needle} viewBox="-20 -28 40 56" width="40" height="56" aria-hidden="true">
+          <text y="-15" textAnchor="middle">
+            N
+          </text>
+          <path d="M0,-11 L8,20 L0,14 L-8,20 Z" />
+        </svg>
+      </button>
+      <div className="scene-scale" data-testid="scene-scale" ref={bar}>
+        <span className="scene-scale-text" />
+        <span className="scene-scale-bar" aria-hidden="true" />
+        {kind === "orbit" && <span className="scene-scale-note">at mid-view</span>}
+      </div>
+    </>
+  );
+}
+
+/** Degrees clockwise that north lies from the top of the screen, at the view's target. */
+function northOnScreen(view: SceneView): number {
+  if (view.camera === null) return 0;
+  const right = new Vector3().setFromMatrixColumn(view.camera.matrixWorld, 0);
+  return (Math.atan2(right.y, right.x) * 180) / Math.PI;
+}
+
+function drawScale(bar: HTMLElement, units: Site["units"], view: SceneView): void {
+  const most = Math.min(140, view.width * 0.28);
+  const scale = scaleBar(units, metresPerPixel(view, view.target), most);
+  bar.dataset["metres"] = String(scale.metres);
+  bar.style.setProperty("--scale-px", `${scale.pixels.toFixed(1)}px`);
+  const text = bar.querySelector(".scene-scale-text");
+  if (text !== null) text.textContent = scale.text;
+}

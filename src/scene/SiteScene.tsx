@@ -1,0 +1,165 @@
+import { Component, useCallback, useEffect, useMemo, useRef, useState, type ReactElement, type ReactNode } from "react";
+import { stageMesh } from "../estimate/index.js";
+import { materialsOf } from "../site/index.js";
+import { sceneFrame } from "./frame.js";
+import { Handles } from "./Handles.js";
+import { Labels } from "./Labels.js";
+import { scenePalette } from "./palette.js";
+import { PlacingDesk } from "./PlacingDesk.js";
+import type { SiteSceneProps } from "./props.js";
+import "./scene.css";
+import { SceneCanvas } from "./SceneCanvas.js";
+import { SceneCorner } from "./SceneCorner.js";
+import type { SceneContents } from "./sceneTargets.js";
+import { createSceneView } from "./sceneView.js";
+import { SpotHeights } from "./SpotHeights.js";
+import { stageGround } from "./stageGround.js";
+import { usePlacing } from "./usePlacing.js";
+import { useScenePointer } from "./useScenePointer.js";
+
+/**
+ * The site in three dimensions and in plan, at one stage of the job: looking, picking, placing and
+ * dragging. It keeps no document: all that it shows comes in by its props, all edits go out by them.
+ */
+export function SiteScene(props: SiteSceneProps): ReactElement {
+  const { placing, theme } = props;
+  const root = useRef<HTMLDivElement>(null);
+  const [view] = useState(createSceneView);
+  const [lost, setLost] = useState(false);
+  const [drawable] = useState(canDraw);
+  const { contents, mesh, materials } = useContents(props);
+  const tool = usePlacing(placing, props.onPlace);
+  const startPress = useScenePointer({ root, view, contents, props, placing: tool });
+  const onFrame = useFrameCount(root);
+  useEffect(() => {
+    // So that Enter, Space and the arrows reach the scene and not the button that began the placing.
+    if (placing !== null) root.current?.focus({ preventScroll: true });
+  }, [placing]);
+  return (
+    <div
+      ref={root}
+      className="scene"
+      data-testid="scene"
+      data-frames="0"
+      data-theme={theme}
+      data-placing={placing?.kind}
+      role="region"
+      aria-label={`${props.site.name}: the ground and the works in ${
+        props.view === "plan" ? "plan" : "three dimensions"
+      }. All that it shows is also in the tables beside it.`}
+      tabIndex={-1}
+    >
+      {drawable && (
+        <ErrorBox>
+          <div className="scene-canvas" aria-hidden="true">
+            <SceneCanvas
+              {...{ props, contents, mesh, materials, view, onFrame }}
+              palette={scenePalette(theme)}
+              draft={tool.draft}
+              onLost={setLost}
+            />
+          </div>
+          <div className="scene-over">
+            {props.showPoints && <SpotHeights contents={contents} view={view} />}
+            <Labels
+              {...{ contents, view, startPress }}
+              selected={props.selected}
+              onSelect={props.onSelect}
+            />
+            {placing === null && (
+              <Handles {...{ contents, view, startPress, props }} selected={props.selected} />
+            )}
+            <SceneCorner
+              units={props.site.units}
+              frame={contents.frame}
+              view={view}
+              kind={props.view}
+            />
+            {tool.draft !== null && (
+              <PlacingDesk
+                {...{ tool, contents, view }}
+                draft={tool.draft}
+                onCancel={props.onCancelPlacing}
+              />
+            )}
+          </div>
+        </ErrorBox>
+      )}
+      {(!drawable || lost) && <NoPicture lost={lost} />}
+    </div>
+  );
+}
+
+/** Meshes and grounds of the site, each made anew only when what it comes from changed. */
+function useContents(props: SiteSceneProps) {
+  const { site, schemeId, estimate, stage } = props;
+  const frame = useMemo(() => sceneFrame(site), [site.survey]); // eslint-disable-line react-hooks/exhaustive-deps
+  const foundMesh = useMemo(
+    () => stageMesh(site, schemeId, "found"),
+    // The ground as found follows survey and probes alone: an edit of a work keeps it.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+    [site.survey, site.ground, site.materials],
+  );
+  const mesh = useMemo(
+    () => (stage === "found" ? foundMesh : stageMesh(site, schemeId, stage)),
+    [site, schemeId, stage, foundMesh],
+  );
+  const found = useMemo(() => stageGround(foundMesh, frame.origin), [foundMesh, frame]);
+  const ground = useMemo(
+    () => (mesh === foundMesh ? found : stageGround(mesh, frame.origin)),
+    [mesh, foundMesh, found, frame],
+  );
+  const materials = useMemo(() => materialsOf(site), [site.materials]); // eslint-disable-line react-hooks/exhaustive-deps
+  const contents = useMemo((): SceneContents => {
+    const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+    return { site, works, estimate, stage, frame, found, ground };
+  }, [site, schemeId, estimate, stage, frame, found, ground]);
+  return { contents, mesh, materials };
+}
+
+/** Counts the frames drawn on the root itself, where tests wait for them; renders nothing. */
+function useFrameCount(root: { current: HTMLDivElement | null }): () => void {
+  const count = useRef(0);
+  return useCallback(() => {
+    count.current += 1;
+    if (root.current !== null) root.current.dataset["frames"] = String(count.current);
+  }, [root]);
+}
+
+/** True when this browser can make a WebGL 2 picture. */
+function canDraw(): boolean {
+  const context = document.createElement("canvas").getContext("webgl2");
+  context?.getExtension("WEBGL_lose_context")?.loseContext();
+  return context !== null;
+}
+
+function NoPicture({ lost }: { lost: boolean }): ReactElement {
+  return (
+    <div className="scene-missing" role="alert" data-testid="scene-missing">
+      <h2>{lost ? "The picture was interrupted" : "No 3D picture on this device"}</h2>
+      <p>
+        {lost
+          ? "The graphics chip let go of it. It comes back by itself as soon as it can; reloading the page brings it back too. Nothing is lost."
+          : "This browser has WebGL 2 switched off or lacks it. Every figure, table and sheet still works; turn on hardware graphics in the browser's settings to see the ground."}
+      </p>
+    </div>
+  );
+}
+
+/** Keeps a fault in the picture from taking the page with it. */
+class ErrorBox extends Component<{ children: ReactNode }, { fault: Error | null }> {
+  override state: { fault: Error | null } = { fault: null };
+  static getDerivedStateFromError(fault: Error): { fault: Error } {
+    return { fault };
+  }
+  override render(): ReactNode {
+    const { fault } = this.state;
+    if (fault === null) return this.props.children;
+    return (
+      <div className="scene-missing" role="alert" data-testid="scene-missing">
+        <h2>The picture could not be drawn</h2>
+        <p>The figures and tables are not touched by this. What went wrong: {fault.message}</p>
+      </div>
+    );
+  }
+}

@@ -1,0 +1,42 @@
+import type { Estimate, Stage } from "../estimate/index.js";
+import type { PlanPoint, Site } from "../site/index.js";
+
+/** What a person has picked in the scene or in a leaf. */
+export type Selection = { kind: "work" | "probe" | "point"; id: string };
+
+/** What the next clicks in the scene will place. */
+export type Placing = { kind: "tank" | "bed" | "probe" | "pad" | "trench" | "building" };
+
+/** One step of a drag. `by` is the whole offset in m from where the drag began. */
+export interface DragMove {
+  selection: Selection;
+  by: PlanPoint;
+  /** Index of the outline corner or path bend that is dragged; absent when the whole thing moves. */
+  corner?: number;
+  /** New bearing in degrees clockwise from north, when the turning handle is dragged. */
+  turnTo?: number;
+}
+
+/** Everything the scene is told and everything it says back: it holds no document of its own. */
+export interface SiteSceneProps {
+  site: Site;
+  schemeId: string;
+  estimate: Estimate | null;
+  stage: Stage;
+  view: "orbit" | "plan";
+  theme: "light" | "dark";
+  reducedMotion: boolean;
+  selected: Selection | null;
+  placing: Placing | null;
+  showProbes: boolean;
+  showPoints: boolean;
+  onSelect(selection: Selection | null): void;
+  /** One place for a tank, bed or probe; the corners for a pad, trench or building. */
+  onPlace(at: readonly PlanPoint[]): void;
+  onCancelPlacing(): void;
+  /** Marks the undo point; called once before the first `onDragMove` of a drag. */
+  onDragBegin(selection: Selection): void;
+  onDragMove(move: DragMove): void;
+  /** Commits, or restores what stood at `onDragBegin` when `cancelled`. */
+  onDragEnd(cancelled: boolean): void;
+}

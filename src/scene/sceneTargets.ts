@@ -1,0 +1,147 @@
+import type { Stage } from "../estimate/index.js";
+import type { Estimate } from "../estimate/index.js";
+import type { Site, Work } from "../site/index.js";
+import type { ScreenPoint } from "./dragging.js";
+import { toScene, type SceneFrame, type ScenePoint } from "./frame.js";
+import type { PickTarget, Prism } from "./picking.js";
+import type { Selection } from "./props.js";
+import { projectPoint, type SceneView } from "./sceneView.js";
+import type { StageGround } from "./stageGround.js";
+import { isSet, pileHeight } from "./works/WorkModels.js";
+import { probeHeight } from "./works/ProbePins.js";
+import { rectangle, workMiddle, workOutline } from "./workShapes.js";
+
+/** What of the site shows and can be picked. */
+export interface SceneContents {
+  site: Site;
+  works: readonly Work[];
+  estimate: Estimate | null;
+  stage: Stage;
+  frame: SceneFrame;
+  found: StageGround;
+  ground: StageGround;
+}
+
+/** The works as the pointer sees them, scene frame. */
+export function pickTargets(contents: SceneContents): PickTarget[] {
+  const { works, frame } = contents;
+  return works.map((work) => {
+    const outline = work.kind === "tank" ? holeFloor(work) : (workOutline(work) ?? pileRing(work, contents));
+    const path = work.kind === "trench" ? work.path.map((at) => toScene(frame, at)) : null;
+    return {
+      id: work.id,
+      body: bodyOf(work, contents),
+      footprint: path === null ? outline.map((at) => toScene(frame, at)) : null,
+      path,
+      halfWidth: work.kind === "trench" ? work.width / 2 : 0,
+    };
+  });
+}
+
+function holeFloor(work: Extract<Work, { kind: "tank" }>) {
+  const { length, width } = work.body;
+  return rectangle(work.at, work.bearing, length + 2 * work.overdig, width + 2 * work.overdig);
+}
+
+function pileRing(work: Work, contents: SceneContents) {
+  if (work.kind !== "pile") return [];
+  const radius = Math.max(1, pileHeight(work, contents.works, contents.estimate) * 1.3);
+  return rectangle(work.at, 0, radius * 2, radius * 2);
+}
+
+function bodyOf(work: Work, contents: SceneContents): Prism | null {
+  const { frame, stage } = contents;
+  const drop = frame.origin[2];
+  const outline = (workOutline(work) ?? []).map((at) => toScene(frame, at));
+  if (work.kind === "building") {
+    return { outline, bottom: work.base - drop, top: work.base + work.height * 1.25 - drop };
+  }
+  if (!isSet(stage)) return null;
+  if (work.kind === "bed") {
+    return { outline, bottom: work.base - drop, top: work.base + work.height - drop };
+  }
+  if (work.kind === "tank") {
+    return { outline, bottom: work.base - drop, top: work.base + work.body.height - drop };
+  }
+  return null;
+}
+
+/** The place on a work that its label points to, scene frame. */
+export function workAnchor(work: Work, contents: SceneContents): ScenePoint {
+  const { frame, stage, ground, found } = contents;
+  const [x, y] = toScene(frame, workMiddle(work));
+  const surface = (stage === "found" ? found : ground).heightAt(x, y)?.z ?? frame.centre[2];
+  const drop = frame.origin[2];
+  switch (work.kind) {
+    case "building":
+      return [x, y, work.base + work.height * 1.2 - drop];
+    case "bed":
+      return [x, y, isSet(stage) ? work.base + work.height - drop : surface];
+    case "tank":
+      return [x, y, stage === "set" ? work.base + work.body.height - drop : surface];
+    case "pile":
+      return [x, y, stage === "found" ? surface : surface + pileHeight(work, contents.works, contents.estimate)];
+    case "pad":
+    case "trench":
+      return [x, y, surface];
+  }
+}
+
+/** Foot and top of a probe's pin, scene frame; null beyond the survey. */
+export function probeEnds(
+  contents: SceneContents,
+  id: string,
+): { foot: ScenePoint; top: ScenePoint } | null {
+  const probe = contents.site.ground.probes.find((p) => p.id === id);
+  if (probe === undefined) return null;
+  const [x, y] = toScene(contents.frame, [probe.x, probe.y]);
+  const ground = contents.found.heightAt(x, y);
+  if (ground === null) return null;
+  return { foot: [x, y, ground.z], top: [x, y, ground.z + probeHeight(contents.site, probe) + 0.3] };
+}
+
+/** The probe or survey point nearest the pointer within `reach` px; null for none. */
+export function pinUnder(
+  view: SceneView,
+  contents: SceneContents,
+  shown: { probes: boolean; points: boolean },
+  screen: ScreenPoint,
+  reach: number,
+): Selection | null {
+  let best: { selection: Selection; far: number } | null = null;
+  const offer = (selection: Selection, far: number): void => {
+    if (far <= reach && (best === null || far < best.far)) best = { selection, far };
+  };
+  if (shown.points) {
+    for (const point of contents.site.survey.points) {
+      const [x, y] = toScene(contents.frame, [point.x, point.y]);
+      const at = projectPoint(view, [x, y, point.z - contents.frame.origin[2]]);
+      if (at !== null) {
+        offer({ kind: "point", id: point.id }, Math.hypot(at.left - screen.left, at.top - screen.top));
+      }
+    }
+  }
+  if (shown.probes) {
+    for (const probe of contents.site.ground.probes) {
+      const ends = probeEnds(contents, probe.id);
+      const far = ends === null ? Infinity : pxToLine(view, ends.foot, ends.top, screen);
+      offer({ kind: "probe", id: probe.id }, far);
+    }
+  }
+  return (best as { selection: Selection } | null)?.selection ?? null;
+}
+
+function pxToLine(view: SceneView, a: ScenePoint, b: ScenePoint, screen: ScreenPoint): number {
+  const from = projectPoint(view, a);
+  const to = projectPoint(view, b);
+  if (from === null || to === null) return Infinity;
+  const [ex, ey] = [to.left - from.left, to.top - from.top];
+  const size2 = ex * ex + ey * ey;
+  const share =
+    size2 === 0 ? 0 : ((screen.left - from.left) * ex + (screen.top - from.top) * ey) / size2;
+  const held = Math.min(1, Math.max(0, share));
+  return Math.hypot(
+    screen.left - from.left - held * ex,
+    screen.top - from.top - held * ey,
+  );
+}

@@ -1,0 +1,91 @@
+import { Vector3, type Camera, type OrthographicCamera, type PerspectiveCamera } from "three";
+import type { DragState, ScreenPoint } from "./dragging.js";
+import type { ScenePoint } from "./frame.js";
+import type { Ray } from "./picking.js";
+
+export type SceneCamera = PerspectiveCamera | OrthographicCamera;
+
+/**
+ * The bridge between the drawn scene and what lies over it in HTML: projects places to the screen,
+ * makes pick rays, and tells its listeners after each drawn frame. One per scene; not React state,
+ * so that moving the camera renders no component.
+ */
+export interface SceneView {
+  camera: SceneCamera | null;
+  /** CSS px. */
+  width: number;
+  height: number;
+  /** What the orbit turns about; scene frame. */
+  target: Vector3;
+  /** Latest drag, for listeners outside React. */
+  drag: DragState;
+  /** Stops or frees the orbit. */
+  setOrbit(on: boolean): void;
+  /** Shows the whole lot again. */
+  fitLot(): void;
+  subscribe(listener: () => void): () => void;
+  notify(): void;
+}
+
+export function createSceneView(): SceneView {
+  const listeners = new Set<() => void>();
+  return {
+    camera: null,
+    width: 1,
+    height: 1,
+    target: new Vector3(),
+    drag: { phase: "idle" },
+    setOrbit: () => undefined,
+    fitLot: () => undefined,
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => void listeners.delete(listener);
+    },
+    notify() {
+      for (const listener of listeners) listener();
+    },
+  };
+}
+
+const scratch = new Vector3();
+
+/** Where a place shows, CSS px from the scene's top left; null behind the eye or before a camera. */
+export function projectPoint(view: SceneView, at: ScenePoint): ScreenPoint | null {
+  if (view.camera === null) return null;
+  scratch.set(at[0], at[1], at[2]).project(view.camera);
+  if (scratch.z < -1 || scratch.z > 1) return null;
+  return {
+    left: ((scratch.x + 1) / 2) * view.width,
+    top: ((1 - scratch.y) / 2) * view.height,
+  };
+}
+
+/** The ray under a place on the screen; null before there is a camera. */
+export function rayAt(view: SceneView, screen: ScreenPoint): Ray | null {
+  if (view.camera === null) return null;
+  const x = (screen.left / view.width) * 2 - 1;
+  const y = 1 - (screen.top / view.height) * 2;
+  const near = unprojected(view.camera, x, y, -1);
+  const far = unprojected(view.camera, x, y, 1);
+  const size = Math.hypot(far[0] - near[0], far[1] - near[1], far[2] - near[2]);
+  return {
+    from: near,
+    along: [(far[0] - near[0]) / size, (far[1] - near[1]) / size, (far[2] - near[2]) / size],
+  };
+}
+
+function unprojected(camera: Camera, x: number, y: number, z: number): ScenePoint {
+  scratch.set(x, y, z).unproject(camera);
+  return [scratch.x, scratch.y, scratch.z];
+}
+
+/** m that one CSS px covers, across the view, at a place; exact everywhere in plan view. */
+export function metresPerPixel(view: SceneView, at: Vector3): number {
+  const camera = view.camera;
+  if (camera === null) return 1;
+  if ("isOrthographicCamera" in camera) {
+    return (camera.right - camera.left) / camera.zoom / view.width;
+  }
+  const deep = camera.position.distanceTo(at);
+  return (2 * deep * Math.tan((camera.fov * Math.PI) / 360)) / view.height;
+}

@@ -1,0 +1,122 @@
+import { useMemo, type ReactElement } from "react";
+import { ConeGeometry, CylinderGeometry } from "three";
+import type { Limit, PlanPoint } from "../../site/index.js";
+import { drape } from "../drape.js";
+import { toScene, type SceneFrame } from "../frame.js";
+import { chainSegments, InkLines } from "../InkLines.js";
+import type { ScenePalette } from "../palette.js";
+import type { StageGround } from "../stageGround.js";
+import { EdgedMesh } from "./EdgedMesh.js";
+
+interface LimitModelsProps {
+  limits: readonly Limit[];
+  frame: SceneFrame;
+  found: StageGround;
+  palette: ScenePalette;
+}
+
+/** What limits the site: wells, watercourses and other lines, trees; only what the site names. */
+export function LimitModels({ limits, frame, found, palette }: LimitModelsProps): ReactElement {
+  return (
+    <group>
+      {limits.map((limit) => (
+        <LimitModel key={limit.id} limit={limit} frame={frame} found={found} palette={palette} />
+      ))}
+    </group>
+  );
+}
+
+interface OneLimit extends Omit<LimitModelsProps, "limits"> {
+  limit: Limit;
+}
+
+function LimitModel({ limit, frame, found, palette }: OneLimit): ReactElement | null {
+  const at = limit.at === undefined ? null : toScene(frame, limit.at);
+  const ground = at === null ? null : found.heightAt(at[0], at[1]);
+  return (
+    <group>
+      {limit.path !== undefined && (
+        <LimitLine
+          path={limit.path.map((p) => toScene(frame, p))}
+          kind={limit.kind}
+          found={found}
+          palette={palette}
+        />
+      )}
+      {at !== null && ground !== null && limit.kind === "tree" && (
+        <Tree at={[at[0], at[1], ground.z]} id={limit.id} palette={palette} />
+      )}
+      {at !== null && ground !== null && limit.kind !== "tree" && (
+        <Post at={[at[0], at[1], ground.z]} found={found} palette={palette} water={limit.kind === "well"} />
+      )}
+    </group>
+  );
+}
+
+/** How a line limit is inked, by its kind; a kind that is not listed is a thin dashed line. */
+function lineInk(kind: string, palette: ScenePalette): { colour: string; width: number; dash?: number } {
+  if (/water|stream|creek|ditch|pond|lake/.test(kind)) return { colour: palette.water, width: 3.4 };
+  if (/overhead|power/.test(kind)) return { colour: palette.stake, width: 1.6, dash: 0.6 };
+  if (/lot|boundary|easement/.test(kind)) return { colour: palette.lot, width: 1.8, dash: 1.2 };
+  return { colour: palette.inkSoft, width: 1.6, dash: 0.5 };
+}
+
+interface LimitLineProps {
+  path: readonly PlanPoint[];
+  kind: string;
+  found: StageGround;
+  palette: ScenePalette;
+}
+
+function LimitLine({ path, kind, found, palette }: LimitLineProps): ReactElement {
+  const segments = useMemo(() => chainSegments(drape(path, found, 0.06, false), false), [path, found]);
+  return <InkLines segments={segments} {...lineInk(kind, palette)} />;
+}
+
+/** Number from 0 to 1 that is always the same for the same id: trees differ, but never flicker. */
+function shareOf(id: string): number {
+  let sum = 7;
+  for (const letter of id) sum = (sum * 31 + letter.charCodeAt(0)) % 997;
+  return sum / 997;
+}
+
+function Tree({ at, id, palette }: { at: readonly [number, number, number]; id: string; palette: ScenePalette }): ReactElement {
+  const size = 0.8 + 0.45 * shareOf(id);
+  const turn = shareOf(`${id}.`) * Math.PI;
+  const trunk = useMemo(() => new CylinderGeometry(0.14, 0.2, 1, 6).rotateX(Math.PI / 2), []);
+  const lower = useMemo(() => new ConeGeometry(1.5, 3.1, 8).rotateX(Math.PI / 2), []);
+  const upper = useMemo(() => new ConeGeometry(1.05, 2.5, 8).rotateX(Math.PI / 2), []);
+  return (
+    <group position={[...at]} scale={size} rotation={[0, 0, turn]}>
+      <EdgedMesh geometry={trunk} colour={palette.trunk} ink={palette.ink} position={[0, 0, 0.4]} width={0.8} />
+      <EdgedMesh geometry={lower} colour={palette.leaf} ink={palette.leaf} position={[0, 0, 2.3]} width={0.6} />
+      <EdgedMesh geometry={upper} colour={palette.leaf} ink={palette.leaf} position={[0, 0, 3.8]} width={0.6} />
+    </group>
+  );
+}
+
+interface PostProps {
+  at: readonly [number, number, number];
+  found: StageGround;
+  palette: ScenePalette;
+  water: boolean;
+}
+
+/** A short post with a ring about it: a well, or any other limit that is a place. */
+function Post({ at, found, palette, water }: PostProps): ReactElement {
+  const post = useMemo(() => new CylinderGeometry(0.14, 0.14, 1, 10).rotateX(Math.PI / 2), []);
+  const ring = useMemo(() => {
+    const round = Array.from({ length: 24 }, (_, i): PlanPoint => {
+      const turn = (i / 24) * Math.PI * 2;
+      return [at[0] + Math.cos(turn) * 0.9, at[1] + Math.sin(turn) * 0.9];
+    });
+    return chainSegments(drape(round, found, 0.06, true), true);
+  }, [at, found]);
+  const colour = water ? palette.water : palette.inkSoft;
+  return (
+    <group>
+      <EdgedMesh geometry={post} colour={colour} ink={palette.ink} position={[at[0], at[1], at[2] + 0.5]} width={1} />
+      <InkLines segments={ring} colour={colour} width={2} />
+    </group>
+  );
+}

@@ -1,0 +1,151 @@
+/** What must hold between the fields of a site, beyond each field's own schema. */
+import { materialsOf } from "./catalogue.js";
+import { outlineProblem } from "./planShape.js";
+import type { SiteProblem, SiteProblemCode } from "./problem.js";
+import { NATIVE, type PlanPoint, type Scheme, type Site, type Work } from "./schema.js";
+
+type Report = (code: SiteProblemCode, path: string, text: string, mend: string) => void;
+
+/** Everything wrong between the fields of a site whose fields are each right. */
+export function crossProblems(site: Site): SiteProblem[] {
+  const problems: SiteProblem[] = [];
+  const report: Report = (code, path, text, mend) => problems.push({ code, path, text, mend });
+  checkSurvey(site, report);
+  checkLayers(site, report);
+  site.materials?.forEach((material, i) => {
+    if (material.id === NATIVE) {
+      const place = `materials[${i}].id`;
+      report("duplicate-id", place, `"${NATIVE}" stands for the site's own earth`, "rename it");
+    }
+  });
+  unique(site.schemes, "schemes", report);
+  site.schemes.forEach((scheme, i) => checkScheme(site, scheme, `schemes[${i}]`, report));
+  return problems;
+}
+
+function unique(rows: readonly { id: string }[], path: string, report: Report): void {
+  const seen = new Map<string, number>();
+  rows.forEach(({ id }, i) => {
+    const first = seen.get(id);
+    if (first === undefined) seen.set(id, i);
+    else report("duplicate-id", `${path}[${i}].id`, `"${id}" is also ${path}[${first}]`, "rename one");
+  });
+}
+
+function checkSurvey(site: Site, report: Report): void {
+  const { points, breaklines, boundary } = site.survey;
+  unique(points, "survey.points", report);
+  const known = new Set(points.map((point) => point.id));
+  breaklines?.forEach((chain, i) => {
+    const path = `survey.breaklines[${i}]`;
+    if (chain.length < 2) report("wrong-count", path, "has fewer than 2 points", "add a point");
+    chain.forEach((id, k) => {
+      if (!known.has(id)) {
+        report("unknown-id", `${path}[${k}]`, `no survey point is called "${id}"`, "use a point's id");
+      }
+    });
+  });
+  if (boundary) checkOutline(boundary, "survey.boundary", report);
+}
+
+function checkLayers(site: Site, report: Report): void {
+  const { layers, probes } = site.ground;
+  unique(layers, "ground.layers", report);
+  unique(probes, "ground.probes", report);
+  layers.forEach((layer, i) => {
+    checkMaterial(site, layer.material, `ground.layers[${i}].material`, false, report);
+  });
+  probes.forEach((probe, i) => {
+    const wanted = layers.length - 1;
+    if (probe.thickness.length !== wanted) {
+      report(
+        "wrong-count",
+        `ground.probes[${i}].thickness`,
+        `has ${probe.thickness.length} values for ${layers.length} layers`,
+        `give ${wanted}, one for each layer but the last, 0 where a layer is absent`,
+      );
+    }
+  });
+}
+
+function checkScheme(site: Site, scheme: Scheme, path: string, report: Report): void {
+  unique(scheme.works, `${path}.works`, report);
+  const pipes = scheme.works.flatMap((work) => (work.kind === "trench" ? work.pipes : []));
+  unique(pipes, `${path}.pipes`, report);
+  scheme.works.forEach((work, i) => checkWork(site, work, `${path}.works[${i}]`, report));
+}
+
+function checkWork(site: Site, work: Work, path: string, report: Report): void {
+  const material = (id: string, at: string, native = false): void =>
+    checkMaterial(site, id, `${path}.${at}`, native, report);
+  switch (work.kind) {
+    case "tank":
+      material(work.bedding.material, "bedding.material");
+      material(work.backfill, "backfill", true);
+      return;
+    case "pad":
+      checkOutline(work.outline, `${path}.outline`, report);
+      if (work.course) material(work.course.material, "course.material");
+      material(work.fill, "fill", true);
+      return;
+    case "trench":
+      checkTrench(work, path, report);
+      material(work.bedding.material, "bedding.material");
+      material(work.zone.material, "zone.material", true);
+      material(work.backfill, "backfill", true);
+      return;
+    case "bed":
+      work.filling.forEach(({ material: id }, i) => material(id, `filling[${i}].material`));
+      if (2 * work.wall >= Math.min(work.length, work.width)) {
+        report("bad-shape", `${path}.wall`, "leaves no room inside the bed", "make it thinner");
+      }
+      return;
+    case "building":
+      checkOutline(work.outline, `${path}.outline`, report);
+      return;
+    case "pile":
+      material(work.material, "material", true);
+  }
+}
+
+function checkTrench(work: Work & { kind: "trench" }, path: string, report: Report): void {
+  const length = work.path.reduce((sum, [x, y], i) => {
+    const [px, py] = work.path[Math.max(0, i - 1)]!;
+    return sum + Math.hypot(x - px, y - py);
+  }, 0);
+  if (length < 1e-6) {
+    report("bad-shape", `${path}.path`, "has no length", "give two places apart from each other");
+  }
+  work.pipes.forEach((pipe, i) => {
+    if (pipe.inside >= pipe.outside) {
+      report(
+        "bad-shape",
+        `${path}.pipes[${i}].inside`,
+        `is ${pipe.inside}, not less than the outside ${pipe.outside}`,
+        "give the inside and outside diameters in metres",
+      );
+    }
+  });
+}
+
+function checkOutline(outline: readonly PlanPoint[], path: string, report: Report): void {
+  const wrong = outlineProblem(outline);
+  if (wrong) report("bad-shape", path, wrong, "give the corners in order around the outside");
+}
+
+function checkMaterial(
+  site: Site,
+  id: string,
+  path: string,
+  native: boolean,
+  report: Report,
+): void {
+  if (native && id === NATIVE) return;
+  if (materialsOf(site).has(id)) return;
+  report(
+    "unknown-id",
+    path,
+    `no material is called "${id}"`,
+    "use a material of the catalogue or add it under materials",
+  );
+}

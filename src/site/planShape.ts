@@ -1,0 +1,69 @@
+/** Whether an outline in plan is a simple polygon. */
+import type { PlanPoint } from "./schema.js";
+
+/** What is wrong with an outline, in words, or null when it is a simple polygon with an area. */
+export function outlineProblem(outline: readonly PlanPoint[]): string | null {
+  const places = outline.filter((place, i) => !same(place, outline[(i + 1) % outline.length]!));
+  if (places.length < 3) return "has fewer than 3 corners at different places";
+  for (let i = 0; i < places.length; i++) {
+    for (let j = i + 1; j < places.length; j++) {
+      if (same(places[i]!, places[j]!)) return `touches itself at corner ${j + 1}`;
+      if (sidesMeet(places, i, j)) return `crosses itself: side ${i + 1} meets side ${j + 1}`;
+    }
+  }
+  if (Math.abs(areaOf(places)) < 1e-9) return "has no area";
+  return null;
+}
+
+function sidesMeet(places: readonly PlanPoint[], i: number, j: number): boolean {
+  const count = places.length;
+  const neighbours = j === i + 1 || (i === 0 && j === count - 1);
+  const [a, b] = [places[i]!, places[(i + 1) % count]!];
+  const [c, d] = [places[j]!, places[(j + 1) % count]!];
+  if (neighbours) return foldsBack(a, b, c, d);
+  const [t1, t2] = [turn(a, b, c), turn(a, b, d)];
+  const [t3, t4] = [turn(c, d, a), turn(c, d, b)];
+  if (t1 * t2 < 0 && t3 * t4 < 0) return true;
+  return (
+    (t1 === 0 && within(a, b, c)) ||
+    (t2 === 0 && within(a, b, d)) ||
+    (t3 === 0 && within(c, d, a)) ||
+    (t4 === 0 && within(c, d, b))
+  );
+}
+
+/** Neighbouring sides may share their corner only, not run back over each other. */
+function foldsBack(a: PlanPoint, b: PlanPoint, c: PlanPoint, d: PlanPoint): boolean {
+  const [from, corner, to] = same(b, c) ? [a, b, d] : [b, a, c];
+  const straight = turn(from, corner, to) === 0;
+  const back =
+    (from[0] - corner[0]) * (to[0] - corner[0]) + (from[1] - corner[1]) * (to[1] - corner[1]) > 0;
+  return straight && back;
+}
+
+function within(a: PlanPoint, b: PlanPoint, p: PlanPoint): boolean {
+  return (
+    Math.min(a[0], b[0]) <= p[0] &&
+    p[0] <= Math.max(a[0], b[0]) &&
+    Math.min(a[1], b[1]) <= p[1] &&
+    p[1] <= Math.max(a[1], b[1])
+  );
+}
+
+function turn(a: PlanPoint, b: PlanPoint, c: PlanPoint): number {
+  return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+}
+
+function same(a: PlanPoint, b: PlanPoint): boolean {
+  return a[0] === b[0] && a[1] === b[1];
+}
+
+function areaOf(places: readonly PlanPoint[]): number {
+  const [x0, y0] = places[0]!;
+  let twice = 0;
+  places.forEach(([x, y], i) => {
+    const [nx, ny] = places[(i + 1) % places.length]!;
+    twice += (x - x0) * (ny - y0) - (nx - x0) * (y - y0);
+  });
+  return twice / 2;
+}

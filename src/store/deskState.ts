@@ -1,0 +1,91 @@
+import type { Estimate, Stage } from "../estimate/index.js";
+import type { History, PlanPoint, Site, SiteProblem } from "../site/index.js";
+import type { Figures } from "./figures.js";
+import type { PlaceKind } from "./placed.js";
+
+/** The six steps of the job, each a leaf of the book. */
+export const LEAVES = ["survey", "dig", "flow", "machines", "cost", "handover"] as const;
+export type Leaf = (typeof LEAVES)[number];
+
+/** What is picked in the scene or a leaf. */
+export interface Picked {
+  kind: "work" | "probe" | "point";
+  id: string;
+}
+
+/** One step of a drag: `by` is the whole offset in m since it began; `turnTo` a bearing, degrees. */
+export interface DragStep {
+  selection: Picked;
+  by: PlanPoint;
+  corner?: number;
+  turnTo?: number;
+}
+
+/** How the keeping of the site in this browser stands. */
+export type Keeping =
+  { state: "kept" } | { state: "waiting" } | { state: "failed"; text: string };
+
+/** A file that could not be opened, and why. */
+export interface Unopened {
+  file: string;
+  problems: readonly SiteProblem[];
+}
+
+export interface DeskState {
+  /** `opening` until what was kept is read; `empty` when there is nothing to show. */
+  status: "opening" | "open" | "empty";
+  history: History | null;
+  schemeId: string;
+  estimate: Estimate | null;
+  /** Why there is no estimate, when the engine failed on this site. */
+  fault: string | null;
+  /** The five figures now, and as they were before the last edit (or before the drag). */
+  figures: Figures | null;
+  before: Figures | null;
+  /** The edit that `before` is compared over. */
+  lastEdit: string | null;
+  selected: Picked | null;
+  placing: { kind: PlaceKind } | null;
+  stage: Stage;
+  view: "orbit" | "plan";
+  theme: "light" | "dark" | "system";
+  leaf: Leaf;
+  /** The leaf for a site of one's own lies open over the page. */
+  starting: boolean;
+  keeping: Keeping;
+  unopened: Unopened | null;
+  /** One line that tells what just happened; empty when there is nothing to tell. */
+  notice: string;
+}
+
+export interface DeskActions {
+  /** Opens what was kept, else the first example, else nothing. */
+  begin(): Promise<void>;
+  /** One named edit of the document. */
+  edit(name: string, change: (site: Site) => Site): void;
+  dragBegin(selection: Picked): void;
+  dragMove(step: DragStep): void;
+  dragEnd(cancelled: boolean): void;
+  undo(): void;
+  redo(): void;
+  select(selection: Picked | null): void;
+  startPlacing(kind: PlaceKind): void;
+  stopPlacing(): void;
+  place(at: readonly PlanPoint[]): void;
+  duplicateSelected(): void;
+  removeSelected(): void;
+  /** Moves what is selected by m east and north. */
+  nudge(by: PlanPoint): void;
+  show(part: Partial<Pick<DeskState, "stage" | "view" | "theme" | "leaf" | "starting">>): void;
+  chooseScheme(schemeId: string): void;
+  /** Reads a site file's text; a damaged one leaves the open site untouched. True when opened. */
+  openText(text: string, file: string): boolean;
+  /** Puts another site on the desk as a new beginning (what was open can be undone back to). */
+  startSite(site: Site): void;
+  /** The open site as file text with its file name, or null when none is open. */
+  siteFile(): { name: string; text: string } | null;
+  tell(notice: string): void;
+  dismissUnopened(): void;
+}
+
+export type DeskStore = DeskState & DeskActions;

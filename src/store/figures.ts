@@ -1,0 +1,35 @@
+import type { Estimate } from "../estimate/index.js";
+import { materialsOf } from "../site/index.js";
+import type { Site } from "../site/index.js";
+
+/** The five figures of the strip. SI; days are whole working days; cost in the site's currency. */
+export interface Figures {
+  /** m³ bank, all works. */
+  cut: number;
+  /** m³ bank of rippable and hard rock. */
+  rock: number;
+  /** m³ loose that neither goes back nor stays. */
+  spoil: number;
+  days: number;
+  cost: { low: number; likely: number; high: number };
+}
+
+/** The five figures of an estimate. */
+export function fiveFigures(estimate: Estimate, site: Site): Figures {
+  const materials = materialsOf(site);
+  let cut = 0;
+  let rock = 0;
+  for (const [id, volume] of Object.entries(estimate.cut)) {
+    cut += volume;
+    const kind = materials.get(id)?.kind;
+    if (kind === "rock" || kind === "rippable") rock += volume;
+  }
+  const { low, likely, high } = estimate.cost.total;
+  return {
+    cut,
+    rock,
+    spoil: estimate.earth.surplusLoose,
+    days: estimate.machines.days.likely,
+    cost: { low, likely, high },
+  };
+}

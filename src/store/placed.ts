@@ -1,0 +1,200 @@
+/**
+ * What a click puts down: works with typical sizes, set at a sensible depth in the ground there.
+ * Sizes are typical, no source; every one can be typed over.
+ */
+import pipeRows from "../../shared/catalogue/pipes.json" with { type: "json" };
+import tankRows from "../../shared/catalogue/tanks.json" with { type: "json" };
+import { groundAt } from "../estimate/index.js";
+import { freshId, materialsOf, NATIVE } from "../site/index.js";
+import type { Pipe, PlanPoint, Probe, Site, Tank, Work } from "../site/index.js";
+
+/** What can be placed by clicking in the scene. */
+export type PlaceKind = "tank" | "bed" | "probe" | "pad" | "trench" | "building";
+
+/** The catalogue row of this id; throws when the catalogue lacks it. */
+function rowOf<T extends { id: string }>(rows: readonly T[], id: string): T {
+  const row = rows.find((one) => one.id === id);
+  if (row === undefined) throw new Error(`catalogue: got no "${id}", expected it`);
+  return row;
+}
+
+/** A tank's body from the catalogue: outside sizes, m; inverts above the underside, m; kg, m³. */
+export function tankBody(id: string): Tank["body"] {
+  const row = rowOf(tankRows.tanks, id);
+  const { length, width, height, emptyMass, liquidVolume, inlet, outlet } = row;
+  return { length, width, height, emptyMass, liquidVolume, inlet, outlet };
+}
+
+/** A pipe's bore, outside (m) and make from the catalogue. */
+export function pipeSize(id: string): Pick<Pipe, "inside" | "outside" | "material"> {
+  const { inside, outside, name } = rowOf(pipeRows.pipes, id);
+  return { inside, outside, material: name };
+}
+
+/** Catalogue tanks and pipes to choose from. */
+export const tankChoices: readonly { id: string; name: string }[] = tankRows.tanks;
+export const pipeChoices: readonly {
+  id: string;
+  name: string;
+  inside: number;
+  outside: number;
+  services: readonly string[];
+}[] = pipeRows.pipes;
+
+/** What is placed unless the person says otherwise. */
+export const GRAVITY_PIPE = "schedule-40-4-in";
+export const PRESSURE_PIPE = "schedule-40-2-in";
+const FIRST_TANK = "tank-1000-gal";
+
+const CENTIMETRES = 100;
+const toCentimetre = (metres: number): number => Math.round(metres * CENTIMETRES) / CENTIMETRES;
+
+/** The first of these materials that the site may name, else the first of this kind. */
+function materialFor(site: Site, wanted: string, kind: string): string {
+  const all = materialsOf(site);
+  if (all.has(wanted)) return wanted;
+  for (const material of all.values()) if (material.kind === kind) return material.id;
+  throw new Error(`expected a material of kind ${kind} in the catalogue, got none`);
+}
+
+function grounds(site: Site, at: readonly PlanPoint[]): number[] {
+  return at.map((place) => groundAt(site, place)).filter((z) => z !== null);
+}
+
+const meanOf = (list: readonly number[]): number =>
+  list.reduce((sum, one) => sum + one, 0) / list.length;
+
+function lengthOf(path: readonly PlanPoint[]): number {
+  let length = 0;
+  path.forEach((point, index) => {
+    const before = path[index - 1];
+    if (before !== undefined) length += Math.hypot(point[0] - before[0], point[1] - before[1]);
+  });
+  return length;
+}
+
+/** Number in the name of the next work of a kind: "Tank 3". */
+function nextName(site: Site, schemeId: string, kind: Work["kind"], word: string): string {
+  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const names = new Set(works.map((work) => work.name));
+  let count = works.filter((work) => work.kind === kind).length + 1;
+  while (names.has(`${word} ${count}`)) count += 1;
+  return `${word} ${count}`;
+}
+
+/** A gravity drain of 4 in falling 2% from 0.6 m under the ground at the path's start. */
+function drainPipe(site: Site, start: number, length: number): Pipe {
+  return {
+    id: freshId(site, "pipe"),
+    name: "Drain",
+    service: "gravity",
+    ...pipeSize(GRAVITY_PIPE),
+    grade: {
+      by: "inverts",
+      start: toCentimetre(start - 0.6),
+      end: toCentimetre(start - 0.6 - 0.02 * length),
+    },
+  };
+}
+
+/**
+ * The work that these clicks put down: one place for a tank or bed, the corners of a pad or
+ * building, the path of a trench. Null where the survey does not reach, or with too few places.
+ */
+export function placedWork(
+  site: Site,
+  schemeId: string,
+  kind: Exclude<PlaceKind, "probe">,
+  places: readonly PlanPoint[],
+): Work | null {
+  const at = places.map(([x, y]): PlanPoint => [toCentimetre(x), toCentimetre(y)]);
+  const [first] = at;
+  const heights = grounds(site, at);
+  const [firstHeight] = heights;
+  if (first === undefined || firstHeight === undefined || heights.length < at.length) return null;
+  const gravel = materialFor(site, "crushed-gravel", "aggregate");
+  const bedding = { depth: 0.15, material: gravel };
+  const id = freshId(site, kind);
+  switch (kind) {
+    case "tank":
+      return {
+        kind,
+        id,
+        name: nextName(site, schemeId, kind, "Tank"),
+        at: first,
+        bearing: 0,
+        body: tankBody(FIRST_TANK),
+        base: toCentimetre(firstHeight - 0.3 - tankBody(FIRST_TANK).height),
+        overdig: 0.3,
+        bedding,
+        walls: { by: "run", run: 1 },
+        backfill: NATIVE,
+      };
+    case "bed":
+      return {
+        kind,
+        id,
+        name: nextName(site, schemeId, kind, "Raised bed"),
+        at: first,
+        bearing: 0,
+        length: 6,
+        width: 3,
+        height: 0.75,
+        wall: 0.1,
+        base: toCentimetre(firstHeight),
+        filling: [
+          { material: materialFor(site, "drain-sand", "aggregate"), depth: 0.45 },
+          { material: materialFor(site, "pea-gravel", "aggregate"), depth: 0.2 },
+        ],
+      };
+    case "pad":
+      if (at.length < 3) return null;
+      return {
+        kind,
+        id,
+        name: nextName(site, schemeId, kind, "Pad"),
+        outline: at,
+        top: toCentimetre(meanOf(heights)),
+        walls: { by: "run", run: 1 },
+        fillRun: 2,
+        fill: NATIVE,
+      };
+    case "building":
+      if (at.length < 3) return null;
+      return {
+        kind,
+        id,
+        name: nextName(site, schemeId, kind, "Building"),
+        outline: at,
+        base: toCentimetre(Math.max(...heights)),
+        height: 2.7,
+      };
+    case "trench":
+      if (at.length < 2) return null;
+      return {
+        kind,
+        id,
+        name: nextName(site, schemeId, kind, "Trench"),
+        path: at,
+        width: 0.6,
+        walls: { by: "run", run: 0 },
+        bedding: { depth: 0.1, material: gravel },
+        zone: { above: 0.15, material: gravel },
+        backfill: NATIVE,
+        pipes: [drainPipe(site, firstHeight, lengthOf(at))],
+      };
+  }
+}
+
+/**
+ * A probe at a place, with thicknesses to start from: the nearest probe's, or for the first one
+ * 0.2 m of the top layer and 1 m of each layer under it, to be typed over.
+ */
+export function placedProbe(site: Site, place: PlanPoint): Probe {
+  const id = freshId(site, "probe");
+  const [x, y] = [toCentimetre(place[0]), toCentimetre(place[1])];
+  const distance = (probe: Probe): number => Math.hypot(probe.x - x, probe.y - y);
+  const nearest = site.ground.probes.toSorted((a, b) => distance(a) - distance(b))[0];
+  const typical = site.ground.layers.slice(0, -1).map((_, index) => (index === 0 ? 0.2 : 1));
+  return { id, x, y, thickness: nearest?.thickness.slice() ?? typical };
+}

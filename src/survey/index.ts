@@ -1,0 +1,41 @@
+/**
+ * Readers of what people bring: a table of spot elevations, or a builder's-level field book.
+ *
+ *     const table = readPointTable(text);                 // split and guessed; ask the person
+ *     const roles = table.value.columns.map((c) => c.role); // as confirmed or changed
+ *     const read = pointsFromTable(table.value, roles, "ft");
+ *     read.points, read.bad, read.duplicates, read.problems, read.offset?.points
+ *
+ *     const book = readBookTable(text, { unit: "ft" });   // or rows typed in a form
+ *     const levels = readFieldBook(book.value.rows, { bench: 100 });
+ *     levels.value.stations, .check, .closure, .points
+ */
+export { readPointTable } from "./pointTable.js";
+export type { PointTableOptions } from "./pointTable.js";
+export { metresIn, pointsFromTable } from "./points.js";
+export { readFieldBook, THIRD_ORDER } from "./fieldBook.js";
+export type {
+  BookCheck,
+  BookReading,
+  Closure,
+  FieldBookOptions,
+  FieldRow,
+  LevelStation,
+} from "./fieldBook.js";
+export { readBookTable } from "./bookTable.js";
+export type { BookRole, BookTable, BookTableOptions } from "./bookTable.js";
+export type {
+  BadRow,
+  ColumnGuess,
+  ColumnRole,
+  Delimiter,
+  Duplicate,
+  OriginShift,
+  PointsRead,
+  SurveyProblem,
+  SurveyProblemCode,
+  SurveyUnit,
+  TablePreview,
+  TableQuestion,
+  TableRow,
+} from "./types.js";

@@ -1,0 +1,61 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vitest/config";
+
+const ONE_MINUTE = 60_000;
+
+export default defineConfig({
+  base: "./",
+  plugins: [react()],
+  // Two copies of three or React in one page break instanceof checks and hooks.
+  resolve: { dedupe: ["three", "react", "react-dom"] },
+  build: { target: "es2022", chunkSizeWarningLimit: 2000 },
+  worker: { format: "es" },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: "unit",
+          include: ["src/**/*.test.{ts,tsx}", "tests/lint/**/*.test.ts"],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "published",
+          include: ["tests/published/**/*.test.ts"],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "reference",
+          include: ["tests/reference/**/*.test.ts"],
+          testTimeout: ONE_MINUTE,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "property",
+          include: ["tests/property/**/*.test.ts"],
+          testTimeout: ONE_MINUTE,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "browser",
+          include: ["tests/browser/**/*.browser.ts"],
+          globalSetup: ["tests/browser/served-app.ts"],
+          // Software rendering keeps both cores busy with one page.
+          fileParallelism: false,
+          testTimeout: 2 * ONE_MINUTE,
+          hookTimeout: 2 * ONE_MINUTE,
+        },
+      },
+    ],
+  },
+});
