@@ -44,29 +44,6 @@ function ViewSwitch(): ReactNode {
   );
 }
 
-const PLACING_WORDS = {
-  tank: "Click where the tank's centre goes",
-  bed: "Click where the raised bed's centre goes",
-  probe: "Click where the ground was probed",
-  pad: "Click the pad's corners, then Done",
-  trench: "Click along the trench, downhill, then Done",
-  building: "Click the building's corners, then Done",
-} as const;
-
-function PlacingBanner(): ReactNode {
-  const placing = useDesk((desk) => desk.placing);
-  const stop = useDesk((desk) => desk.stopPlacing);
-  if (placing === null) return null;
-  return (
-    <div className="banner" role="status">
-      {PLACING_WORDS[placing.kind]}
-      <button type="button" className="button" onClick={stop}>
-        Stop
-      </button>
-    </div>
-  );
-}
-
 function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const stage = useDesk((desk) => desk.stage);
@@ -98,7 +75,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   );
 }
 
-/** The scene with what lies over it: view switch, stage slider, what is being placed. */
+/** The scene with what lies over it: view switch and stage slider. */
 export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {
   return (
     <main className="stagehand" aria-label="The site">
@@ -108,7 +85,6 @@ export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {
         </SceneGuard>
       </div>
       <ViewSwitch />
-      <PlacingBanner />
       <Stages />
     </main>
   );

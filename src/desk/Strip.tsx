@@ -10,6 +10,8 @@ interface FigureProps {
   value: number;
   before: number | undefined;
   unit: string;
+  /** What else is said of the unit where there is room. */
+  moreUnit?: string;
   print(value: number): string;
   children?: ReactNode;
 }
@@ -29,7 +31,8 @@ function Change({ value, before, print }: Pick<FigureProps, "value" | "before" |
   );
 }
 
-function Figure({ id, title, value, before, unit, print, children }: FigureProps): ReactNode {
+function Figure(props: FigureProps): ReactNode {
+  const { id, title, value, before, unit, moreUnit, print, children } = props;
   return (
     <div className="figure">
       <dt>{title}</dt>
@@ -38,6 +41,7 @@ function Figure({ id, title, value, before, unit, print, children }: FigureProps
           {print(value)}
         </span>
         {unit !== "" && <span>{unit}</span>}
+        {moreUnit !== undefined && <span className="more-unit">{moreUnit}</span>}
         {children}
         <Change value={value} before={before} print={print} />
       </dd>
@@ -67,7 +71,8 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
         title="Spoil to move"
         value={now.spoil}
         before={before?.spoil}
-        unit={`${unit} loose`}
+        unit={unit}
+        moreUnit="loose"
         print={volume}
       />
       <Figure id="days" title="Days" value={now.days} before={before?.days} unit="" print={days} />

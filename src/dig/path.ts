@@ -65,12 +65,27 @@ export function surfaceAlong(ground: LayeredGround, legs: readonly PathLeg[]): P
   });
 }
 
-/** The ends of the stretches that are earth, in order. */
+/** The ground along a path where it is earth: the ends of it and every place where it breaks. */
 export function groundPoints(stretches: readonly PathStretch[]): GroundAt[] {
-  return stretches
-    .filter((stretch) => !stretch.structure)
-    .flatMap(({ from, to, start, end }) => [
+  const points: GroundAt[] = [];
+  for (const { from, to, start, end, structure } of stretches) {
+    if (structure) continue;
+    for (const point of [
       { station: from, ground: start },
       { station: to, ground: end },
-    ]);
+    ]) {
+      const [first, second] = points.slice(-2);
+      if (first && second && inLine(first, second, point)) points.pop();
+      points.push(point);
+    }
+  }
+  return points;
+}
+
+/** True when the middle of three places along the ground adds nothing. */
+function inLine(a: GroundAt, b: GroundAt, c: GroundAt): boolean {
+  const span = c.station - a.station;
+  if (span <= 0) return Math.abs(b.ground - a.ground) < 1e-9 && Math.abs(c.ground - b.ground) < 1e-9;
+  const straight = a.ground + ((c.ground - a.ground) * (b.station - a.station)) / span;
+  return Math.abs(straight - b.ground) < 1e-9;
 }

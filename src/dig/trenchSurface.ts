@@ -57,11 +57,12 @@ export function trenchShape(
   const parts: TrenchPart[] = [];
   let [lowest, highest] = [Infinity, -Infinity];
   for (const reach of reaches(legs, inverts)) {
-    const floors = lines(trench, inverts, reach, "underside").map((line) => ({
+    const undersides = lines(trench, inverts, reach, "underside");
+    const floors = deciding(undersides, reach.length, -1).map((line) => ({
       ...line,
       start: line.start - trench.bedding.depth,
     }));
-    const tops = lines(trench, inverts, reach, "top");
+    const tops = deciding(lines(trench, inverts, reach, "top"), reach.length, 1);
     const zone = higherOf(tops.map((line) => along(reach, line, trench.zone.above)));
     if (reach.bendFrom) {
       const surface = cornerPiece(trench, reach, floors, tops, plan, parts);
@@ -130,6 +131,19 @@ function lines(
   });
 }
 
+/** Leaves out lines that lie wholly on the idle side of another (`sign` 1 keeps the highest). */
+function deciding(all: readonly Line[], length: number, sign: 1 | -1): Line[] {
+  const end = (line: Line): number => line.start + length * line.rate;
+  return all.filter((line, i) => {
+    const outdone = (other: Line, j: number): boolean => {
+      const [near, far] = [sign * (other.start - line.start), sign * (end(other) - end(line))];
+      // Of two equal lines the first is kept.
+      return j !== i && near >= 0 && far >= 0 && (near > 0 || far > 0 || j < i);
+    };
+    return !all.some(outdone);
+  });
+}
+
 function planeAlong(leg: PathLeg, line: Line): PlaneOf {
   const [a, b] = [line.rate * leg.u[0], line.rate * leg.u[1]];
   return { a, b, c: line.start - a * leg.start[0] - b * leg.start[1] };
@@ -162,11 +176,8 @@ function strip(trench: Trench, reach: Reach, floor: PlaneOf, plan: WallPlan): Su
       ]),
     );
   }
-  return higherOf([
-    endWall(reach, 0, -1),
-    endWall(reach, reach.length, 1),
-    lowerOf(shelves),
-  ]);
+  // The ends last: by then a cell is cut to the trench's sides, and only that strip is parted.
+  return higherOf([lowerOf(shelves), endWall(reach, 0, -1), endWall(reach, reach.length, 1)]);
 }
 
 /** The floor edge of a leg, `off` to its left, from its start to its end. */
@@ -212,5 +223,5 @@ function cornerPiece(
   const part = parts.length;
   const zoneTop = Math.max(...tops.map((line) => line.start)) + trench.zone.above;
   parts.push({ floor, bedding: level(height + trench.bedding.depth), zone: level(zoneTop) });
-  return { is: "part", part, of: higherOf([...wedge, lowerOf(shelves)]) };
+  return { is: "part", part, of: higherOf([lowerOf(shelves), ...wedge]) };
 }

@@ -73,11 +73,11 @@ export function minus(a: readonly number[], b: readonly number[]): number[] {
   return a.map((value, i) => value - b[i]!);
 }
 
-/** Where each corner of a part comes from: corner `from`, mixed towards `to` by `share`. */
-interface Corner {
-  from: number;
-  to: number;
-  share: number;
+/** Corners of a part: corner `from`, mixed towards corner `to` by `share`, one after the other. */
+interface Corners {
+  from: number[];
+  to: number[];
+  share: number[];
 }
 
 /**
@@ -97,38 +97,55 @@ export function splitCell(
   }
   if (!anyAbove) return { below: part, above: null };
   if (!anyBelow) return { below: null, above: part };
-  const below: Corner[] = [];
-  const above: Corner[] = [];
+  const below: Corners = { from: [], to: [], share: [] };
+  const above: Corners = { from: [], to: [], share: [] };
   const count = value.length;
   for (let i = 0; i < count; i++) {
     const j = i + 1 === count ? 0 : i + 1;
     const here = Math.abs(value[i]!) <= ROUNDING ? 0 : value[i]!;
     const next = Math.abs(value[j]!) <= ROUNDING ? 0 : value[j]!;
-    const corner = { from: i, to: i, share: 0 };
-    if (here <= 0) below.push(corner);
-    if (here >= 0) above.push(corner);
+    if (here <= 0) addCorner(below, i, i, 0);
+    if (here >= 0) addCorner(above, i, i, 0);
     if (here * next < 0) {
-      const crossing = { from: i, to: j, share: here / (here - next) };
-      below.push(crossing);
-      above.push(crossing);
+      const share = here / (here - next);
+      addCorner(below, i, j, share);
+      addCorner(above, i, j, share);
     }
   }
   return { below: partOf(part, below), above: partOf(part, above) };
 }
 
-function partOf({ cell, carry }: CarriedCell, corners: readonly Corner[]): CarriedCell {
-  const mixed = (values: readonly number[]): number[] =>
-    corners.map(({ from, to, share }) =>
-      share === 0 ? values[from]! : values[from]! + share * (values[to]! - values[from]!),
-    );
+function addCorner(corners: Corners, from: number, to: number, share: number): void {
+  corners.from.push(from);
+  corners.to.push(to);
+  corners.share.push(share);
+}
+
+function partOf({ cell, carry }: CarriedCell, corners: Corners): CarriedCell {
+  const tops: number[][] = [];
+  for (const top of cell.tops) tops.push(mixed(top, corners));
+  const carried: number[][] = [];
+  for (const values of carry) carried.push(mixed(values, corners));
   return {
     cell: {
-      ...cell,
-      x: mixed(cell.x),
-      y: mixed(cell.y),
-      tops: cell.tops.map(mixed),
-      before: cell.before && mixed(cell.before),
+      x: mixed(cell.x, corners),
+      y: mixed(cell.y, corners),
+      layers: cell.layers,
+      tops,
+      before: cell.before && mixed(cell.before, corners),
+      part: cell.part,
+      face: cell.face,
     },
-    carry: carry.map(mixed),
+    carry: carried,
   };
+}
+
+function mixed(values: readonly number[], { from, to, share }: Corners): number[] {
+  const out: number[] = new Array<number>(from.length);
+  for (let k = 0; k < from.length; k++) {
+    const start = values[from[k]!]!;
+    const by = share[k]!;
+    out[k] = by === 0 ? start : start + by * (values[to[k]!]! - start);
+  }
+  return out;
 }

@@ -99,6 +99,10 @@ export class LayeredGround {
       const next: Cell[] = [];
       let changed = false;
       for (const cell of cells) {
+        if (outOfReach(cell, surface, "cut")) {
+          next.push(cell);
+          continue;
+        }
         for (const piece of resolve({ cell, carry: [] }, surface, "cut")) {
           if (typeof piece.level === "string") {
             next.push(piece.cell);
@@ -146,6 +150,10 @@ export class LayeredGround {
       if (cells.every((cell) => outOfReach(cell, surface, "fill"))) continue;
       const next: Cell[] = [];
       for (const cell of cells) {
+        if (outOfReach(cell, surface, "fill")) {
+          next.push(cell);
+          continue;
+        }
         for (const piece of resolve({ cell, carry: [] }, surface, "fill")) {
           if (typeof piece.level === "string") {
             next.push(piece.cell);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { catalogueMaterials } from "../site/index.js";
 import { catalogueDiggers } from "./catalogue.js";
-import { digOf, schemeOf, tankOf, trenchOf, workOf } from "../../tests/fixtures/digFixture.js";
+import { digOf, schemeOf, trenchOf, workOf } from "./dig.fixture.js";
 import { planMachines } from "./plan.js";
 import type { Range } from "./types.js";
 
@@ -121,7 +121,7 @@ describe("choosing the digger", () => {
   });
 
   it("names a digger that the catalogue lacks", () => {
-    const scheme = schemeOf({ machines: { digger: "steam-shovel" }, works: [tankOf("hole")] });
+    const scheme = schemeOf({ machines: { digger: "steam-shovel" } });
     const plan = planMachines(scheme, digOf([HOLE]), MATERIALS);
     expect(plan.findings.map((f) => f.code)).toContain("machine.unknown");
     expect(catalogueDiggers().map((d) => d.id)).toContain(plan.digger.id);

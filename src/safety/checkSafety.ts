@@ -36,7 +36,7 @@ function lifting(
   const back = craneBack();
   const edge =
     depth > 0
-      ? ` Ask where its feet may stand: a rule of thumb keeps them ${back.value} times the depth, here ${words.atLeast(depth * back.value)}, back from the edge.`
+      ? ` Ask where the crane's feet may stand: a rule of thumb keeps them ${back.value} times the depth, here ${words.distance(depth * back.value)}, back from the edge.`
       : "";
   const { emptyMass } = tank.body;
   const weight =
@@ -47,7 +47,7 @@ function lifting(
     level: emptyMass === undefined ? "caution" : "note",
     code: emptyMass === undefined ? "lifting.no-weight" : "lifting.weight",
     where: tank.id,
-    text: `${weight}${edge} The crane's operator decides.`,
+    text: `${weight}${edge} The operator decides.`,
     source: `WAC 296-24-24005 (block and slings); ${back.source}`,
   };
 }

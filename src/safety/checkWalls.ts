@@ -69,7 +69,7 @@ function needsProtection(
     text:
       `The hole for ${work.name} has a face ${context.words.length(face)} high, and from ${context.words.length(protectFrom.value)} (some states: ${context.words.length(stricterStates.value)}) ` +
       `nobody goes in without sloped walls, shoring or a shield, unless a competent person finds stable rock all the way.${through} ` +
-      `Its walls are drawn ${drawn(work, context.units)}; where nobody has typed the soil, nothing steeper than ${wallSlope.print(untypedRun().value, context.units)} is allowed. ` +
+      `Its walls are drawn ${drawn(work, context.units)}; where nobody has typed the soil, the steepest in the rule is ${wallSlope.print(untypedRun().value, context.units)}. ` +
       "Local rules and the competent person on the site decide.",
     source: `${protectFrom.source}; ${untypedRun().source}`,
   };

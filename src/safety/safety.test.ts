@@ -109,7 +109,7 @@ describe("walls by the tallest face", () => {
     const us = check(tank(), { tallestFace: 2 })[0]?.text;
     const metric = check(tank(), { tallestFace: 2 }, { units: "metric" })[0]?.text;
     expect(us).toContain("6′ 6¾″ high, and from 5′ 0″");
-    expect(us).toContain("nothing steeper than 1½ : 1");
+    expect(us).toContain("the steepest in the rule is 1½ : 1");
     expect(metric).toContain("2.00 m high, and from 1.52 m");
   });
 });

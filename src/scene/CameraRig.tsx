@@ -10,6 +10,8 @@ const FOV = 30;
 const DIP = 36;
 /** Degrees off straight uphill, so that a slope and the cut edges of the block both show. */
 const ASIDE = 24;
+/** m above the lot's edge that must show: trees and roofs. */
+const HEADROOM = 4;
 
 interface CameraRigProps {
   frame: SceneFrame;
@@ -30,7 +32,13 @@ interface Rig {
 }
 
 /** The two cameras and their control: orbit in perspective, plan truly flat with north up. */
-export function CameraRig({ frame, floor, kind, reducedMotion, view }: CameraRigProps): ReactElement {
+export function CameraRig({
+  frame,
+  floor,
+  kind,
+  reducedMotion,
+  view,
+}: CameraRigProps): ReactElement {
   const { gl, set, invalidate } = useThree();
   const size = useThree((state) => state.size);
   const rig = useMemo(makeRig, []);
@@ -164,7 +172,10 @@ function fitLot(
   size: { width: number; height: number },
 ): void {
   const { frame, floor } = lot;
-  const points: ScenePoint[] = frame.edge.flatMap((p) => [p, [p[0], p[1], floor] as const]);
+  const points: ScenePoint[] = frame.edge.flatMap((p) => [
+    [p[0], p[1], p[2] + HEADROOM],
+    [p[0], p[1], floor],
+  ]);
   const look = { bearing: uphillBearing(frame.edge) + ASIDE, dip: DIP };
   const aspect = size.width / Math.max(1, size.height);
   const fit = fitPerspective(points, frame.centre, look, FOV, aspect);

@@ -21,7 +21,10 @@ export function Contours({ lines, origin, ground, palette }: ContoursProps): Rea
     () => contourSegments(lines, false, origin, ground),
     [lines, origin, ground],
   );
-  const heavy = useMemo(() => contourSegments(lines, true, origin, ground), [lines, origin, ground]);
+  const heavy = useMemo(
+    () => contourSegments(lines, true, origin, ground),
+    [lines, origin, ground],
+  );
   return (
     <group>
       <InkLines segments={light} colour={palette.contour} width={0.9} opacity={0.42} />

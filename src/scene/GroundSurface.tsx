@@ -10,8 +10,8 @@ import { earthTone, PATTERN, type EarthTone, type ScenePalette } from "./palette
 import { metresPerPixel, type SceneView } from "./sceneView.js";
 import { sceneCorners } from "./stageGround.js";
 
-const GRASS_LOW = "#a9ae7c";
-const GRASS_HIGH = "#c9c190";
+const GRASS_LOW = "#aeb382";
+const GRASS_HIGH = "#cdc595";
 
 interface GroundSurfaceProps {
   mesh: GroundMesh;

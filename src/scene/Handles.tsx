@@ -1,4 +1,11 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, type KeyboardEvent, type ReactElement } from "react";
+import {
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  type KeyboardEvent,
+  type ReactElement,
+} from "react";
 import type { PlanPoint, Work } from "../site/index.js";
 import type { Grip } from "./dragging.js";
 import { snapStep } from "./figures.js";
@@ -28,7 +35,13 @@ interface HandleSpot {
 }
 
 /** Handles of the chosen work: one at each corner or bend, or one that turns a tank or bed. */
-export function Handles({ contents, selected, view, startPress, props }: HandlesProps): ReactElement | null {
+export function Handles({
+  contents,
+  selected,
+  view,
+  startPress,
+  props,
+}: HandlesProps): ReactElement | null {
   const work = contents.works.find((w) => selected?.kind === "work" && w.id === selected.id);
   const spots = useMemo(
     () => (work === undefined ? [] : handleSpots(work, contents)),
@@ -92,11 +105,9 @@ function handleSpots(work: Work, contents: SceneContents): HandleSpot[] {
   if (work.kind !== "tank" && work.kind !== "bed") return [];
   const turn = (work.bearing * Math.PI) / 180;
   const out = (work.kind === "tank" ? work.body.length / 2 + work.overdig : work.length / 2) + 1.2;
-  const place: PlanPoint = [
-    work.at[0] + Math.sin(turn) * out,
-    work.at[1] + Math.cos(turn) * out,
-  ];
-  const level = work.kind === "bed" && isSet(stage) ? work.base + work.height - frame.origin[2] : null;
+  const place: PlanPoint = [work.at[0] + Math.sin(turn) * out, work.at[1] + Math.cos(turn) * out];
+  const level =
+    work.kind === "bed" && isSet(stage) ? work.base + work.height - frame.origin[2] : null;
   return [
     {
       key: "turn",

@@ -30,7 +30,13 @@ interface Tag {
 }
 
 /** Paper tags over the works, each with a line to its thing; kept apart on the screen. */
-export function Labels({ contents, selected, view, onSelect, startPress }: LabelsProps): ReactElement {
+export function Labels({
+  contents,
+  selected,
+  view,
+  onSelect,
+  startPress,
+}: LabelsProps): ReactElement {
   const tags = useMemo(() => tagsOf(contents, selected), [contents, selected]);
   const layer = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {

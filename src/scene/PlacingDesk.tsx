@@ -18,7 +18,13 @@ interface PlacingDeskProps {
 }
 
 /** What is written while placing: the place's elevation, the leg's length, and what to do next. */
-export function PlacingDesk({ tool, draft, contents, view, onCancel }: PlacingDeskProps): ReactElement {
+export function PlacingDesk({
+  tool,
+  draft,
+  contents,
+  view,
+  onCancel,
+}: PlacingDeskProps): ReactElement {
   const note = useRef<HTMLDivElement>(null);
   const { site } = contents;
   useLayoutEffect(() => {
@@ -84,7 +90,8 @@ function placeNote(
   note.hidden = at === null;
   if (at === null) return;
   // Kept on the screen: it flips to the pointer's other side near the right edge.
-  const left = at.left + 18 + note.offsetWidth > view.width ? at.left - 18 - note.offsetWidth : at.left + 18;
+  const left =
+    at.left + 18 + note.offsetWidth > view.width ? at.left - 18 - note.offsetWidth : at.left + 18;
   note.style.transform = `translate(${Math.round(left)}px, ${Math.round(at.top + 14)}px)`;
 }
 
@@ -116,7 +123,10 @@ function usePlacingKeys(
 }
 
 function isTyping(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && target.closest("input, textarea, select, [contenteditable]") !== null;
+  return (
+    target instanceof HTMLElement &&
+    target.closest("input, textarea, select, [contenteditable]") !== null
+  );
 }
 
 /** True when the key meant something. Keys on a button stay the button's own. */

@@ -22,10 +22,22 @@ export function PlacingMarks({ draft, frame, ground, palette }: PlacingMarksProp
     if (hover === null) return new Float32Array();
     const [x, y] = toScene(frame, hover);
     const arms: PlanPoint[][] = [
-      [[x - arm, y], [x - arm * 0.2, y]],
-      [[x + arm * 0.2, y], [x + arm, y]],
-      [[x, y - arm], [x, y - arm * 0.2]],
-      [[x, y + arm * 0.2], [x, y + arm]],
+      [
+        [x - arm, y],
+        [x - arm * 0.2, y],
+      ],
+      [
+        [x + arm * 0.2, y],
+        [x + arm, y],
+      ],
+      [
+        [x, y - arm],
+        [x, y - arm * 0.2],
+      ],
+      [
+        [x, y + arm * 0.2],
+        [x, y + arm],
+      ],
     ];
     return Float32Array.from(
       arms.flatMap((path) => [...chainSegments(drape(path, ground, 0.06, false, 0.25), false)]),

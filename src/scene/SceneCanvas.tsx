@@ -1,7 +1,7 @@
 import { Canvas, useFrame, useThree } from "@react-three/fiber";
 import { useEffect, useMemo, type ReactElement } from "react";
-import { NoToneMapping, Object3D, PCFShadowMap } from "three";
-import { contours as contoursOf, type GroundMesh } from "../estimate/index.js";
+import { NoToneMapping, Object3D, PCFShadowMap, setConsoleFunction } from "three";
+import type { ContourLine, GroundMesh } from "../estimate/index.js";
 import type { Material } from "../site/index.js";
 import { CameraRig } from "./CameraRig.js";
 import { Contours } from "./Contours.js";
@@ -22,10 +22,17 @@ import { WorkModels } from "./works/WorkModels.js";
 // Once, before anything is made: z is up in the scene as it is in the file and the engine.
 Object3D.DEFAULT_UP.set(0, 0, 1);
 
+// fiber still makes the clock that three has put away, and three says so on every start: a word to
+// fiber's authors, and noise to whoever looks in the console for our own faults. All else is passed on.
+setConsoleFunction((type: "log" | "warn" | "error", message: string, ...rest: unknown[]) => {
+  if (!message.startsWith("THREE.Clock: ")) console[type](message, ...rest);
+});
+
 interface SceneCanvasProps {
   props: SiteSceneProps;
   contents: SceneContents;
   mesh: GroundMesh;
+  lines: readonly ContourLine[];
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
   view: SceneView;
@@ -50,16 +57,15 @@ export function SceneCanvas(given: SceneCanvasProps): ReactElement {
 }
 
 function SceneContent(given: SceneCanvasProps): ReactElement {
-  const { props, contents, mesh, materials, palette, view, draft } = given;
+  const { props, contents, mesh, lines, materials, palette, view, draft } = given;
   const { site, frame, found, ground, works, estimate, stage } = contents;
   const chosenWork = props.selected?.kind === "work" ? props.selected.id : null;
   const chosenPin = props.selected?.kind === "work" ? null : (props.selected?.id ?? null);
-  const lines = useContours(contents);
   const lot = useMemo(
     () =>
       chainSegments(
         drape(
-          frame.edge.map((p) => [p[0], p[1]] as const).map(([x, y]) => [x, y]),
+          frame.edge.map(([x, y]) => [x, y]),
           found,
           0.05,
           true,
@@ -68,6 +74,8 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       ),
     [frame, found],
   );
+  // A lot line that the site names is drawn dashed itself: then the edge of the block is plain.
+  const named = (site.limits ?? []).some((limit) => limit.kind === "lot-line");
   return (
     <>
       <color attach="background" args={[palette.paper]} />
@@ -89,7 +97,12 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         view={view}
       />
       <Contours lines={lines} origin={frame.origin} ground={ground} palette={palette} />
-      <InkLines segments={lot} colour={palette.lot} width={2} dash={frame.reach / 40} />
+      <InkLines
+        segments={lot}
+        colour={palette.lot}
+        width={named ? 1.2 : 2}
+        {...(named ? {} : { dash: frame.reach / 40 })}
+      />
       <LimitModels limits={site.limits ?? []} frame={frame} found={found} palette={palette} />
       <WorkModels
         {...{ site, works, estimate, stage, frame, found, ground, materials, palette, view }}
@@ -108,23 +121,6 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
   );
 }
 
-/** Contours at a step that gives some 15 to 40 lines, whole in the site's units. */
-function useContours(contents: SceneContents) {
-  const { site, frame } = contents;
-  const step = contourStep(frame.high - frame.low, site.units);
-  // Contours follow the survey alone, so an edit of a work keeps them.
-  // eslint-disable-next-line react-hooks/exhaustive-deps
-  return useMemo(() => contoursOf(site, step), [site.survey, step]);
-}
-
-/** m between contours for a relief in m. */
-function contourStep(relief: number, units: "us" | "metric"): number {
-  const unit = units === "us" ? 0.3048 : 1;
-  const steps = units === "us" ? [0.5, 1, 2, 5, 10, 20, 50] : [0.1, 0.2, 0.5, 1, 2, 5, 10];
-  const fit = steps.find((step) => relief / (step * unit) <= 32) ?? 100;
-  return fit * unit;
-}
-
 function floorOf(mesh: GroundMesh): number {
   let low = Infinity;
   for (let i = 2; i < mesh.positions.length; i += 3) low = Math.min(low, mesh.positions[i] ?? low);
@@ -139,7 +135,11 @@ function Redraw({ on }: { on: SceneCanvasProps }): null {
 }
 
 /** Tells the page of each frame drawn, and of a lost or restored GPU. */
-function FrameMark({ view, onFrame, onLost }: Pick<SceneCanvasProps, "view" | "onFrame" | "onLost">): null {
+function FrameMark({
+  view,
+  onFrame,
+  onLost,
+}: Pick<SceneCanvasProps, "view" | "onFrame" | "onLost">): null {
   const gl = useThree((state) => state.gl);
   useFrame(() => {
     view.notify();

@@ -7,7 +7,13 @@ import type { ScenePalette } from "./palette.js";
 const SUN = { bearing: 262, height: 36 };
 
 /** A warm low sun with soft shadows, and the sky's own light. */
-export function SceneLight({ frame, palette }: { frame: SceneFrame; palette: ScenePalette }): ReactElement {
+export function SceneLight({
+  frame,
+  palette,
+}: {
+  frame: SceneFrame;
+  palette: ScenePalette;
+}): ReactElement {
   const sun = useMemo(() => new DirectionalLight(), []);
   const reach = frame.reach * 1.15;
   useLayoutEffect(() => {

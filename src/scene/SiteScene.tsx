@@ -1,7 +1,18 @@
-import { Component, useCallback, useEffect, useMemo, useRef, useState, type ReactElement, type ReactNode } from "react";
-import { stageMesh } from "../estimate/index.js";
+import {
+  Component,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+  type ReactElement,
+  type ReactNode,
+} from "react";
+import { contours, stageMesh } from "../estimate/index.js";
 import { materialsOf } from "../site/index.js";
 import { sceneFrame } from "./frame.js";
+import { ContourLabels } from "./ContourLabels.js";
+import { contourStep } from "./figures.js";
 import { Handles } from "./Handles.js";
 import { Labels } from "./Labels.js";
 import { scenePalette } from "./palette.js";
@@ -27,7 +38,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const [view] = useState(createSceneView);
   const [lost, setLost] = useState(false);
   const [drawable] = useState(canDraw);
-  const { contents, mesh, materials } = useContents(props);
+  const { contents, mesh, materials, lines } = useContents(props);
   const tool = usePlacing(placing, props.onPlace);
   const startPress = useScenePointer({ root, view, contents, props, placing: tool });
   const onFrame = useFrameCount(root);
@@ -53,13 +64,14 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
         <ErrorBox>
           <div className="scene-canvas" aria-hidden="true">
             <SceneCanvas
-              {...{ props, contents, mesh, materials, view, onFrame }}
+              {...{ props, contents, mesh, lines, materials, view, onFrame }}
               palette={scenePalette(theme)}
               draft={tool.draft}
               onLost={setLost}
             />
           </div>
           <div className="scene-over">
+            <ContourLabels lines={lines} contents={contents} view={view} />
             {props.showPoints && <SpotHeights contents={contents} view={view} />}
             <Labels
               {...{ contents, view, startPress }}
@@ -114,7 +126,11 @@ function useContents(props: SiteSceneProps) {
     const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
     return { site, works, estimate, stage, frame, found, ground };
   }, [site, schemeId, estimate, stage, frame, found, ground]);
-  return { contents, mesh, materials };
+  const step = contourStep(frame.high - frame.low, site.units);
+  // Contours follow the survey alone, so an edit of a work keeps them.
+  // eslint-disable-next-line react-hooks/exhaustive-deps
+  const lines = useMemo(() => contours(site, step), [site.survey, step]);
+  return { contents, mesh, materials, lines };
 }
 
 /** Counts the frames drawn on the root itself, where tests wait for them; renders nothing. */

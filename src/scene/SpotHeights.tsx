@@ -20,7 +20,11 @@ export function SpotHeights({ contents, view }: SpotHeightsProps): ReactElement 
       site.survey.points.slice(0, MOST).map((point) => {
         const [x, y] = toScene(frame, [point.x, point.y]);
         const at: ScenePoint = [x, y, point.z - frame.origin[2]];
-        return { id: point.id, at, text: elevation.print(point.z, site.units, { digits: 1, bare: true }) };
+        return {
+          id: point.id,
+          at,
+          text: elevation.print(point.z, site.units, { digits: 1, bare: true }),
+        };
       }),
     [site, frame],
   );

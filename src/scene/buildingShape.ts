@@ -7,7 +7,11 @@ export type Triangles = number[];
 type Corner = readonly [number, number, number];
 
 /** Upright walls round an outline from `bottom` to `top`. */
-export function wallTriangles(outline: readonly PlanPoint[], bottom: number, top: number): Triangles {
+export function wallTriangles(
+  outline: readonly PlanPoint[],
+  bottom: number,
+  top: number,
+): Triangles {
   const round = counterClockwise(outline);
   return round.flatMap((a, i) => {
     const b = round[(i + 1) % round.length] ?? a;
@@ -43,24 +47,38 @@ export function roofTriangles(
 
 type Four = readonly [PlanPoint, PlanPoint, PlanPoint, PlanPoint];
 
-function gable(corners: Four, eaves: number, overhang: number): { triangles: Triangles; top: number } {
+function gable(
+  corners: Four,
+  eaves: number,
+  overhang: number,
+): { triangles: Triangles; top: number } {
   const long = apart(corners[0], corners[1]) >= apart(corners[1], corners[2]);
   // Turned so that a→b and c→d are the eaves and b→c, d→a the gables.
-  const turned: Four = long
-    ? corners
-    : [corners[1], corners[2], corners[3], corners[0]];
+  const turned: Four = long ? corners : [corners[1], corners[2], corners[3], corners[0]];
   const wide = spread(turned, overhang);
   const [a, b, c, d] = wide;
   const half = Math.min(apart(turned[1], turned[2]), apart(turned[3], turned[0])) / 2;
   const pitch = 0.46;
-  const top = eaves + half * pitch;
-  const low = eaves - overhang * pitch;
+  // The slab lies clear of the walls, so that their edges do not show through it.
+  const clear = 0.12;
+  const top = eaves + half * pitch + clear;
+  const low = eaves - overhang * pitch + clear;
   const end: Corner = [...between(b, c), top];
   const start: Corner = [...between(d, a), top];
   const [ta, tb, tc, td] = turned;
   const gables = [
-    ...tb, eaves, ...tc, eaves, ...between(tb, tc), top,
-    ...td, eaves, ...ta, eaves, ...between(td, ta), top,
+    ...tb,
+    eaves,
+    ...tc,
+    eaves,
+    ...between(tb, tc),
+    top - clear,
+    ...td,
+    eaves,
+    ...ta,
+    eaves,
+    ...between(td, ta),
+    top - clear,
   ];
   const slab = [
     ...quad([...a, low], [...b, low], end, start),

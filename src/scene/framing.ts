@@ -7,7 +7,7 @@ export interface Framing {
 }
 
 /** Share of the view that may be filled. */
-const FILL = 0.94;
+const FILL = 0.97;
 
 /**
  * The eye from which all points fit in a perspective view. `bearing` is the way that the eye looks

@@ -48,7 +48,7 @@ const DAY: ScenePalette = {
   sunlight: 2.35,
   sky: "#f4efe2",
   bounce: "#b7a27c",
-  skylight: 1.75,
+  skylight: 1.9,
 };
 
 const NIGHT: ScenePalette = {

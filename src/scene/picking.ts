@@ -129,11 +129,7 @@ export function workUnder(
   const groundFar =
     ground === null
       ? Infinity
-      : Math.hypot(
-          ground[0] - ray.from[0],
-          ground[1] - ray.from[1],
-          ground[2] - ray.from[2],
-        );
+      : Math.hypot(ground[0] - ray.from[0], ground[1] - ray.from[1], ground[2] - ray.from[2]);
   let best: { id: string; far: number } | null = null;
   for (const target of targets) {
     const met = target.body === null ? null : rayMeetsPrism(ray, target.body);

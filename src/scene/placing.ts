@@ -4,8 +4,7 @@ import type { Placing } from "./props.js";
 /** Corners clicked so far, site coordinates. */
 export type Corners = readonly PlanPoint[];
 
-export type PlacingEvent =
-  { type: "click"; at: PlanPoint } | { type: "back" } | { type: "finish" };
+export type PlacingEvent = { type: "click"; at: PlanPoint } | { type: "back" } | { type: "finish" };
 
 /** Corners that a kind of thing needs before it can be finished: 1 means a single click places it. */
 export function leastCorners(kind: Placing["kind"]): number {

@@ -1,5 +1,4 @@
-import type { Stage } from "../estimate/index.js";
-import type { Estimate } from "../estimate/index.js";
+import type { Estimate, Stage } from "../estimate/index.js";
 import type { Site, Work } from "../site/index.js";
 import type { ScreenPoint } from "./dragging.js";
 import { toScene, type SceneFrame, type ScenePoint } from "./frame.js";
@@ -9,7 +8,7 @@ import { projectPoint, type SceneView } from "./sceneView.js";
 import type { StageGround } from "./stageGround.js";
 import { isSet, pileHeight } from "./works/WorkModels.js";
 import { probeHeight } from "./works/ProbePins.js";
-import { rectangle, workMiddle, workOutline } from "./workShapes.js";
+import { alongPath, rectangle, workMiddle, workOutline } from "./workShapes.js";
 
 /** What of the site shows and can be picked. */
 export interface SceneContents {
@@ -26,7 +25,8 @@ export interface SceneContents {
 export function pickTargets(contents: SceneContents): PickTarget[] {
   const { works, frame } = contents;
   return works.map((work) => {
-    const outline = work.kind === "tank" ? holeFloor(work) : (workOutline(work) ?? pileRing(work, contents));
+    const outline =
+      work.kind === "tank" ? holeFloor(work) : (workOutline(work) ?? pileRing(work, contents));
     const path = work.kind === "trench" ? work.path.map((at) => toScene(frame, at)) : null;
     return {
       id: work.id,
@@ -80,8 +80,16 @@ export function workAnchor(work: Work, contents: SceneContents): ScenePoint {
     case "tank":
       return [x, y, stage === "set" ? work.base + work.body.height - drop : surface];
     case "pile":
-      return [x, y, stage === "found" ? surface : surface + pileHeight(work, contents.works, contents.estimate)];
-    case "pad":
+      return [
+        x,
+        y,
+        stage === "found" ? surface : surface + pileHeight(work, contents.works, contents.estimate),
+      ];
+    case "pad": {
+      // At an edge: a pad's middle is where the thing on it has its own label.
+      const edge = toScene(frame, alongPath(work.outline.slice(0, 2), 0.5));
+      return [edge[0], edge[1], ground.heightAt(edge[0], edge[1])?.z ?? surface];
+    }
     case "trench":
       return [x, y, surface];
   }
@@ -97,7 +105,10 @@ export function probeEnds(
   const [x, y] = toScene(contents.frame, [probe.x, probe.y]);
   const ground = contents.found.heightAt(x, y);
   if (ground === null) return null;
-  return { foot: [x, y, ground.z], top: [x, y, ground.z + probeHeight(contents.site, probe) + 0.3] };
+  return {
+    foot: [x, y, ground.z],
+    top: [x, y, ground.z + probeHeight(contents.site, probe) + 0.3],
+  };
 }
 
 /** The probe or survey point nearest the pointer within `reach` px; null for none. */
@@ -117,7 +128,10 @@ export function pinUnder(
       const [x, y] = toScene(contents.frame, [point.x, point.y]);
       const at = projectPoint(view, [x, y, point.z - contents.frame.origin[2]]);
       if (at !== null) {
-        offer({ kind: "point", id: point.id }, Math.hypot(at.left - screen.left, at.top - screen.top));
+        offer(
+          { kind: "point", id: point.id },
+          Math.hypot(at.left - screen.left, at.top - screen.top),
+        );
       }
     }
   }
@@ -140,8 +154,5 @@ function pxToLine(view: SceneView, a: ScenePoint, b: ScenePoint, screen: ScreenP
   const share =
     size2 === 0 ? 0 : ((screen.left - from.left) * ex + (screen.top - from.top) * ey) / size2;
   const held = Math.min(1, Math.max(0, share));
-  return Math.hypot(
-    screen.left - from.left - held * ex,
-    screen.top - from.top - held * ey,
-  );
+  return Math.hypot(screen.left - from.left - held * ex, screen.top - from.top - held * ey);
 }

@@ -101,7 +101,13 @@ function makeHand(latest: Latest, root: HTMLDivElement): Hand {
   };
   const press = (
     event: { pointerId: number; clientX: number; clientY: number; pointerType: string },
-    held: { selection: Selection; grip: Grip; place: PlanPoint; grabbed: PlanPoint; movable: boolean },
+    held: {
+      selection: Selection;
+      grip: Grip;
+      place: PlanPoint;
+      grabbed: PlanPoint;
+      movable: boolean;
+    },
     on: Slide,
   ): void => {
     slide = on;
@@ -215,7 +221,11 @@ function slideAt(input: ScenePointerInput, screen: ScreenPoint, slide: Slide): P
 }
 
 /** Snapped site place on the ground as it stands; null off the ground. */
-function groundUnder(input: ScenePointerInput, screen: ScreenPoint, step: number): PlanPoint | null {
+function groundUnder(
+  input: ScenePointerInput,
+  screen: ScreenPoint,
+  step: number,
+): PlanPoint | null {
   const ray = rayAt(input.view, screen);
   const hit = ray === null ? null : input.contents.ground.strike(ray);
   if (hit === null) return null;
@@ -225,7 +235,13 @@ function groundUnder(input: ScenePointerInput, screen: ScreenPoint, step: number
 }
 
 interface Picked {
-  held: { selection: Selection; grip: Grip; place: PlanPoint; grabbed: PlanPoint; movable: boolean };
+  held: {
+    selection: Selection;
+    grip: Grip;
+    place: PlanPoint;
+    grabbed: PlanPoint;
+    movable: boolean;
+  };
   slide: Slide;
 }
 

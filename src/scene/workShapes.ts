@@ -24,7 +24,10 @@ export function strip(path: readonly PlanPoint[], width: number): PlanPoint[] {
   const right: PlanPoint[] = [];
   path.forEach((at, i) => {
     const before = legAcross(path[i - 1] ?? at, path[i - 1] === undefined ? path[i + 1] : at);
-    const after = legAcross(path[i + 1] === undefined ? (path[i - 1] ?? at) : at, path[i + 1] ?? at);
+    const after = legAcross(
+      path[i + 1] === undefined ? (path[i - 1] ?? at) : at,
+      path[i + 1] ?? at,
+    );
     const [sx, sy] = [before[0] + after[0], before[1] + after[1]];
     const size = Math.hypot(sx, sy);
     const [nx, ny] = size < 1e-9 ? before : [sx / size, sy / size];

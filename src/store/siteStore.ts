@@ -168,6 +168,7 @@ export const useDesk = create<DeskStore>()((set, get) => {
       if (first === undefined || !get().openText(first.text, first.title)) {
         set({ status: "empty", starting: true });
       }
+      set({ notice: "" });
       if (unopened !== null) set({ unopened });
       if (trouble !== "") {
         set({

@@ -1,3 +1,4 @@
+import type { SurveyPoint } from "../site/index.js";
 import type { PlacedPoint } from "./points.js";
 import type { SurveyProblem } from "./types.js";
 
@@ -33,10 +34,15 @@ export function layoutProblems(
     const mend = "add points to both sides of it, or check which columns are easting and northing";
     return [{ code: "one-line", stops: true, text, mend }];
   }
-  return [...tinySpread(placed, metres), ...farPoints(placed), ...oddElevations(placed)];
+  const middle = middleOf(placed);
+  return [
+    ...tinySpread(placed, metres),
+    ...farPoints(placed, middle),
+    ...oddElevations(placed, middle),
+  ];
 }
 
-function spread(values: readonly number[]): number {
+function spread(values: Float64Array): number {
   let least = Infinity;
   let most = -Infinity;
   for (const value of values) {
@@ -46,37 +52,54 @@ function spread(values: readonly number[]): number {
   return most - least;
 }
 
-function median(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort();
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
+/** One coordinate of every point; filled by hand, since `Float64Array.from` is slow. */
+function alongAxis(placed: readonly PlacedPoint[], axis: "x" | "y" | "z"): Float64Array {
+  const values = new Float64Array(placed.length);
+  placed.forEach(({ point }, at) => {
+    values[at] = point[axis];
+  });
+  return values;
 }
 
-/** Both under 1 apart, within ±180 and ±90, one of them over 1: degrees, not a place in a plane. */
+/** Sorts what it is given. */
+function median(values: Float64Array): number {
+  values.sort();
+  return values[Math.floor(values.length / 2)] ?? 0;
+}
+
+/**
+ * Both under 1 apart, within ±180 and ±90, one of them over 1, and to more decimals than anyone
+ * measures a length: degrees, not a place in a plane.
+ */
 function looksLikeDegrees(placed: readonly PlacedPoint[], metres: number): boolean {
-  const xs = placed.map(({ point }) => point.x / metres);
-  const ys = placed.map(({ point }) => point.y / metres);
-  const far = (values: readonly number[]) => Math.max(...values.slice(0, 3).map(Math.abs));
-  const within = far(xs) <= 180 && far(ys) <= 180 && Math.min(far(xs), far(ys)) <= 90;
-  const small = spread(xs) < TINY_SPREAD && spread(ys) < TINY_SPREAD;
-  return within && small && Math.max(far(xs), far(ys)) > 1 && manyDecimals([...xs, ...ys]);
+  const xs = alongAxis(placed, "x").map((value) => value / metres);
+  const ys = alongAxis(placed, "y").map((value) => value / metres);
+  if (spread(xs) >= TINY_SPREAD || spread(ys) >= TINY_SPREAD) return false;
+  const x = Math.abs(xs[0] ?? 0);
+  const y = Math.abs(ys[0] ?? 0);
+  const within = Math.max(x, y) <= 180 && Math.min(x, y) <= 90 && Math.max(x, y) > 1;
+  const both = [...xs, ...ys];
+  const fine = both.filter((value) => Math.abs(value * 1000 - Math.round(value * 1000)) > 1e-6);
+  return within && fine.length * 2 > both.length;
 }
 
-/** Most are given to more than three decimals, as no one measures a length. */
-function manyDecimals(values: readonly number[]): boolean {
-  const fine = values.filter((value) => Math.abs(value * 1000 - Math.round(value * 1000)) > 1e-6);
-  return fine.length * 2 > values.length;
+function furthestFrom(placed: readonly PlacedPoint[], from: SurveyPoint): SurveyPoint {
+  let far = from;
+  let most = 0;
+  for (const { point } of placed) {
+    const away = (point.x - from.x) ** 2 + (point.y - from.y) ** 2;
+    if (away <= most) continue;
+    far = point;
+    most = away;
+  }
+  return far;
 }
 
 function inOneLine(placed: readonly PlacedPoint[]): boolean {
   const start = placed[0]?.point;
   if (start === undefined) return true;
-  const furthestFrom = (from: { x: number; y: number }) =>
-    placed.reduce((far, { point }) => {
-      const closer = Math.hypot(point.x - from.x, point.y - from.y);
-      return closer > Math.hypot(far.x - from.x, far.y - from.y) ? point : far;
-    }, start);
-  const one = furthestFrom(start);
-  const other = furthestFrom(one);
+  const one = furthestFrom(placed, start);
+  const other = furthestFrom(placed, one);
   const dx = other.x - one.x;
   const dy = other.y - one.y;
   const long = Math.hypot(dx, dy);
@@ -88,42 +111,55 @@ function inOneLine(placed: readonly PlacedPoint[]): boolean {
 }
 
 function tinySpread(placed: readonly PlacedPoint[], metres: number): SurveyProblem[] {
-  const wide = Math.max(
-    spread(placed.map(({ point }) => point.x)),
-    spread(placed.map(({ point }) => point.y)),
-  );
+  const wide = Math.max(spread(alongAxis(placed, "x")), spread(alongAxis(placed, "y")));
   if (wide >= TINY_SPREAD * metres) return [];
   const text = `all points lie within ${wide.toPrecision(2)} m of each other`;
   return [{ code: "tiny", stops: false, text, mend: "check the unit and the columns" }];
 }
 
+/** The middle of a survey by medians, which one wild point does not move; m. */
+interface Middle {
+  z: number;
+  /** Distance of each point from the middle in plan, and the middle one of these. */
+  away: Float64Array;
+  usual: number;
+}
+
+function middleOf(placed: readonly PlacedPoint[]): Middle {
+  const x = median(alongAxis(placed, "x"));
+  const y = median(alongAxis(placed, "y"));
+  const z = median(alongAxis(placed, "z"));
+  // Not Math.hypot, which is several times slower and guards against sizes that no survey has.
+  const away = new Float64Array(placed.length);
+  placed.forEach(({ point }, at) => {
+    away[at] = Math.sqrt((point.x - x) ** 2 + (point.y - y) ** 2);
+  });
+  return { z, away, usual: median(away.slice()) };
+}
+
 /** Points so far from the rest that a digit or a column is likely wrong. */
-function farPoints(placed: readonly PlacedPoint[]): SurveyProblem[] {
-  const x = median(placed.map(({ point }) => point.x));
-  const y = median(placed.map(({ point }) => point.y));
-  const away = placed.map(({ point }) => Math.hypot(point.x - x, point.y - y));
-  const usual = median(away);
-  if (usual === 0) return [];
-  return placed.flatMap(({ point, line }, at): SurveyProblem[] => {
-    const times = (away[at] ?? 0) / usual;
-    if (times <= FAR_TIMES) return [];
+function farPoints(placed: readonly PlacedPoint[], middle: Middle): SurveyProblem[] {
+  const problems: SurveyProblem[] = [];
+  for (const [at, { point, line }] of placed.entries()) {
+    const times = (middle.away[at] ?? 0) / middle.usual;
+    if (middle.usual === 0 || times <= FAR_TIMES) continue;
     const text = `point ${point.id} is ${Math.round(times)} times as far from the middle as most`;
     const mend = "check its coordinates, or leave it out";
-    return [{ code: "far-point", stops: false, text, mend, lines: [line] }];
-  });
+    problems.push({ code: "far-point", stops: false, text, mend, lines: [line] });
+  }
+  return problems;
 }
 
 /** Elevations further from the middle one than the survey is wide: a zero, or a slipped column. */
-function oddElevations(placed: readonly PlacedPoint[]): SurveyProblem[] {
-  const x = median(placed.map(({ point }) => point.x));
-  const y = median(placed.map(({ point }) => point.y));
-  const wide = 4 * median(placed.map(({ point }) => Math.hypot(point.x - x, point.y - y)));
-  const middle = median(placed.map(({ point }) => point.z));
-  return placed.flatMap(({ point, line }): SurveyProblem[] => {
-    const off = Math.abs(point.z - middle);
-    if (wide === 0 || off <= wide) return [];
+function oddElevations(placed: readonly PlacedPoint[], middle: Middle): SurveyProblem[] {
+  const wide = 4 * middle.usual;
+  const problems: SurveyProblem[] = [];
+  for (const { point, line } of placed) {
+    const off = Math.abs(point.z - middle.z);
+    if (wide === 0 || off <= wide) continue;
     const text = `point ${point.id} is ${off.toFixed(1)} m above or below most others`;
     const mend = "check its elevation, or leave it out";
-    return [{ code: "odd-elevation", stops: false, text, mend, lines: [line] }];
-  });
+    problems.push({ code: "odd-elevation", stops: false, text, mend, lines: [line] });
+  }
+  return problems;
 }

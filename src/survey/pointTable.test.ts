@@ -272,7 +272,7 @@ describe("units and origin", () => {
 });
 
 describe("speed", () => {
-  it("reads 20,000 rows in well under a second", () => {
+  it("reads 20,000 rows in under 0.8 s of processor time, cold", () => {
     const lines = ["id,easting,northing,elevation,note"];
     for (let row = 0; row < 20_000; row += 1) {
       const along = row % 200;
@@ -282,12 +282,12 @@ describe("speed", () => {
       );
     }
     const text = lines.join("\r\n");
-    const start = performance.now();
+    const start = process.cpuUsage();
     const read = points(text);
-    const took = performance.now() - start;
+    const took = process.cpuUsage(start).user / 1000;
     expect(read.points).toHaveLength(20_000);
     expect(read.problems).toEqual([]);
-    // About 100 ms on two quiet cores; the bound leaves room for a busy machine.
-    expect(took).toBeLessThan(1000);
+    // Processor time, since other work shares the cores; the bound allows for a cold start.
+    expect(took).toBeLessThan(800);
   });
 });

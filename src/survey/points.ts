@@ -25,6 +25,11 @@ const METRES: Readonly<Record<SurveyUnit, number>> = {
 const FAR_FROM_ORIGIN = 10_000;
 /** A suggested origin is a multiple of this in the table's own unit. */
 const ORIGIN_STEP = 1000;
+const COORDINATES = [
+  { name: "easting", role: "east", axis: "x" },
+  { name: "northing", role: "north", axis: "y" },
+  { name: "elevation", role: "elevation", axis: "z" },
+] as const;
 const SAME_PLACE = 0.001;
 
 /** A point and the line that it came from. */
@@ -103,26 +108,20 @@ function readRow(
   metres: number,
   count: number,
 ): SurveyPoint | string {
-  const wanted = [
-    ["easting", column.east],
-    ["northing", column.north],
-    ["elevation", column.elevation],
-  ] as const;
-  const found: number[] = [];
-  for (const [name, at] of wanted) {
-    const cell = row.cells[at] ?? "";
+  const point = { id: "", x: 0, y: 0, z: 0 };
+  for (const { name, role, axis } of COORDINATES) {
+    const cell = row.cells[column[role]] ?? "";
     const value = cellNumber(cell, decimal);
     if (cell === "") return `the ${name} is missing`;
     if (value === undefined) return `the ${name} “${cell}” is not a plain number`;
-    found.push(value * metres);
+    point[axis] = value * metres;
   }
-  const [x = 0, y = 0, z = 0] = found;
   const name = column.id < 0 ? "" : (row.cells[column.id] ?? "");
+  point.id = name === "" ? String(count) : name;
   const note = column.notes
     .map((at) => row.cells[at] ?? "")
     .join(" ")
     .trim();
-  const point = { id: name === "" ? String(count) : name, x, y, z };
   return note === "" ? point : { ...point, note };
 }
 

@@ -3,6 +3,8 @@
  * Marks: read = seen in a copy of the source; second = seen quoted; recalled = from memory.
  */
 import { describe, expect, it } from "vitest";
+import { digScheme } from "../../src/dig/index.js";
+import { baseGround } from "../../src/ground/index.js";
 import {
   bankForCompacted,
   compactedByFhwaShrink,
@@ -11,6 +13,7 @@ import {
   truckLoads,
 } from "../../src/machines/index.js";
 import { catalogueMaterials } from "../../src/site/index.js";
+import type { Site, Tank } from "../../src/site/index.js";
 
 function material(id: string) {
   const found = catalogueMaterials().get(id);
@@ -92,5 +95,58 @@ describe("two definitions of shrink, never to be mixed", () => {
     expect(compactedByNunnallyShrink(20)).toBeCloseTo(compacted, 12);
     expect(compactedByFhwaShrink(25)).toBeCloseTo(compacted, 12);
     expect(compactedByFhwaShrink(20)).not.toBeCloseTo(compacted, 2);
+  });
+});
+
+describe("Dagostino & Peterson, p. 86 (read): backfill is hole less building less footing", () => {
+  // The book's solids as boxes of the same volumes, by its average dimensions: the hole 34′1″ ×
+  // 40′4″ × 8′ is 10,997 ft³, the building in it 6,746 and the footing below it 117.
+  const FT = 0.3048;
+  const [long, wide, deep] = [(40 + 4 / 12) * FT, (34 + 1 / 12) * FT, 8 * FT];
+  const footing = (117 * FT ** 3) / (long * wide);
+  const height = deep - footing;
+  // Overdig o on all sides with (long − 2o)(wide − 2o) × height = 6,746 ft³.
+  const area = (6746 * FT ** 3) / height;
+  const overdig = (long + wide - Math.sqrt((long - wide) ** 2 + 4 * area)) / 4;
+  const house: Tank = {
+    kind: "tank",
+    id: "house",
+    name: "House",
+    at: [0, 0],
+    bearing: 90,
+    body: { length: long - 2 * overdig, width: wide - 2 * overdig, height },
+    base: 100 - height,
+    overdig,
+    bedding: { depth: footing, material: "crushed-gravel" },
+    walls: { by: "run", run: 0 },
+    backfill: "native",
+  };
+  const corners = [
+    [-20, -20],
+    [20, -20],
+    [20, 20],
+    [-20, 20],
+  ] as const;
+  const site: Site = {
+    format: "bankyard-site",
+    version: 1,
+    name: "Level ground",
+    units: "us",
+    currency: "USD",
+    survey: { points: corners.map(([x, y], i) => ({ id: `p${i}`, x, y, z: 100 })) },
+    ground: { layers: [{ id: "earth", name: "Earth", material: "clay" }], probes: [] },
+    schemes: [{ id: "a", name: "A", works: [house] }],
+  };
+
+  it("4,134 ft³, 153 yd³, by the engine's own layers", () => {
+    const base = baseGround(site);
+    if (!base.ok) throw new Error(`got ${base.problem.text}, expected level ground`);
+    const { result } = digScheme(site, site.schemes[0]!, base.base);
+    const work = result.works[0]!;
+    const cubicFeet = (volume: number | undefined) => (volume ?? NaN) / FT ** 3;
+    expect(Math.abs(cubicFeet(work.cut.clay) - 10997)).toBeLessThan(1);
+    const backfill = cubicFeet(work.fill.native);
+    expect(Math.abs(backfill - 4134)).toBeLessThan(1);
+    expect(Math.round(backfill / 27)).toBe(153);
   });
 });

@@ -22,7 +22,7 @@ function Filling({ work }: { work: Bed }): ReactNode {
   return filling.map((course, index) => (
     <fieldset key={index} aria-label={`Filling ${index + 1} from the bottom`}>
       <MaterialField
-        label={index === 0 ? "Filled from the bottom with" : "then"}
+        label={index === 0 ? "From the bottom" : "then"}
         value={course.material}
         kinds={["aggregate", "fill", "soil", "topsoil"]}
         onChoose={(material) => setCourse(index, { material })}
@@ -74,7 +74,9 @@ export function BedFields({ work }: { work: Bed }): ReactNode {
         measure={length}
         onCommit={(wall) => change("wall", { wall })}
       />
+      <h3>What fills it</h3>
       <Filling work={work} />
+      <h3>Where it lies</h3>
       <PlaceFields at={work.at} onMove={(at) => change("place", { at })} />
       <BearingField value={work.bearing} onTurn={(bearing) => change("bearing", { bearing })} />
     </>

@@ -1,14 +1,17 @@
+import { useEffect, useRef } from "react";
 import type { ReactNode } from "react";
 import { earthVolume } from "../../units/index.js";
 import type { Work } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import type { PlaceKind } from "../../store/index.js";
 import { idsOf, sumOf } from "../amounts.js";
-import { Findings, findingsAt } from "../Findings.js";
+import { Findings, findingsAt, FindingsAhead } from "../Findings.js";
 import { WorkSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
 import { DigQuantities } from "./DigQuantities.js";
 import { WorkForm } from "./WorkForm.js";
+
+const FINDINGS_PLACE = "dig-findings";
 
 const PLACES: readonly { kind: PlaceKind; name: string }[] = [
   { kind: "tank", name: "tank" },
@@ -26,14 +29,14 @@ export function PlaceButtons(): ReactNode {
       <span className="soft">+ Place a</span>
       {PLACES.map(({ kind, name }, index) => (
         <span key={kind} className="place-row">
-          {index > 0 && (
+          <button type="button" className="link" onClick={() => start(kind)}>
+            {name}
+          </button>
+          {index < PLACES.length - 1 && (
             <span className="dot" aria-hidden="true">
               ·
             </span>
           )}
-          <button type="button" className="link" onClick={() => start(kind)}>
-            {name}
-          </button>
         </span>
       ))}
     </div>
@@ -66,12 +69,32 @@ function WorkRow({ work }: { work: Work }): ReactNode {
   );
 }
 
+/** The heading of the work that is picked; comes into sight when it is picked elsewhere. */
+function WorkHeading({ name }: { name: string }): ReactNode {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    const leaf = heading.current?.closest(".leaf");
+    if (!heading.current || !leaf) return;
+    const below = heading.current.getBoundingClientRect().top - leaf.getBoundingClientRect().top;
+    if (below > leaf.clientHeight * 0.6 || below < 0) {
+      heading.current.scrollIntoView({ block: "start" });
+    }
+  }, []);
+  return (
+    <h2 ref={heading} className="work-heading">
+      {name}
+    </h2>
+  );
+}
+
 /** The works in building order, the one that is picked with its form, and the whole dig. */
 export function DigLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const selected = useDesk((desk) => desk.selected);
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
   const work = works.find((one) => selected?.kind === "work" && one.id === selected.id);
+  const about = work === undefined ? ["site", ...works.flatMap(idsOf)] : idsOf(work);
+  const findings = findingsAt(estimate?.findings, about);
   return (
     <>
       {works.length === 0 ? (
@@ -86,17 +109,19 @@ export function DigLeaf(): ReactNode {
       <PlaceButtons />
       {work !== undefined && (
         <>
-          <h2>{work.name}</h2>
-          <Findings findings={findingsAt(estimate?.findings, idsOf(work))} />
+          <WorkHeading key={`head ${work.id}`} name={work.name} />
+          <FindingsAhead findings={findings} to={FINDINGS_PLACE} />
           <WorkForm key={work.id} work={work} />
         </>
       )}
       <DigQuantities work={work ?? null} />
-      {work === undefined && (
+      <div id={FINDINGS_PLACE}>
         <Findings
-          findings={findingsAt(estimate?.findings, ["site", ...works.flatMap(idsOf)])}
+          findings={
+            work === undefined ? findings : findings.filter((one) => one.level !== "stop")
+          }
         />
-      )}
+      </div>
     </>
   );
 }

@@ -128,6 +128,7 @@ export function PipeFields(props: { pipe: Pipe; onRemove: (() => void) | null })
   return (
     <fieldset>
       <legend className="unseen">Pipe {pipe.name}</legend>
+      <h3 aria-hidden="true">{pipe.name}</h3>
       <NameField
         label="Pipe"
         name="pipe-name"

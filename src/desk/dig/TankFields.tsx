@@ -155,8 +155,10 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
         own
         onChoose={(backfill) => change("backfill", { backfill })}
       />
+      <h3>Where it lies</h3>
       <PlaceFields at={work.at} onMove={(at) => change("place", { at })} />
       <BearingField value={work.bearing} onTurn={(bearing) => change("bearing", { bearing })} />
+      <h3>The tank itself</h3>
       <BodyFields work={work} />
     </>
   );

@@ -29,7 +29,10 @@ export function BedModel({ bed, frame, materials, palette, view }: BedModelProps
   const tone = toneOf(bed.filling.at(-1)?.material ?? "sand", materials);
   const top = useFilling(bed.length - 2 * wall, bed.width - 2 * wall, tone);
   const earth = useEarthMaterial(view);
-  const long = useMemo(() => new BoxGeometry(bed.length, wall, bed.height), [bed.length, wall, bed.height]);
+  const long = useMemo(
+    () => new BoxGeometry(bed.length, wall, bed.height),
+    [bed.length, wall, bed.height],
+  );
   const long2 = useMemo(() => long.clone(), [long]);
   const short = useMemo(
     () => new BoxGeometry(wall, bed.width - 2 * wall, bed.height),
@@ -68,7 +71,10 @@ function useFilling(
     const colours = new Float32Array(count * 3);
     for (let i = 0; i < count; i++) colour.toArray(colours, i * 3);
     plane.setAttribute("color", new BufferAttribute(colours, 3));
-    plane.setAttribute("pattern", new BufferAttribute(new Float32Array(count).fill(tone.pattern), 1));
+    plane.setAttribute(
+      "pattern",
+      new BufferAttribute(new Float32Array(count).fill(tone.pattern), 1),
+    );
     return plane;
   }, [length, width, tone.colour, tone.pattern]);
   useEffect(() => () => geometry.dispose(), [geometry]);

@@ -47,14 +47,22 @@ function LimitModel({ limit, frame, found, palette }: OneLimit): ReactElement | 
         <Tree at={[at[0], at[1], ground.z]} id={limit.id} palette={palette} />
       )}
       {at !== null && ground !== null && limit.kind !== "tree" && (
-        <Post at={[at[0], at[1], ground.z]} found={found} palette={palette} water={limit.kind === "well"} />
+        <Post
+          at={[at[0], at[1], ground.z]}
+          found={found}
+          palette={palette}
+          water={limit.kind === "well"}
+        />
       )}
     </group>
   );
 }
 
 /** How a line limit is inked, by its kind; a kind that is not listed is a thin dashed line. */
-function lineInk(kind: string, palette: ScenePalette): { colour: string; width: number; dash?: number } {
+function lineInk(
+  kind: string,
+  palette: ScenePalette,
+): { colour: string; width: number; dash?: number } {
   if (/water|stream|creek|ditch|pond|lake/.test(kind)) return { colour: palette.water, width: 3.4 };
   if (/overhead|power/.test(kind)) return { colour: palette.stake, width: 1.6, dash: 0.6 };
   if (/lot|boundary|easement/.test(kind)) return { colour: palette.lot, width: 1.8, dash: 1.2 };
@@ -69,7 +77,10 @@ interface LimitLineProps {
 }
 
 function LimitLine({ path, kind, found, palette }: LimitLineProps): ReactElement {
-  const segments = useMemo(() => chainSegments(drape(path, found, 0.06, false), false), [path, found]);
+  const segments = useMemo(
+    () => chainSegments(drape(path, found, 0.06, false), false),
+    [path, found],
+  );
   return <InkLines segments={segments} {...lineInk(kind, palette)} />;
 }
 
@@ -80,7 +91,15 @@ function shareOf(id: string): number {
   return sum / 997;
 }
 
-function Tree({ at, id, palette }: { at: readonly [number, number, number]; id: string; palette: ScenePalette }): ReactElement {
+function Tree({
+  at,
+  id,
+  palette,
+}: {
+  at: readonly [number, number, number];
+  id: string;
+  palette: ScenePalette;
+}): ReactElement {
   const size = 0.8 + 0.45 * shareOf(id);
   const turn = shareOf(`${id}.`) * Math.PI;
   const trunk = useMemo(() => new CylinderGeometry(0.14, 0.2, 1, 6).rotateX(Math.PI / 2), []);
@@ -88,9 +107,27 @@ function Tree({ at, id, palette }: { at: readonly [number, number, number]; id: 
   const upper = useMemo(() => new ConeGeometry(1.05, 2.5, 8).rotateX(Math.PI / 2), []);
   return (
     <group position={[...at]} scale={size} rotation={[0, 0, turn]}>
-      <EdgedMesh geometry={trunk} colour={palette.trunk} ink={palette.ink} position={[0, 0, 0.4]} width={0.8} />
-      <EdgedMesh geometry={lower} colour={palette.leaf} ink={palette.leaf} position={[0, 0, 2.3]} width={0.6} />
-      <EdgedMesh geometry={upper} colour={palette.leaf} ink={palette.leaf} position={[0, 0, 3.8]} width={0.6} />
+      <EdgedMesh
+        geometry={trunk}
+        colour={palette.trunk}
+        ink={palette.ink}
+        position={[0, 0, 0.4]}
+        width={0.8}
+      />
+      <EdgedMesh
+        geometry={lower}
+        colour={palette.leaf}
+        ink={palette.leaf}
+        position={[0, 0, 2.3]}
+        width={0.6}
+      />
+      <EdgedMesh
+        geometry={upper}
+        colour={palette.leaf}
+        ink={palette.leaf}
+        position={[0, 0, 3.8]}
+        width={0.6}
+      />
     </group>
   );
 }
@@ -115,7 +152,13 @@ function Post({ at, found, palette, water }: PostProps): ReactElement {
   const colour = water ? palette.water : palette.inkSoft;
   return (
     <group>
-      <EdgedMesh geometry={post} colour={colour} ink={palette.ink} position={[at[0], at[1], at[2] + 0.5]} width={1} />
+      <EdgedMesh
+        geometry={post}
+        colour={colour}
+        ink={palette.ink}
+        position={[at[0], at[1], at[2] + 0.5]}
+        width={1}
+      />
       <InkLines segments={ring} colour={colour} width={2} />
     </group>
   );

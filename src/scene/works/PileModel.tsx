@@ -20,7 +20,14 @@ interface PileModelProps {
 const SPOKES = 40;
 
 /** A heap of loose spoil: a cone of the size it has on level ground, run down to the ground it is on. */
-export function PileModel({ at, cone, ground, tone, earth, palette }: PileModelProps): ReactElement {
+export function PileModel({
+  at,
+  cone,
+  ground,
+  tone,
+  earth,
+  palette,
+}: PileModelProps): ReactElement {
   const { geometry, foot } = useMemo(() => heap(at, cone, ground, tone), [at, cone, ground, tone]);
   useEffect(() => () => geometry.dispose(), [geometry]);
   const edge = useMemo(() => chainSegments(foot, true), [foot]);
@@ -56,7 +63,10 @@ function heap(
   const geometry = new BufferGeometry();
   geometry.setAttribute("position", new BufferAttribute(Float32Array.from(corners), 3));
   geometry.setAttribute("color", new BufferAttribute(colours, 3));
-  geometry.setAttribute("pattern", new BufferAttribute(new Float32Array(count).fill(tone.pattern), 1));
+  geometry.setAttribute(
+    "pattern",
+    new BufferAttribute(new Float32Array(count).fill(tone.pattern), 1),
+  );
   geometry.computeVertexNormals();
   return { geometry, foot };
 }

@@ -114,7 +114,12 @@ interface SurveyCrossesProps {
 }
 
 /** Survey points as small crosses at their own elevation. */
-export function SurveyCrosses({ site, frame, palette, selectedId }: SurveyCrossesProps): ReactElement {
+export function SurveyCrosses({
+  site,
+  frame,
+  palette,
+  selectedId,
+}: SurveyCrossesProps): ReactElement {
   const arm = Math.max(0.25, frame.reach / 130);
   const [plain, chosen] = useMemo(() => {
     const crosses = (wanted: boolean) =>
@@ -125,8 +130,20 @@ export function SurveyCrosses({ site, frame, palette, selectedId }: SurveyCrosse
             const [x, y] = toScene(frame, [point.x, point.y]);
             const z = point.z - frame.origin[2] + 0.06;
             return [
-              ...chainSegments([[x - arm, y - arm, z], [x + arm, y + arm, z]], false),
-              ...chainSegments([[x - arm, y + arm, z], [x + arm, y - arm, z]], false),
+              ...chainSegments(
+                [
+                  [x - arm, y - arm, z],
+                  [x + arm, y + arm, z],
+                ],
+                false,
+              ),
+              ...chainSegments(
+                [
+                  [x - arm, y + arm, z],
+                  [x + arm, y - arm, z],
+                ],
+                false,
+              ),
             ];
           }),
       );

@@ -24,10 +24,7 @@ export function TankModel({ tank, frame, found, palette, ghost }: TankModelProps
   const turn = ((90 - tank.bearing) * Math.PI) / 180;
   const lip = 0.08;
   const body = useMemo(() => new BoxGeometry(length, width, height), [length, width, height]);
-  const cover = useMemo(
-    () => new BoxGeometry(length + 0.1, width + 0.1, lip),
-    [length, width],
-  );
+  const cover = useMemo(() => new BoxGeometry(length + 0.1, width + 0.1, lip), [length, width]);
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   return (
     <group>

@@ -1,0 +1,197 @@
+/** The estimate as text that a builder can read, in the site's own units. */
+import type { Estimate, Range } from "../estimate/index.js";
+import { materialsOf, type Finding, type Site } from "../site/index.js";
+import {
+  area,
+  distance,
+  earthVolume,
+  elevation,
+  haulMass,
+  length,
+  money,
+  pipeSlope,
+  plainNumber,
+  type Measure,
+} from "../units/index.js";
+
+/** Printing in the site's own units; a figure that is not known prints as a dash. */
+interface Printer {
+  print: (measure: Measure, value: number) => string;
+  name: (materialId: string) => string;
+}
+
+/** The whole report, lines of at most about 100 characters. */
+export function reportText(site: Site, answer: Estimate): string {
+  const materials = materialsOf(site);
+  const printer: Printer = {
+    print: (measure, value) => (Number.isFinite(value) ? measure.print(value, site.units) : "–"),
+    name: (id) => (id === "native" ? "the site's own earth" : (materials.get(id)?.name ?? id)),
+  };
+  const scheme = site.schemes.find((each) => each.id === answer.scheme);
+  const sections = [
+    [`${site.name} · ${scheme?.name ?? answer.scheme}`],
+    summary(answer, printer, site),
+    worksSection(answer, printer),
+    earthSection(answer, printer),
+    pipesSection(answer, printer),
+    machinesSection(answer),
+    costSection(answer, site),
+    findingsSection(answer.findings),
+    ["STANDING CAUTIONS", ...answer.cautions.flatMap((text) => wrapped(`• ${text}`, "  "))],
+  ];
+  return `${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+}
+
+function summary(answer: Estimate, { print }: Printer, site: Site): string[] {
+  const { earth, machines, cost } = answer;
+  const materials = materialsOf(site);
+  const rock = Object.entries(answer.cut)
+    .filter(([id]) => ["rippable", "rock"].includes(materials.get(id)?.kind ?? ""))
+    .reduce((sum, [, volume]) => sum + volume, 0);
+  return table([
+    ["Cut, bank", print(earthVolume, earth.bank)],
+    ["  of it rock", print(earthVolume, rock)],
+    ["Spoil to move, loose", print(earthVolume, earth.surplusLoose)],
+    ["Machine days", rangeText(machines.days, (days) => plainNumber(days, 0))],
+    ["Cost", moneyRange(cost.total, cost.currency)],
+  ]);
+}
+
+function worksSection(answer: Estimate, { print, name }: Printer): string[] {
+  const lines = ["WORKS, in building order"];
+  for (const work of answer.works) {
+    lines.push("", `${work.name} (${work.kind})`);
+    const rows: [string, string][] = [];
+    for (const [id, volume] of Object.entries(work.cut)) {
+      rows.push([`  cut ${name(id)}, bank`, print(earthVolume, volume)]);
+    }
+    for (const [id, volume] of Object.entries(work.fill)) {
+      rows.push([`  fill ${name(id)}, in place`, print(earthVolume, volume)]);
+    }
+    if (work.displaced > 0) rows.push(["  displaced", print(earthVolume, work.displaced)]);
+    if (work.daylight > 0) {
+      rows.push(["  deepest cut", print(length, work.deepest)]);
+      rows.push(["  tallest face", print(length, work.tallestFace)]);
+      rows.push(["  opening at the ground", print(area, work.daylight)]);
+    }
+    const { lowest, highest } = work.floor;
+    const floor =
+      highest - lowest < 0.005
+        ? print(elevation, lowest)
+        : `${print(elevation, lowest)} to ${print(elevation, highest)}`;
+    rows.push([work.daylight > 0 ? "  floor" : "  stands at", floor]);
+    lines.push(...table(rows));
+  }
+  return lines;
+}
+
+function earthSection({ earth }: Estimate, { print }: Printer): string[] {
+  return [
+    "EARTH",
+    ...table([
+      ["Cut, bank", print(earthVolume, earth.bank)],
+      ["Cut, loose", print(earthVolume, earth.loose)],
+      ["Put back on the site, bank", print(earthVolume, earth.reusedBank)],
+      ["Surplus, bank", print(earthVolume, earth.surplusBank)],
+      ["Surplus, loose", print(earthVolume, earth.surplusLoose)],
+      ["Surplus, mass", print(haulMass, earth.surplusMass)],
+      ["Fill to bring in, compacted", print(earthVolume, earth.importCompacted)],
+    ]),
+  ];
+}
+
+function pipesSection(answer: Estimate, { print }: Printer): string[] {
+  const lines = ["PIPES"];
+  for (const pipe of answer.flow.pipes) {
+    lines.push("", `${pipe.name} (${pipe.service}): ${pipe.verdict}`);
+    const least = pipe.leastFall ? ` (at least ${print(pipeSlope, pipe.leastFall.value)})` : "";
+    lines.push(
+      ...table([
+        ["  length in plan", print(distance, pipe.length)],
+        ["  fall", `${print(pipeSlope, pipe.fall)}${least}`],
+        ["  drop", print(distance, pipe.drop)],
+        ["  cover", `${print(length, pipe.cover.least)} to ${print(length, pipe.cover.most)}`],
+      ]),
+    );
+  }
+  for (const lift of answer.flow.lifts) {
+    lines.push("", `${lift.name}: static lift`);
+    lines.push(
+      ...table([
+        ["  low water", print(elevation, lift.lowWater)],
+        ["  outlet", print(elevation, lift.outlet)],
+        ["  lift", print(distance, lift.lift.value)],
+      ]),
+    );
+  }
+  return answer.flow.pipes.length === 0 ? ["PIPES", "none"] : lines;
+}
+
+function machinesSection({ machines, cost }: Estimate): string[] {
+  const { cover } = machines.rental;
+  const periods = [
+    [cover.fourWeeks, "four weeks"],
+    [cover.weeks, "week"],
+    [cover.days, "day"],
+  ] as const;
+  const hired = periods
+    .filter(([count]) => count > 0)
+    .map(([count, name]) => `${count} × ${name}`)
+    .join(" + ");
+  return [
+    "MACHINE",
+    ...table([
+      [machines.digger.name, machines.digger.reason],
+      ["Hours", rangeText(machines.hours, (h) => plainNumber(h, 1))],
+      ["Days", rangeText(machines.days, (d) => plainNumber(d, 0))],
+      ["Cheapest hire", hired === "" ? "none" : hired],
+      ["Hire and delivery", moneyRange(machines.rental.total, cost.currency)],
+    ]),
+  ];
+}
+
+function costSection({ cost }: Estimate, site: Site): string[] {
+  const print = money(cost.currency);
+  const rows = cost.lines.map((line): [string, string] => [
+    line.name,
+    `${print.print(line.amount.likely, site.units)}${line.own ? "" : "  (demo price)"}`,
+  ]);
+  return ["COST", ...table([...rows, ["Total", moneyRange(cost.total, cost.currency)]])];
+}
+
+function findingsSection(findings: readonly Finding[]): string[] {
+  if (findings.length === 0) return ["FINDINGS", "none"];
+  return [
+    "FINDINGS",
+    ...findings.flatMap((finding) => [
+      ...wrapped(`${finding.level.toUpperCase()} ${finding.where}: ${finding.text}`, "  "),
+      ...wrapped(`  Source: ${finding.source}`, "  "),
+    ]),
+  ];
+}
+
+function moneyRange(range: Range, currency: string): string {
+  return rangeText(range, (value) => money(currency).print(value, "us"));
+}
+
+function rangeText({ low, likely, high }: Range, print: (value: number) => string): string {
+  return `${print(likely)}  (${print(low)} to ${print(high)})`;
+}
+
+/** Rows in two columns, the second lined up. */
+function table(rows: readonly [string, string][]): string[] {
+  const width = Math.min(44, Math.max(0, ...rows.map(([label]) => label.length)));
+  return rows.map(([label, text]) => `${label.padEnd(width)}  ${text}`);
+}
+
+function wrapped(text: string, indent: string): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    if (line.length + word.length > 98 && line.trim() !== "") {
+      lines.push(line);
+      line = `${indent}${word}`;
+    } else line = line === "" ? word : `${line} ${word}`;
+  }
+  return [...lines, line];
+}
