@@ -17,7 +17,11 @@ interface FigureProps {
 }
 
 /** The change since the last edit: signed, told by words too and not by colour alone. */
-function Change({ value, before, print }: Pick<FigureProps, "value" | "before" | "print">): ReactNode {
+function Change({
+  value,
+  before,
+  print,
+}: Pick<FigureProps, "value" | "before" | "print">): ReactNode {
   if (before === undefined) return null;
   const size = print(Math.abs(value - before));
   if (!/[1-9]/.test(size)) return null;
@@ -57,7 +61,14 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
   const unit = earthVolume.unitLabel(units);
   return (
     <dl className="strip" aria-label="Figures of this scheme">
-      <Figure id="cut" title="Cut" value={now.cut} before={before?.cut} unit={unit} print={volume} />
+      <Figure
+        id="cut"
+        title="Cut"
+        value={now.cut}
+        before={before?.cut}
+        unit={unit}
+        print={volume}
+      />
       <Figure
         id="rock"
         title="Rock"

@@ -1,6 +1,15 @@
 import type { ReactNode } from "react";
 import type { Quantity } from "../site/index.js";
-import { earthVolume, haulMass, length, area, hours, days, money, plainNumber } from "../units/index.js";
+import {
+  earthVolume,
+  haulMass,
+  length,
+  area,
+  hours,
+  days,
+  money,
+  plainNumber,
+} from "../units/index.js";
 import type { Measure } from "../units/index.js";
 import { useSite } from "./useSite.js";
 

@@ -15,8 +15,9 @@ const ARROWS: Readonly<Record<string, PlanPoint>> = {
 function typesElsewhere(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
   return (
-    target.closest("input, textarea, select, [role=dialog], [role=menu], [role=slider], summary") !==
-    null
+    target.closest(
+      "input, textarea, select, [role=dialog], [role=menu], [role=slider], summary",
+    ) !== null
   );
 }
 

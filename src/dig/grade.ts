@@ -24,11 +24,7 @@ export function wallOf(pipe: Pipe): number {
  * ground, breaking where the ground breaks; a gravity pipe never rises on its way, so where the
  * ground rises it runs level, and deeper.
  */
-export function invertsAlong(
-  pipe: Pipe,
-  length: number,
-  ground: readonly GroundAt[],
-): InvertAt[] {
+export function invertsAlong(pipe: Pipe, length: number, ground: readonly GroundAt[]): InvertAt[] {
   const { grade } = pipe;
   if (grade.by === "inverts") return straight(length, grade.start, grade.end);
   if (grade.by === "fall") return straight(length, grade.start, grade.start - grade.fall * length);

@@ -53,10 +53,7 @@ export interface PathStretch {
 /** The surface along a path as stretches in order; gaps where it leaves the survey. */
 export function surfaceAlong(ground: LayeredGround, legs: readonly PathLeg[]): PathStretch[] {
   return legs.flatMap((leg) => {
-    const end: Place = [
-      leg.start[0] + leg.length * leg.u[0],
-      leg.start[1] + leg.length * leg.u[1],
-    ];
+    const end: Place = [leg.start[0] + leg.length * leg.u[0], leg.start[1] + leg.length * leg.u[1]];
     return profileAlong(ground, leg.start, end).map((stretch) => ({
       ...stretch,
       from: stretch.from + leg.station,
@@ -85,7 +82,8 @@ export function groundPoints(stretches: readonly PathStretch[]): GroundAt[] {
 /** True when the middle of three places along the ground adds nothing. */
 function inLine(a: GroundAt, b: GroundAt, c: GroundAt): boolean {
   const span = c.station - a.station;
-  if (span <= 0) return Math.abs(b.ground - a.ground) < 1e-9 && Math.abs(c.ground - b.ground) < 1e-9;
+  if (span <= 0)
+    return Math.abs(b.ground - a.ground) < 1e-9 && Math.abs(c.ground - b.ground) < 1e-9;
   const straight = a.ground + ((c.ground - a.ground) * (b.station - a.station)) / span;
   return Math.abs(straight - b.ground) < 1e-9;
 }

@@ -31,7 +31,9 @@ function localPipes(trench: Trench, height: number): Trench["pipes"] {
         grade: { ...grade, start: grade.start - height, end: grade.end - height },
       };
     }
-    return grade.by === "fall" ? { ...pipe, grade: { ...grade, start: grade.start - height } } : pipe;
+    return grade.by === "fall"
+      ? { ...pipe, grade: { ...grade, start: grade.start - height } }
+      : pipe;
   });
 }
 

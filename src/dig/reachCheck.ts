@@ -8,12 +8,7 @@ export function footprint(work: Work): readonly Place[] {
   switch (work.kind) {
     case "tank": {
       const { length, width } = work.body;
-      return rectangle(
-        work.at,
-        work.bearing,
-        length + 2 * work.overdig,
-        width + 2 * work.overdig,
-      );
+      return rectangle(work.at, work.bearing, length + 2 * work.overdig, width + 2 * work.overdig);
     }
     case "bed":
       return rectangle(work.at, work.bearing, work.length, work.width);

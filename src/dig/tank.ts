@@ -26,14 +26,20 @@ export function digTank(digging: Digging, tank: Tank): WorkQuantities {
   let displaced = 0;
   if (reached(digging, "bedded")) {
     const bedding = placedLayer(digging, tank.bedding.material);
-    fill.add(tank.bedding.material, ground.refill(() => level(tank.base), bedding));
+    fill.add(
+      tank.bedding.material,
+      ground.refill(() => level(tank.base), bedding),
+    );
   }
   if (reached(digging, "set")) {
     const lid = fillSurface(body, tank.base + height, 0);
     displaced = ground.fill(lid, grownBox(body, 0), placedLayer(digging, "tank", true)).belowBefore;
   }
   if (reached(digging, "backfilled")) {
-    fill.add(tank.backfill, ground.refill(() => null, placedLayer(digging, tank.backfill)));
+    fill.add(
+      tank.backfill,
+      ground.refill(() => null, placedLayer(digging, tank.backfill)),
+    );
   }
   if (structureHit > 1e-6) digging.findings.push(structureFinding(tank.id, tank.name));
   const cut = volumes.record();

@@ -82,7 +82,10 @@ function shapeOf(
   for (let pass = 0; ; pass++) {
     const plan = wallPlan(trench.walls, height, digging.flattestRun);
     const reach = wallReach(plan, height);
-    const seen = Math.max(0, ground.highestIn(grownBox(trench.path, trench.width + reach)) - lowest);
+    const seen = Math.max(
+      0,
+      ground.highestIn(grownBox(trench.path, trench.width + reach)) - lowest,
+    );
     if (seen >= height || pass === 3) return trenchShape(trench, legs, inverts, plan, reach);
     height = seen;
   }
@@ -107,7 +110,10 @@ function refillTrench(
     const layer = placedLayer(digging, trench.zone.material);
     const zone = ground.refill((part) => shape.parts[part]!.zone, layer);
     fill.add(trench.zone.material, Math.max(0, zone - displaced));
-    fill.add(trench.backfill, ground.refill(() => null, placedLayer(digging, trench.backfill)));
+    fill.add(
+      trench.backfill,
+      ground.refill(() => null, placedLayer(digging, trench.backfill)),
+    );
   }
   return fill;
 }

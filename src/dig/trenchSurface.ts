@@ -3,7 +3,15 @@
  * path's ends; at each bend a level corner piece with mitred outsides. Legs overlap on the inside
  * of a bend and are cut one after the other, so the lower holds and nothing is counted twice. Local metres.
  */
-import { higherOf, level, lowerOf, plane, type Box, type Place, type Surface } from "../ground/index.js";
+import {
+  higherOf,
+  level,
+  lowerOf,
+  plane,
+  type Box,
+  type Place,
+  type Surface,
+} from "../ground/index.js";
 import type { Trench } from "../site/index.js";
 import { invertAt, wallOf, type InvertAt } from "./grade.js";
 import type { PathLeg } from "./path.js";
@@ -207,7 +215,10 @@ function cornerPiece(
   const floor = { a: 0, b: 0, c: height };
   const turned = before.u[0] * reach.u[1] - before.u[1] * reach.u[0];
   const outer = turned > 0 ? -trench.width / 2 : trench.width / 2;
-  const ends: PathLeg[] = [{ ...before, start: reach.start, length: 1 }, { ...reach, length: 1 }];
+  const ends: PathLeg[] = [
+    { ...before, start: reach.start, length: 1 },
+    { ...reach, length: 1 },
+  ];
   const shelves: Surface[] = [];
   for (let k = 0; k <= plan.benches; k++) {
     const raised = { ...floor, c: height + k * plan.rise };

@@ -84,7 +84,8 @@ export function fillSurface(outline: readonly Place[], top: number, run: number)
       const [p, q] = [outline[i]!, outline[(i + 1) % outline.length]!];
       const rising = sideWall(p, q, { a: 0, b: 0, c: top }, run);
       if (rising.is === "wall") return { ...rising, reversed: true };
-      if (rising.is !== "plane") throw new Error(`side is ${rising.is}, expected a plane or a wall`);
+      if (rising.is !== "plane")
+        throw new Error(`side is ${rising.is}, expected a plane or a wall`);
       return plane(-rising.a, -rising.b, 2 * top - rising.c);
     },
     "high",

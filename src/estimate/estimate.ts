@@ -4,7 +4,13 @@ import { checkFlow } from "../flow/index.js";
 import { baseGround, type BaseGround } from "../ground/index.js";
 import { planMachines } from "../machines/index.js";
 import { cautions, checkSafety } from "../safety/index.js";
-import { materialsOf, type Finding, type Scheme, type Site, type SiteProblem } from "../site/index.js";
+import {
+  materialsOf,
+  type Finding,
+  type Scheme,
+  type Site,
+  type SiteProblem,
+} from "../site/index.js";
 import type { Estimate } from "./types.js";
 
 /**

@@ -48,7 +48,11 @@ export function surveyTriangles(site: Site): (readonly [PlanPoint, PlanPoint, Pl
   const place = (v: number): PlanPoint => [tin.x[v]! + tin.origin[0], tin.y[v]! + tin.origin[1]];
   const out: (readonly [PlanPoint, PlanPoint, PlanPoint])[] = [];
   for (let t = 0; t < tin.triangles.length; t += 3) {
-    out.push([place(tin.triangles[t]!), place(tin.triangles[t + 1]!), place(tin.triangles[t + 2]!)]);
+    out.push([
+      place(tin.triangles[t]!),
+      place(tin.triangles[t + 1]!),
+      place(tin.triangles[t + 2]!),
+    ]);
   }
   return out;
 }

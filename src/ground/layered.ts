@@ -261,7 +261,10 @@ function refillCell(
     into.push(raised(part, up, layer));
   };
   const raiseToBefore = (part: Cell): void => {
-    const { below, above } = splitCell({ cell: part, carry: [] }, minus(part.before!, surfaceOf(part)));
+    const { below, above } = splitCell(
+      { cell: part, carry: [] },
+      minus(part.before!, surfaceOf(part)),
+    );
     if (below) into.push(below.cell);
     if (above) raise(above.cell, above.cell.before!);
   };

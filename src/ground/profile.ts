@@ -111,7 +111,12 @@ interface Mix {
   share: number;
 }
 
-function crossingOf(cell: Cell, p: Place, q: Place, length: number): { low: Mix; high: Mix } | null {
+function crossingOf(
+  cell: Cell,
+  p: Place,
+  q: Place,
+  length: number,
+): { low: Mix; high: Mix } | null {
   const ux = (q[0] - p[0]) / length;
   const uy = (q[1] - p[1]) / length;
   if (misses(cell, p, ux, uy, length)) return null;

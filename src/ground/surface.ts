@@ -90,7 +90,10 @@ function trimmed(piece: Resolved, purpose: Purpose): Resolved[] {
   if (typeof piece.level === "string") return [piece];
   const ground = surfaceOf(piece.cell);
   const rise = piece.level.map((at, i) => at - ground[i]!);
-  const { below, above } = splitCell({ cell: piece.cell, carry: [piece.level, ...piece.carry] }, rise);
+  const { below, above } = splitCell(
+    { cell: piece.cell, carry: [piece.level, ...piece.carry] },
+    rise,
+  );
   const whole = (side: CarriedCell): Resolved => ({
     cell: side.cell,
     carry: side.carry.slice(1),
@@ -110,9 +113,7 @@ function joined(
   purpose: Purpose,
 ): Resolved[] {
   const decided = how === "higher" ? "above" : "below";
-  let pieces: Resolved[] = [
-    { ...part, level: how === "higher" ? "below" : "above", part: 0 },
-  ];
+  let pieces: Resolved[] = [{ ...part, level: how === "higher" ? "below" : "above", part: 0 }];
   for (const next of of) {
     const joinedPieces: Resolved[] = [];
     for (const piece of pieces) {

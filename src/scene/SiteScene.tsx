@@ -71,7 +71,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
             />
           </div>
           <div className="scene-over">
-            <ContourLabels lines={lines} contents={contents} view={view} />
+            {!props.showPoints && <ContourLabels lines={lines} contents={contents} view={view} />}
             {props.showPoints && <SpotHeights contents={contents} view={view} />}
             <Labels
               {...{ contents, view, startPress }}

@@ -21,7 +21,7 @@ const ROUNDS = 40;
 
 /** Where a label may first stand about its anchor: shares of its size, and px of stalk. */
 const SEATS: readonly (readonly [across: number, up: number, stalkX: number, stalkY: number])[] = [
-  [-0.5, -1, 0, -30],
+  [-0.5, -1, 0, -36],
   [-0.5, -1, 0, -66],
   [0, -1, 22, -22],
   [-1, -1, -22, -22],

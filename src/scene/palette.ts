@@ -9,6 +9,8 @@ export interface ScenePalette {
   stake: string;
   water: string;
   lot: string;
+  /** What is not built yet, drawn on the ground. */
+  outline: string;
   concrete: string;
   lid: string;
   timber: string;
@@ -34,6 +36,7 @@ const DAY: ScenePalette = {
   stake: "#d4541c",
   water: "#2f6f93",
   lot: "#26323a",
+  outline: "#26323a",
   concrete: "#cbc6b8",
   lid: "#5f7a66",
   timber: "#a98a5e",
@@ -59,6 +62,7 @@ const NIGHT: ScenePalette = {
   contour: "#5a4023",
   stake: "#f0793f",
   lot: "#e9dfc6",
+  outline: "#f2ead6",
   sun: "#cfd9ea",
   sunlight: 1.5,
   sky: "#9fb0c4",

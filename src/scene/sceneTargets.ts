@@ -78,7 +78,11 @@ export function workAnchor(work: Work, contents: SceneContents): ScenePoint {
     case "bed":
       return [x, y, isSet(stage) ? work.base + work.height - drop : surface];
     case "tank":
-      return [x, y, stage === "set" ? work.base + work.body.height - drop : surface];
+      return [
+        x,
+        y,
+        stage !== "found" && stage !== "backfilled" ? work.base + work.body.height - drop : surface,
+      ];
     case "pile":
       return [
         x,

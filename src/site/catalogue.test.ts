@@ -7,8 +7,7 @@ const POUND_PER_YARD = 0.45359237 / 0.9144 ** 3;
 
 function material(id: string): Material {
   const found = catalogueMaterials().get(id);
-  if (!found)
-    throw new Error(`got no material "${id}", expected it in the catalogue`);
+  if (!found) throw new Error(`got no material "${id}", expected it in the catalogue`);
   return found;
 }
 
@@ -46,10 +45,7 @@ describe("the catalogue's materials", () => {
     // Nunnally, Construction Methods and Management, Table 2-5 (second hand): lb per bank yd³.
     const published = { clay: 3000, "common-earth": 3100, "shelf-rock": 4600 };
     for (const [id, pounds] of Object.entries(published)) {
-      expect(
-        Math.abs(material(id).density - pounds * POUND_PER_YARD),
-        id,
-      ).toBeLessThan(1);
+      expect(Math.abs(material(id).density - pounds * POUND_PER_YARD), id).toBeLessThan(1);
     }
   });
 
@@ -71,9 +67,7 @@ describe("the materials of a site", () => {
   };
 
   it("are the catalogue when the site has none of its own", () => {
-    expect([...materialsOf({}).keys()]).toEqual([
-      ...catalogueMaterials().keys(),
-    ]);
+    expect([...materialsOf({}).keys()]).toEqual([...catalogueMaterials().keys()]);
   });
 
   it("let the site's own override and add, and leave the catalogue as it was", () => {

@@ -19,24 +19,18 @@ export function catalogueMaterials(): ReadonlyMap<string, Material> {
  * The materials that a site may name: the catalogue, with the site's own added to it and standing
  * in for any of the same id. Never fails for a checked site; a repeated id keeps the last.
  */
-export function materialsOf(
-  site: Pick<Site, "materials">,
-): ReadonlyMap<string, Material> {
+export function materialsOf(site: Pick<Site, "materials">): ReadonlyMap<string, Material> {
   const all = new Map(catalogueMaterials());
   for (const material of site.materials ?? []) all.set(material.id, material);
   return all;
 }
 
-function checkedMaterials(
-  candidates: readonly unknown[],
-): ReadonlyMap<string, Material> {
+function checkedMaterials(candidates: readonly unknown[]): ReadonlyMap<string, Material> {
   const byId = new Map<string, Material>();
   for (const candidate of candidates) {
     const material = materialSchema.parse(candidate);
     if (byId.has(material.id)) {
-      throw new Error(
-        `materials catalogue: got "${material.id}" twice, expected each id once`,
-      );
+      throw new Error(`materials catalogue: got "${material.id}" twice, expected each id once`);
     }
     byId.set(material.id, material);
   }

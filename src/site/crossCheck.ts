@@ -28,7 +28,8 @@ function unique(rows: readonly { id: string }[], path: string, report: Report): 
   rows.forEach(({ id }, i) => {
     const first = seen.get(id);
     if (first === undefined) seen.set(id, i);
-    else report("duplicate-id", `${path}[${i}].id`, `"${id}" is also ${path}[${first}]`, "rename one");
+    else
+      report("duplicate-id", `${path}[${i}].id`, `"${id}" is also ${path}[${first}]`, "rename one");
   });
 }
 
@@ -41,7 +42,12 @@ function checkSurvey(site: Site, report: Report): void {
     if (chain.length < 2) report("wrong-count", path, "has fewer than 2 points", "add a point");
     chain.forEach((id, k) => {
       if (!known.has(id)) {
-        report("unknown-id", `${path}[${k}]`, `no survey point is called "${id}"`, "use a point's id");
+        report(
+          "unknown-id",
+          `${path}[${k}]`,
+          `no survey point is called "${id}"`,
+          "use a point's id",
+        );
       }
     });
   });

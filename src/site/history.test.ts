@@ -41,7 +41,11 @@ describe("history", () => {
   });
 
   it("forgets what was undone once something else is done", () => {
-    const history = record(undo(record(startHistory(named("a")), named("b"), "b")), named("c"), "c");
+    const history = record(
+      undo(record(startHistory(named("a")), named("b"), "b")),
+      named("c"),
+      "c",
+    );
     expect(history.future).toEqual([]);
     expect(undo(history).present.name).toBe("a");
   });

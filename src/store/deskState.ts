@@ -22,8 +22,7 @@ export interface DragStep {
 }
 
 /** How the keeping of the site in this browser stands. */
-export type Keeping =
-  { state: "kept" } | { state: "waiting" } | { state: "failed"; text: string };
+export type Keeping = { state: "kept" } | { state: "waiting" } | { state: "failed"; text: string };
 
 /** A file that could not be opened, and why. */
 export interface Unopened {

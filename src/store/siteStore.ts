@@ -207,7 +207,10 @@ export const useDesk = create<DeskStore>()((set, get) => {
     dragEnd(cancelled) {
       const { history, before } = get();
       if (history === null || history.mark === null) return;
-      adopt(cancelled ? restore(history) : commit(history), cancelled ? { before: null } : { before });
+      adopt(
+        cancelled ? restore(history) : commit(history),
+        cancelled ? { before: null } : { before },
+      );
       keepSoon();
     },
 

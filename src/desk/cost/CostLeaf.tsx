@@ -147,14 +147,9 @@ export function CostLeaf(): ReactNode {
       <Working text="How the total is reached" amount="">
         <QuantityWorking quantity={cost.totalWorking} />
       </Working>
-      {unpriced.length > 0 && (
-        <p className="says">Not priced here: {unpriced.join(", ")}.</p>
-      )}
+      {unpriced.length > 0 && <p className="says">Not priced here: {unpriced.join(", ")}.</p>}
       <h2>Truckloads</h2>
-      <Working
-        text="Surplus away"
-        amount={`${plainNumber(cost.loads.surplus.value, 0)} loads`}
-      >
+      <Working text="Surplus away" amount={`${plainNumber(cost.loads.surplus.value, 0)} loads`}>
         <QuantityWorking quantity={cost.loads.surplus} />
       </Working>
       {cost.loads.imports.map((load) => (

@@ -33,12 +33,7 @@ export function RangeBar({ range, currency }: { range: Range; currency: string }
         <text x={x(range.low)} y="42" textAnchor="middle">
           {print(range.low)}
         </text>
-        <text
-          x={Math.min(x(range.likely), WIDE - 60)}
-          y="11"
-          textAnchor="middle"
-          fontWeight="700"
-        >
+        <text x={Math.min(x(range.likely), WIDE - 60)} y="11" textAnchor="middle" fontWeight="700">
           {print(range.likely)}
         </text>
         <text x={WIDE - SIDE} y="42" textAnchor="end">

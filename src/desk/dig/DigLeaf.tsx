@@ -117,9 +117,7 @@ export function DigLeaf(): ReactNode {
       <DigQuantities work={work ?? null} />
       <div id={FINDINGS_PLACE}>
         <Findings
-          findings={
-            work === undefined ? findings : findings.filter((one) => one.level !== "stop")
-          }
+          findings={work === undefined ? findings : findings.filter((one) => one.level !== "stop")}
         />
       </div>
     </>

@@ -9,8 +9,7 @@ import { useSite } from "../useSite.js";
 
 function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
   const { site } = useSite();
-  const print = (volume: number): string =>
-    earthVolume.print(volume, site.units, { bare: true });
+  const print = (volume: number): string => earthVolume.print(volume, site.units, { bare: true });
   const unit = earthVolume.unitLabel(site.units);
   const rows = Object.entries(cut).filter(([, volume]) => volume > 0);
   const loose = rows.reduce((sum, [id, volume]) => sum + looseOf(site, id, volume), 0);

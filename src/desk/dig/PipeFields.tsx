@@ -120,9 +120,17 @@ export function PipeFields(props: { pipe: Pipe; onRemove: (() => void) | null })
     );
   const setService = (service: Pipe["service"]): void => {
     if (service === "gravity") {
-      change("service", { service, ...pipeSize(GRAVITY_PIPE), grade: regraded(pipe.grade, "inverts", run) });
+      change("service", {
+        service,
+        ...pipeSize(GRAVITY_PIPE),
+        grade: regraded(pipe.grade, "inverts", run),
+      });
     } else {
-      change("service", { service, ...pipeSize(PRESSURE_PIPE), grade: { by: "cover", depth: 0.45 } });
+      change("service", {
+        service,
+        ...pipeSize(PRESSURE_PIPE),
+        grade: { by: "cover", depth: 0.45 },
+      });
     }
   };
   return (

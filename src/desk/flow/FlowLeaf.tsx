@@ -15,7 +15,9 @@ const SERVICE_WORDS = { gravity: "by gravity", pressure: "pumped", conduit: "cab
 function mended(pipe: Pipe, kind: string, by: number): Pipe | null {
   const { grade } = pipe;
   if (grade.by === "cover") {
-    return kind === "lay-deeper" ? { ...pipe, grade: { by: "cover", depth: grade.depth + by } } : null;
+    return kind === "lay-deeper"
+      ? { ...pipe, grade: { by: "cover", depth: grade.depth + by } }
+      : null;
   }
   const start = kind === "raise-start" ? by : kind === "lay-deeper" ? -by : 0;
   const end = kind === "raise-end" ? by : kind === "lower-end" || kind === "lay-deeper" ? -by : 0;
@@ -94,10 +96,11 @@ function PipeSection({ check }: { check: PipeCheck }): ReactNode {
             <td>{length.print(check.length, units)}</td>
           </tr>
           <tr>
-            <th scope="row">Fall{check.leastFall !== null && ", at least"}</th>
+            <th scope="row">{check.fall < 0 ? "Rises" : "Falls"}</th>
             <td>
-              <strong>{pipeSlope.print(check.fall, units)}</strong>
-              {check.leastFall !== null && `, ${pipeSlope.print(check.leastFall.value, units)}`}
+              <strong>{pipeSlope.print(Math.abs(check.fall), units)}</strong>
+              {check.leastFall !== null &&
+                `, usually at least ${pipeSlope.print(check.leastFall.value, units)}`}
             </td>
           </tr>
           <tr>
@@ -164,7 +167,8 @@ export function FlowLeaf(): ReactNode {
   const { estimate, site, schemeId } = useSite();
   const start = useDesk((desk) => desk.startPlacing);
   const flow = estimate?.flow;
-  if (flow === undefined) return <p className="says">There is no estimate to read the flow from.</p>;
+  if (flow === undefined)
+    return <p className="says">There is no estimate to read the flow from.</p>;
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
   const tanks = works.filter((work) => work.kind === "tank").map((tank) => tank.id);
   return (

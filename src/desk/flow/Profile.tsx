@@ -31,8 +31,7 @@ export function Profile({ check }: { check: PipeCheck }): ReactNode {
   const up = (HIGH - TOP - FOOT) / tall;
   const x = (station: number): number => SIDE + station * across;
   const y = (z: number): number => HIGH - FOOT - (z - lowest) * up;
-  const at = (station: number, z: number): string =>
-    `${x(station).toFixed(1)},${y(z).toFixed(1)}`;
+  const at = (station: number, z: number): string => `${x(station).toFixed(1)},${y(z).toFixed(1)}`;
   const ground = known.map((one) => at(one.station, one.ground));
   const inverts = check.stations.map((one) => at(one.station, one.invert));
   const from = known[0]?.station ?? 0;
@@ -71,7 +70,9 @@ export function Profile({ check }: { check: PipeCheck }): ReactNode {
       ))}
       <g fontSize="11" fill="var(--ink)" stroke="none">
         <text x={SIDE} y={12}>
-          {Number.isFinite(first.ground) ? `ground ${elevation.print(first.ground, units)}` : "ground"}
+          {Number.isFinite(first.ground)
+            ? `ground ${elevation.print(first.ground, units)}`
+            : "ground"}
         </text>
         <text x={WIDE - SIDE} y={12} textAnchor="end">
           {Number.isFinite(last.ground) ? elevation.print(last.ground, units) : ""}

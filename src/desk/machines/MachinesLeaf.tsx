@@ -11,6 +11,9 @@ import { QuantityWorking, Working } from "../Working.js";
 const several = (count: number, one: string, many: string): string =>
   `${plainNumber(count, 0)} ${count === 1 ? one : many}`;
 
+/** A phrase of the engine begun as a sentence. */
+const sentence = (phrase: string): string => phrase.charAt(0).toUpperCase() + phrase.slice(1);
+
 /** A hire in words: "1 week and 2 days". */
 function coverWords(cover: RentalCover): string {
   const parts = [
@@ -52,12 +55,13 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
         <span aria-hidden="true">{candidate.can ? "✓" : "✕"}</span>
         <span className="text">{candidate.name}</span>
         <span className="amount">
-          {candidate.can
-            ? `${count(candidate.days, 0)} d · ${cost(candidate.price)}`
-            : "cannot"}
+          {candidate.can ? `${count(candidate.days, 0)} days` : "cannot"}
         </span>
       </button>
-      <p className="reason">{candidate.reason}</p>
+      <p className="reason">
+        {candidate.can && `${cost(candidate.price)} hire; `}
+        {candidate.can ? candidate.reason : sentence(candidate.reason)}
+      </p>
     </li>
   );
 }
@@ -95,7 +99,7 @@ export function MachinesLeaf(): ReactNode {
           edit("hours in a day", (now) => setMachines(now, schemeId, { hoursPerDay }))
         }
       />
-      <p className="says">{machines.digger.reason}</p>
+      <p className="says">{sentence(machines.digger.reason)}.</p>
       <Findings findings={machines.findings} />
 
       <h2>
@@ -107,13 +111,19 @@ export function MachinesLeaf(): ReactNode {
       <Working text="Working days" amount={`${count(machines.days, 0)} d`}>
         <QuantityWorking quantity={machines.working.days} />
       </Working>
-      {machines.works.map((work) => (
-        <Working key={work.id} text={work.name} amount={hours.print(work.hours.likely, site.units)}>
-          {work.materials.map((part) => (
-            <QuantityWorking key={`${part.material} ${part.action}`} quantity={part.working} />
-          ))}
-        </Working>
-      ))}
+      {machines.works
+        .filter((work) => work.hours.high > 0)
+        .map((work) => (
+          <Working
+            key={work.id}
+            text={work.name}
+            amount={hours.print(work.hours.likely, site.units)}
+          >
+            {work.materials.map((part) => (
+              <QuantityWorking key={`${part.material} ${part.action}`} quantity={part.working} />
+            ))}
+          </Working>
+        ))}
 
       <h2>Hire</h2>
       <table className="table">

@@ -102,8 +102,8 @@ export function FieldBook({ draft, read, set }: DraftProps): ReactNode {
   return (
     <>
       <p className="says">
-        Begin on a bench mark: its known elevation and the backsight to it. Then a foresight to
-        each place; a turning point has both. East and north say where a place is.
+        Begin on a bench mark: its known elevation and the backsight to it. Then a foresight to each
+        place; a turning point has both. East and north say where a place is.
       </p>
       <ChoiceField
         label="The rod reads in"

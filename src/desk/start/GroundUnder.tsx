@@ -23,7 +23,10 @@ export function GroundUnder({ draft, set }: DraftProps): ReactNode {
       read={(text) => {
         const parsed = thicknessOf(text, draft.units);
         if (!parsed.ok) return parsed;
-        return { ok: true, value: text.trim() === "" ? "" : length.print(parsed.value, draft.units) };
+        return {
+          ok: true,
+          value: text.trim() === "" ? "" : length.print(parsed.value, draft.units),
+        };
       }}
       onCommit={(text) => set({ [key]: text })}
     />

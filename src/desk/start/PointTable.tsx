@@ -158,7 +158,9 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
     });
   };
   const openFile = (file: File): void => {
-    file.text().then(setText, (fault: unknown) => tell(`${file.name} could not be read: ${String(fault)}`));
+    file
+      .text()
+      .then(setText, (fault: unknown) => tell(`${file.name} could not be read: ${String(fault)}`));
   };
   const { preview, table } = read;
   const roles = draft.roles ?? preview?.columns.map((column) => column.role) ?? [];

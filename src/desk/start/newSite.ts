@@ -1,10 +1,5 @@
 import { pointsFromTable, readFieldBook, readPointTable } from "../../survey/index.js";
-import type {
-  BookReading,
-  PointsRead,
-  SurveyProblem,
-  TablePreview,
-} from "../../survey/index.js";
+import type { BookReading, PointsRead, SurveyProblem, TablePreview } from "../../survey/index.js";
 import { checkSite } from "../../site/index.js";
 import type { Site, SurveyPoint } from "../../site/index.js";
 import { fieldRows, thicknessOf } from "./draft.js";

@@ -27,14 +27,12 @@ function LayerForm({ layer, index }: { layer: Layer; index: number }): ReactNode
         <span>
           <MaterialSwatch material={layer.material} /> {layer.name}
         </span>
-        <span className="soft">{index === site.ground.layers.length - 1 ? "to any depth" : ""}</span>
+        <span className="soft">
+          {index === site.ground.layers.length - 1 ? "to any depth" : ""}
+        </span>
       </summary>
       <div className="inside">
-        <NameField
-          label="Name"
-          value={layer.name}
-          onCommit={(name) => change("name", { name })}
-        />
+        <NameField label="Name" value={layer.name} onCommit={(name) => change("name", { name })} />
         <MaterialField
           label="Digs as"
           value={layer.material}

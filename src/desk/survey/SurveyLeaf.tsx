@@ -36,8 +36,11 @@ function Probes(): ReactNode {
               onClick={() => select(picked === probe ? null : { kind: "probe", id: probe.id })}
             >
               <span aria-hidden="true">⌄</span>
-              <span className="text">{probe.note ?? `Probe ${probe.id}`}</span>
-              <span className="amount soft">{probe.id}</span>
+              <span className="text">
+                {probe.id}
+                {probe.note !== undefined && <span className="soft"> {probe.note}</span>}
+              </span>
+              <span />
             </button>
             {picked === probe && <ProbeForm key={probe.id} probe={probe} />}
           </li>
@@ -100,6 +103,9 @@ function Points(): ReactNode {
   );
 }
 
+/** Findings about the site as a whole that other leaves show. */
+const OTHER_LEAVES = /^(cost|machines?|rental|loads|price)\b/;
+
 /** The ground as measured: what is odd in it, its points, probes, layers and limits. */
 export function SurveyLeaf(): ReactNode {
   const { site, estimate } = useSite();
@@ -118,7 +124,9 @@ export function SurveyLeaf(): ReactNode {
           Start my own site from points or a field book…
         </button>
       </div>
-      <Findings findings={findingsAt(estimate?.findings, ids)} />
+      <Findings
+        findings={findingsAt(estimate?.findings, ids).filter((one) => !OTHER_LEAVES.test(one.code))}
+      />
       <Probes />
       <LayerFields />
       <Points />

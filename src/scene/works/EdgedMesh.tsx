@@ -2,6 +2,9 @@ import { useEffect, useMemo, type ReactElement } from "react";
 import { EdgesGeometry, type BufferGeometry } from "three";
 import { InkLines } from "../InkLines.js";
 
+/** Degrees between faces from which their edge is inked: round things keep smooth sides. */
+const CREASE = 32;
+
 interface EdgedMeshProps {
   /** Owned here: disposed when it changes or the component goes. */
   geometry: BufferGeometry;
@@ -21,7 +24,7 @@ export function EdgedMesh(props: EdgedMeshProps): ReactElement {
   const { geometry, colour, ink, position = [0, 0, 0], turn = 0, width = 1.2 } = props;
   const ghost = props.ghost ?? false;
   const edges = useMemo(() => {
-    const lines = new EdgesGeometry(geometry, 28);
+    const lines = new EdgesGeometry(geometry, CREASE);
     const ends = Float32Array.from(lines.getAttribute("position").array);
     lines.dispose();
     return ends;

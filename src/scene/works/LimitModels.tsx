@@ -141,7 +141,7 @@ interface PostProps {
 
 /** A short post with a ring about it: a well, or any other limit that is a place. */
 function Post({ at, found, palette, water }: PostProps): ReactElement {
-  const post = useMemo(() => new CylinderGeometry(0.14, 0.14, 1, 10).rotateX(Math.PI / 2), []);
+  const post = useMemo(() => new CylinderGeometry(0.2, 0.2, 1, 16).rotateX(Math.PI / 2), []);
   const ring = useMemo(() => {
     const round = Array.from({ length: 24 }, (_, i): PlanPoint => {
       const turn = (i / 24) * Math.PI * 2;

@@ -71,29 +71,46 @@ function ProbePin(props: ProbePinsProps & { probe: Probe }): ReactElement | null
   const [x, y] = toScene(frame, [probe.x, probe.y]);
   const ground = found.heightAt(x, y);
   const bands = useMemo(() => probeBands(site, probe, materials), [site, probe, materials]);
-  const cap = useMemo(() => new ConeGeometry(0.24, 0.34, 10).rotateX(-Math.PI / 2), []);
+  const radius = Math.max(0.15, frame.reach / 170);
+  const cap = useMemo(
+    () => new ConeGeometry(radius * 1.6, radius * 2, 16).rotateX(-Math.PI / 2),
+    [radius],
+  );
   if (ground === null) return null;
   const top = ground.z + probeHeight(site, probe);
   return (
     <group>
       {bands.map((band) => (
-        <PinBand key={band.bottom} band={band} at={[x, y, ground.z]} ink={palette.ink} />
+        <PinBand
+          key={band.bottom}
+          band={band}
+          radius={radius}
+          at={[x, y, ground.z]}
+          ink={palette.ink}
+        />
       ))}
       <EdgedMesh
         geometry={cap}
         colour={probe.id === selectedId ? palette.stake : palette.paper}
         ink={palette.ink}
-        position={[x, y, top + 0.17]}
+        position={[x, y, top + radius]}
         width={1}
       />
     </group>
   );
 }
 
-function PinBand({ band, at, ink }: { band: Band; at: ScenePoint; ink: string }): ReactElement {
+interface PinBandProps {
+  band: Band;
+  radius: number;
+  at: ScenePoint;
+  ink: string;
+}
+
+function PinBand({ band, radius, at, ink }: PinBandProps): ReactElement {
   const post = useMemo(
-    () => new CylinderGeometry(0.15, 0.15, band.thickness, 12).rotateX(Math.PI / 2),
-    [band.thickness],
+    () => new CylinderGeometry(radius, radius, band.thickness, 16).rotateX(Math.PI / 2),
+    [band.thickness, radius],
   );
   return (
     <EdgedMesh

@@ -100,7 +100,7 @@ function WorkOutline(props: OneWork): ReactElement | null {
   return (
     <InkLines
       segments={segments}
-      colour={chosen ? palette.stake : palette.ink}
+      colour={chosen ? palette.stake : palette.outline}
       width={chosen ? 2.6 : 1.5}
       through={chosen}
       {...(chosen ? {} : { dash: 0.5 })}
