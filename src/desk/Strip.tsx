@@ -12,7 +12,7 @@ interface FigureProps {
   unit: string;
   /** What else is said of the unit where there is room. */
   moreUnit?: string;
-  print(value: number): string;
+  print: (value: number) => string;
   children?: ReactNode;
 }
 
@@ -60,46 +60,55 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
   const days = (value: number): string => plainNumber(value, Number.isInteger(value) ? 0 : 1);
   const unit = earthVolume.unitLabel(units);
   return (
-    <dl className="strip" aria-label="Figures of this scheme">
-      <Figure
-        id="cut"
-        title="Cut"
-        value={now.cut}
-        before={before?.cut}
-        unit={unit}
-        print={volume}
-      />
-      <Figure
-        id="rock"
-        title="Rock"
-        value={now.rock}
-        before={before?.rock}
-        unit={unit}
-        print={volume}
-      />
-      <Figure
-        id="spoil"
-        title="Spoil to move"
-        value={now.spoil}
-        before={before?.spoil}
-        unit={unit}
-        moreUnit="loose"
-        print={volume}
-      />
-      <Figure id="days" title="Days" value={now.days} before={before?.days} unit="" print={days} />
-      <Figure
-        id="cost"
-        title="Cost"
-        value={now.cost.likely}
-        before={before?.cost.likely}
-        unit=""
-        print={cost}
-      >
-        <span className="range soft" data-low={now.cost.low} data-high={now.cost.high}>
-          {cost(now.cost.low)}–{cost(now.cost.high)}
-        </span>
-      </Figure>
-    </dl>
+    <section className="strip-place" aria-label="Figures of this scheme">
+      <dl className="strip">
+        <Figure
+          id="cut"
+          title="Cut"
+          value={now.cut}
+          before={before?.cut}
+          unit={unit}
+          print={volume}
+        />
+        <Figure
+          id="rock"
+          title="Rock"
+          value={now.rock}
+          before={before?.rock}
+          unit={unit}
+          print={volume}
+        />
+        <Figure
+          id="spoil"
+          title="Spoil to move"
+          value={now.spoil}
+          before={before?.spoil}
+          unit={unit}
+          moreUnit="loose"
+          print={volume}
+        />
+        <Figure
+          id="days"
+          title="Days"
+          value={now.days}
+          before={before?.days}
+          unit=""
+          print={days}
+        />
+        <Figure
+          id="cost"
+          title="Cost"
+          value={now.cost.likely}
+          before={before?.cost.likely}
+          unit=""
+          print={cost}
+        >
+          <span className="range soft" data-low={now.cost.low} data-high={now.cost.high}>
+            {cost(now.cost.low)}–{cost(now.cost.high)}
+          </span>
+        </Figure>
+      </dl>
+    </section>
   );
 }
 

@@ -22,6 +22,9 @@ const MEASURES: Readonly<Record<string, Measure>> = {
   d: days,
 };
 
+/** Units that say nothing beside their number. */
+const UNSPOKEN: ReadonlySet<string> = new Set(["", "1", "each", "lump"]);
+
 /** A value with its SI unit, as this site's people read it; unknown units stay as they are. */
 export function useAmount(): (value: number, unit: string) => string {
   const { units, currency } = useSite().site;
@@ -32,7 +35,9 @@ export function useAmount(): (value: number, unit: string) => string {
     if (measure !== undefined) return measure.print(value, units);
     if (unit === currency) return money(currency).print(value, units, { digits: 2 });
     const number = plainNumber(value, Number.isInteger(value) ? 0 : 2);
-    return unit === "" || unit === "1" ? number : `${number} ${unit}`;
+    if (UNSPOKEN.has(unit)) return number;
+    if (unit === "load") return `${number} ${value === 1 ? "load" : "loads"}`;
+    return `${number} ${unit}`;
   };
 }
 

@@ -40,7 +40,7 @@ export function stageMesh(site: Site, schemeId: string, stage: Stage): GroundMes
     for (const cell of ground.cellsOf(t)) addSurface(mesh, base.tin, vertexNormals, t, cell);
   }
   for (const t of ground.touchedTriangles()) {
-    for (const cell of ground.cellsOf(t)) addSteps(mesh, ground, cell);
+    for (const cell of ground.cellsOf(t)) addSteps(mesh, ground, t, cell);
   }
   addBlock(mesh, ground);
   return mesh.build(base.tin.origin);
@@ -70,9 +70,8 @@ function addSurface(
 }
 
 /** Vertical faces that stand above a cell's edges, and the crisp lines along them. */
-function addSteps(mesh: MeshBuilder, ground: LayeredGround, cell: Cell): void {
+function addSteps(mesh: MeshBuilder, ground: LayeredGround, triangle: number, cell: Cell): void {
   const top = surfaceOf(cell);
-  const normal = flatNormal(cell.x.map((x, i): Vector => [x, cell.y[i]!, top[i]!]));
   const count = cell.x.length;
   for (let i = 0; i < count; i++) {
     const j = (i + 1) % count;
@@ -82,11 +81,11 @@ function addSteps(mesh: MeshBuilder, ground: LayeredGround, cell: Cell): void {
     if (length < 1e-6) continue;
     const out: Place = [(NUDGE * (q[1] - p[1])) / length, (-NUDGE * (q[0] - p[0])) / length];
     const [mx, my] = [(p[0] + q[0]) / 2 + out[0], (p[1] + q[1]) / 2 + out[1]];
-    const beyond = cellAt(ground, mx, my);
+    const beyond = cellAt(ground, mx, my, triangle);
     if (!beyond || (cell.face === "found" && beyond.face === "found")) continue;
     const stepped = valueAt(beyond, surfaceOf(beyond), mx, my) - (p[2] + q[2]) / 2 > STEP;
     const rise = stepped ? stepBetween(ground, p, q, out, mesh) : 0;
-    if (cell.face !== "found" && isCrisp(cell, beyond, normal, rise)) mesh.edge(p, q);
+    if (cell.face !== "found" && isCrisp(cell, beyond, rise)) mesh.edge(p, q);
   }
 }
 
@@ -165,15 +164,19 @@ function facing(corners: readonly Vector[], normal: Vector): readonly Vector[] {
 }
 
 /** Lines are drawn at daylight, at the foot of walls, and where dug faces change direction. */
-function isCrisp(cell: Cell, beyond: Cell, normal: Vector, rise: number): boolean {
+function isCrisp(cell: Cell, beyond: Cell, rise: number): boolean {
   if (rise >= STEP) return true;
   if (beyond.face === "found") return true;
   if (beyond.face !== cell.face) return cell.face === "dug";
   if (cell.face !== "dug") return false;
-  const top = surfaceOf(beyond);
-  const other = flatNormal(beyond.x.map((x, i): Vector => [x, beyond.y[i]!, top[i]!]));
-  const cos = normal[0] * other[0] + normal[1] * other[1] + normal[2] * other[2];
-  return cos < 0.99;
+  const [one, other] = [slopeOf(cell), slopeOf(beyond)];
+  return one[0] * other[0] + one[1] * other[1] + one[2] * other[2] < 0.99;
+}
+
+/** Unit normal of a cell's surface. */
+function slopeOf(cell: Cell): Vector {
+  const top = surfaceOf(cell);
+  return flatNormal(cell.x.map((x, i): Vector => [x, cell.y[i]!, top[i]!]));
 }
 
 function addBlock(mesh: MeshBuilder, ground: LayeredGround): void {

@@ -31,6 +31,22 @@ export interface Cell {
   face: "found" | "dug" | "filled";
 }
 
+/**
+ * A copy of a cell with some fields changed. Written out field by field: every cell then has the
+ * same hidden class, which the engine's hottest loops depend on (spreading was four times slower).
+ */
+export function changedCell(cell: Cell, change: Partial<Cell>): Cell {
+  return {
+    x: change.x ?? cell.x,
+    y: change.y ?? cell.y,
+    layers: change.layers ?? cell.layers,
+    tops: change.tops ?? cell.tops,
+    before: change.before === undefined ? cell.before : change.before,
+    part: change.part ?? cell.part,
+    face: change.face ?? cell.face,
+  };
+}
+
 /** A cell with further values at its corners, mixed along with it when it is cut in two. */
 export interface CarriedCell {
   cell: Cell;
@@ -70,7 +86,9 @@ export function areaOf(cell: Cell): number {
 
 /** Difference of two corner arrays, a − b. */
 export function minus(a: readonly number[], b: readonly number[]): number[] {
-  return a.map((value, i) => value - b[i]!);
+  const out = new Array<number>(a.length);
+  for (let i = 0; i < a.length; i++) out[i] = a[i]! - b[i]!;
+  return out;
 }
 
 /** Corners of a part: corner `from`, mixed towards corner `to` by `share`, one after the other. */

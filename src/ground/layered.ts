@@ -5,6 +5,7 @@
 import type { BaseGround } from "./base.js";
 import {
   areaOf,
+  changedCell,
   integrate,
   minus,
   ROUNDING,
@@ -109,7 +110,7 @@ export class LayeredGround {
             continue;
           }
           changed = true;
-          const marked = { ...piece.cell, part: piece.part };
+          const marked = changedCell(piece.cell, { part: piece.part });
           carve(marked, piece.level, { volumes, hit, into: next });
         }
       }
@@ -183,7 +184,7 @@ export class LayeredGround {
       const cells = this.cellsOf(triangle);
       this.touched.set(
         triangle,
-        cells.map((cell) => (cell.before ? { ...cell, before: null, part: 0 } : cell)),
+        cells.map((cell) => (cell.before ? changedCell(cell, { before: null, part: 0 }) : cell)),
       );
     }
     this.marked.clear();
@@ -212,7 +213,7 @@ interface Carving {
 /** Takes everything above `down` (at or below the surface all over the cell) off a cell. */
 function carve(cell: Cell, down: readonly number[], carving: Carving): void {
   const before = cell.before ?? surfaceOf(cell);
-  carveLayer({ ...cell, before, face: "dug" }, down, carving);
+  carveLayer(changedCell(cell, { before, face: "dug" }), down, carving);
 }
 
 function carveLayer(cell: Cell, down: readonly number[], carving: Carving): void {
@@ -235,17 +236,26 @@ function carveLayer(cell: Cell, down: readonly number[], carving: Carving): void
     if (above) {
       // The whole layer goes, and more below it.
       carving.volumes.add(layer.material, integrate(cell, minus(top, bottom)));
-      const rest = { ...cell, layers: cell.layers.slice(0, last), tops: cell.tops.slice(0, last) };
+      const rest = changedCell(cell, {
+        layers: cell.layers.slice(0, last),
+        tops: cell.tops.slice(0, last),
+      });
       carveLayer(rest, down, carving);
       return;
     }
   }
   carving.volumes.add(layer.material, integrate(cell, minus(top, down)));
-  carving.into.push({ ...cell, tops: [...cell.tops.slice(0, last), down] });
+  const tops = cell.tops.slice();
+  tops[last] = down;
+  carving.into.push(changedCell(cell, { tops }));
 }
 
 function raised(cell: Cell, up: readonly number[], layer: CellLayer): Cell {
-  return { ...cell, layers: [...cell.layers, layer], tops: [...cell.tops, up], face: "filled" };
+  const layers = cell.layers.slice();
+  layers.push(layer);
+  const tops = cell.tops.slice();
+  tops.push(up);
+  return changedCell(cell, { layers, tops, face: "filled" });
 }
 
 /** Raises one cut cell to the lower of a surface and the ground before this work. */

@@ -60,11 +60,19 @@ export function cellsAlong(ground: LayeredGround, p: Place, q: Place): CellStret
   );
 }
 
-/** The cell that holds a place (local m), or null beyond the survey. */
-export function cellAt(ground: LayeredGround, x: number, y: number): Cell | null {
+/**
+ * The cell that holds a place (local m), or null beyond the survey. `near` names a triangle to look
+ * in first.
+ */
+export function cellAt(ground: LayeredGround, x: number, y: number, near = -1): Cell | null {
+  const here = near < 0 ? null : cellIn(ground.cellsOf(near), x, y);
+  if (here) return here;
   const triangle = triangleAt(ground.base.tin, x, y);
-  if (triangle < 0) return null;
-  for (const cell of ground.cellsOf(triangle)) if (holds(cell, x, y)) return cell;
+  return triangle < 0 ? null : cellIn(ground.cellsOf(triangle), x, y);
+}
+
+function cellIn(cells: readonly Cell[], x: number, y: number): Cell | null {
+  for (const cell of cells) if (holds(cell, x, y)) return cell;
   return null;
 }
 

@@ -7,7 +7,7 @@
  *
  * All coordinates are local metres.
  */
-import { splitCell, surfaceOf, type CarriedCell, type Cell, ROUNDING } from "./cell.js";
+import { minus, ROUNDING, splitCell, surfaceOf, type CarriedCell, type Cell } from "./cell.js";
 
 export type Surface =
   | { is: "plane"; a: number; b: number; c: number }
@@ -58,8 +58,10 @@ export function resolve(part: CarriedCell, surface: Surface, purpose: Purpose): 
     case "wall":
       return wallPieces(part, surface);
     case "part":
-      return resolve(part, surface.of, purpose).map((piece) => ({
-        ...piece,
+      return resolve(part, surface.of, purpose).map(({ cell, carry, level: at }) => ({
+        cell,
+        carry,
+        level: at,
         part: surface.part,
       }));
     case "higher":
@@ -70,40 +72,53 @@ export function resolve(part: CarriedCell, surface: Surface, purpose: Purpose): 
 
 function planePiece(part: CarriedCell, { a, b, c }: Surface & { is: "plane" }): Resolved {
   const { x, y } = part.cell;
-  return { ...part, level: x.map((at, i) => a * at + b * y[i]! + c), part: 0 };
+  const heights = new Array<number>(x.length);
+  for (let i = 0; i < x.length; i++) heights[i] = a * x[i]! + b * y[i]! + c;
+  return { cell: part.cell, carry: part.carry, level: heights, part: 0 };
 }
 
 function wallPieces(part: CarriedCell, wall: Surface & { is: "wall" }): Resolved[] {
   const { x, y } = part.cell;
-  const off = x.map((at, i) => wall.nx * at + wall.ny * y[i]! - wall.d);
+  const off = new Array<number>(x.length);
+  for (let i = 0; i < x.length; i++) off[i] = wall.nx * x[i]! + wall.ny * y[i]! - wall.d;
   const { below, above } = splitCell(part, off);
   const inside = wall.reversed ? "above" : "below";
   const outside = wall.reversed ? "below" : "above";
   const pieces: Resolved[] = [];
-  if (below) pieces.push({ ...below, level: inside, part: 0 });
-  if (above) pieces.push({ ...above, level: outside, part: 0 });
+  if (below) pieces.push({ cell: below.cell, carry: below.carry, level: inside, part: 0 });
+  if (above) pieces.push({ cell: above.cell, carry: above.carry, level: outside, part: 0 });
   return pieces;
 }
 
 /** Splits a piece where its level meets the ground and marks the idle side as out of reach. */
 function trimmed(piece: Resolved, purpose: Purpose): Resolved[] {
   if (typeof piece.level === "string") return [piece];
-  const ground = surfaceOf(piece.cell);
-  const rise = piece.level.map((at, i) => at - ground[i]!);
-  const { below, above } = splitCell(
-    { cell: piece.cell, carry: [piece.level, ...piece.carry] },
-    rise,
-  );
-  const whole = (side: CarriedCell): Resolved => ({
-    cell: side.cell,
-    carry: side.carry.slice(1),
-    level: side.carry[0]!,
+  const idle = purpose === "cut" ? "above" : "below";
+  const rise = minus(piece.level, surfaceOf(piece.cell));
+  const side = sideOf(rise);
+  if (side === idle) return [{ cell: piece.cell, carry: piece.carry, level: idle, part: 0 }];
+  if (side !== "both") return [piece];
+  const carried = { cell: piece.cell, carry: [piece.level, ...piece.carry] };
+  const { below, above } = splitCell(carried, rise);
+  const whole = ({ cell, carry }: CarriedCell, busy: boolean): Resolved => ({
+    cell,
+    carry: carry.slice(1),
+    level: busy ? carry[0]! : idle,
     part: piece.part,
   });
-  const pieces: Resolved[] = [];
-  if (below) pieces.push(purpose === "cut" ? whole(below) : { ...whole(below), level: "below" });
-  if (above) pieces.push(purpose === "fill" ? whole(above) : { ...whole(above), level: "above" });
-  return pieces;
+  return [whole(below!, purpose === "cut"), whole(above!, purpose === "fill")];
+}
+
+/** Where corner values lie: all at most zero, all at least zero (and one more), or on both sides. */
+function sideOf(values: readonly number[]): "below" | "above" | "both" {
+  let anyBelow = false;
+  let anyAbove = false;
+  for (const at of values) {
+    if (at > ROUNDING) anyAbove = true;
+    else if (at < -ROUNDING) anyBelow = true;
+  }
+  if (!anyAbove) return "below";
+  return anyBelow ? "both" : "above";
 }
 
 function joined(
@@ -113,14 +128,15 @@ function joined(
   purpose: Purpose,
 ): Resolved[] {
   const decided = how === "higher" ? "above" : "below";
-  let pieces: Resolved[] = [{ ...part, level: how === "higher" ? "below" : "above", part: 0 }];
+  const neutral = how === "higher" ? "below" : "above";
+  let pieces: Resolved[] = [{ cell: part.cell, carry: part.carry, level: neutral, part: 0 }];
   for (const next of of) {
     const joinedPieces: Resolved[] = [];
     for (const piece of pieces) {
       if (piece.level === decided) joinedPieces.push(piece);
       else if (outOfReach(piece.cell, next, purpose)) {
         joinedPieces.push(withOutOfReach(piece, how, purpose));
-      } else joinedPieces.push(...joinOne(piece, next, how, purpose));
+      } else for (const made of joinOne(piece, next, how, purpose)) joinedPieces.push(made);
     }
     pieces = joinedPieces;
   }
@@ -131,7 +147,7 @@ function joined(
 function withOutOfReach(piece: Resolved, how: "higher" | "lower", purpose: Purpose): Resolved {
   const reach = purpose === "cut" ? "above" : "below";
   const decides = (how === "higher") === (reach === "above");
-  return decides ? { ...piece, level: reach } : piece;
+  return decides ? { cell: piece.cell, carry: piece.carry, level: reach, part: 0 } : piece;
 }
 
 function joinOne(
@@ -151,13 +167,14 @@ function joinOne(
     const mine = other.carry[0]!;
     const rest = other.carry.slice(1);
     const keepMine = { cell: other.cell, carry: rest, level: mine, part: piece.part };
-    const keepOther = { ...other, carry: rest };
+    const keepOther = { cell: other.cell, carry: rest, level: other.level, part: other.part };
     if (typeof other.level === "string") {
       const otherWins = (other.level === "above") === (how === "higher");
       pieces.push(otherWins ? keepOther : keepMine);
       continue;
     }
-    pieces.push(...winners(keepMine, { ...keepOther, level: other.level }, how));
+    const against = { cell: other.cell, carry: rest, level: other.level, part: other.part };
+    for (const won of winners(keepMine, against, how)) pieces.push(won);
   }
   return pieces;
 }
@@ -167,7 +184,9 @@ function winners(
   other: Resolved & { level: readonly number[] },
   how: "higher" | "lower",
 ): Resolved[] {
-  const gap = other.level.map((at, i) => at - mine.level[i]!);
+  const gap = minus(other.level, mine.level);
+  const side = sideOf(gap);
+  if (side !== "both") return [(side === "above") === (how === "higher") ? other : mine];
   const carried = { cell: mine.cell, carry: [mine.level, other.level, ...mine.carry] };
   const { below, above } = splitCell(carried, gap);
   const pieces: Resolved[] = [];
@@ -179,8 +198,8 @@ function winners(
       part: otherWins ? other.part : mine.part,
     });
   };
-  if (below) take(below, how === "lower");
-  if (above) take(above, how === "higher");
+  take(below!, how === "lower");
+  take(above!, how === "higher");
   return pieces;
 }
 

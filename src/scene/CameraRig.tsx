@@ -54,6 +54,7 @@ export function CameraRig({
     made.addEventListener("change", () => invalidate());
     made.addEventListener("start", () => (rig.moved = true));
     controls.current = made;
+    if (rig.moved) keepScale(rig, kind, view.height);
     turnTo(rig, kind, view.target);
     made.target.copy(view.target);
     made.update();
@@ -153,6 +154,14 @@ function turnTo(rig: Rig, kind: "orbit" | "plan", target: Vector3): void {
   // A hair south of straight above, so that north is up and not undefined.
   rig.plan.position.set(target.x, target.y - 0.001, target.z + 1000);
   rig.plan.lookAt(target);
+}
+
+/** Gives the camera of a kind the scale at the target that the other one had. */
+function keepScale(rig: Rig, kind: "orbit" | "plan", height: number): void {
+  const reach = 2 * Math.tan((FOV * Math.PI) / 360);
+  if (kind === "plan") rig.plan.zoom = height / (rig.offset.length() * reach);
+  else rig.offset.setLength(height / (rig.plan.zoom * reach));
+  rig.plan.updateProjectionMatrix();
 }
 
 function shapeCameras(rig: Rig, width: number, height: number): void {

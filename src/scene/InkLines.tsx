@@ -22,26 +22,20 @@ interface InkLinesProps {
 export function InkLines(props: InkLinesProps): ReactElement | null {
   const { segments, colour, width, opacity = 1, dash, through = false } = props;
   const size = useThree((state) => state.size);
+  // One object for as long as the lines live; only its places change, so no shader is made anew.
   const lines = useMemo(() => {
-    if (segments.length < 6) return null;
-    const geometry = new LineSegmentsGeometry();
-    geometry.setPositions(segments);
-    const made = new LineSegments2(geometry, new LineMaterial({ alphaToCoverage: false }));
-    made.computeLineDistances();
+    const made = new LineSegments2(new LineSegmentsGeometry(), new LineMaterial());
     made.raycast = () => undefined;
     return made;
-  }, [segments]);
-  useEffect(() => {
-    if (lines === null) return undefined;
-    return () => {
-      lines.geometry.dispose();
-      lines.material.dispose();
-    };
-  }, [lines]);
-  if (lines === null) return null;
+  }, []);
+  useEffect(() => () => lines.material.dispose(), [lines]);
+  const geometry = useMemo(() => segmentGeometry(segments), [segments]);
+  useEffect(() => () => geometry.dispose(), [geometry]);
+  if (segments.length < 6) return null;
   return (
     <primitive
       object={lines}
+      geometry={geometry}
       renderOrder={through ? 5 : 1}
       material-color={colour}
       material-linewidth={width}
@@ -55,6 +49,15 @@ export function InkLines(props: InkLinesProps): ReactElement | null {
       material-resolution={[size.width, size.height]}
     />
   );
+}
+
+function segmentGeometry(segments: Float32Array): LineSegmentsGeometry {
+  const geometry = new LineSegmentsGeometry();
+  if (segments.length < 6) return geometry;
+  geometry.setPositions(segments);
+  // Dashes need the way along each line; a carrier object is what works it out.
+  new LineSegments2(geometry).computeLineDistances();
+  return geometry;
 }
 
 /** Segment ends of a chain of places; `closed` joins the last to the first. */

@@ -129,8 +129,14 @@ function floorOf(mesh: GroundMesh): number {
 
 /** The one place that asks for a new frame when what is drawn has changed. */
 function Redraw({ on }: { on: SceneCanvasProps }): null {
-  const invalidate = useThree((state) => state.invalidate);
-  useEffect(() => invalidate(), [invalidate, on]);
+  const { invalidate, gl } = useThree();
+  useEffect(() => {
+    // Shadows follow what is drawn and not the eye: orbiting keeps those that there are.
+    // eslint-disable-next-line react-hooks/immutability
+    gl.shadowMap.autoUpdate = false;
+    gl.shadowMap.needsUpdate = true;
+    invalidate();
+  }, [invalidate, gl, on]);
   return null;
 }
 

@@ -32,7 +32,7 @@ export function SceneLight({
     shadow.camera.near = 0.5;
     shadow.camera.far = far + reach * 2;
     shadow.camera.updateProjectionMatrix();
-    shadow.mapSize.set(2048, 2048);
+    shadow.mapSize.set(1536, 1536);
     shadow.radius = 3;
     shadow.bias = -0.0006;
     shadow.normalBias = 0.06;

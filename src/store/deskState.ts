@@ -59,32 +59,32 @@ export interface DeskState {
 
 export interface DeskActions {
   /** Opens what was kept, else the first example, else nothing. */
-  begin(): Promise<void>;
+  begin: () => Promise<void>;
   /** One named edit of the document. */
-  edit(name: string, change: (site: Site) => Site): void;
-  dragBegin(selection: Picked): void;
-  dragMove(step: DragStep): void;
-  dragEnd(cancelled: boolean): void;
-  undo(): void;
-  redo(): void;
-  select(selection: Picked | null): void;
-  startPlacing(kind: PlaceKind): void;
-  stopPlacing(): void;
-  place(at: readonly PlanPoint[]): void;
-  duplicateSelected(): void;
-  removeSelected(): void;
+  edit: (name: string, change: (site: Site) => Site) => void;
+  dragBegin: (selection: Picked) => void;
+  dragMove: (step: DragStep) => void;
+  dragEnd: (cancelled: boolean) => void;
+  undo: () => void;
+  redo: () => void;
+  select: (selection: Picked | null) => void;
+  startPlacing: (kind: PlaceKind) => void;
+  stopPlacing: () => void;
+  place: (at: readonly PlanPoint[]) => void;
+  duplicateSelected: () => void;
+  removeSelected: () => void;
   /** Moves what is selected by m east and north. */
-  nudge(by: PlanPoint): void;
-  show(part: Partial<Pick<DeskState, "stage" | "view" | "theme" | "leaf" | "starting">>): void;
-  chooseScheme(schemeId: string): void;
+  nudge: (by: PlanPoint) => void;
+  show: (part: Partial<Pick<DeskState, "stage" | "view" | "theme" | "leaf" | "starting">>) => void;
+  chooseScheme: (schemeId: string) => void;
   /** Reads a site file's text; a damaged one leaves the open site untouched. True when opened. */
-  openText(text: string, file: string): boolean;
+  openText: (text: string, file: string) => boolean;
   /** Puts another site on the desk as a new beginning (what was open can be undone back to). */
-  startSite(site: Site): void;
+  startSite: (site: Site) => void;
   /** The open site as file text with its file name, or null when none is open. */
-  siteFile(): { name: string; text: string } | null;
-  tell(notice: string): void;
-  dismissUnopened(): void;
+  siteFile: () => { name: string; text: string } | null;
+  tell: (notice: string) => void;
+  dismissUnopened: () => void;
 }
 
 export type DeskStore = DeskState & DeskActions;

@@ -14,7 +14,7 @@ function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
   const rows = Object.entries(cut).filter(([, volume]) => volume > 0);
   const loose = rows.reduce((sum, [id, volume]) => sum + looseOf(site, id, volume), 0);
   return (
-    <table className="table">
+    <table className="table volumes">
       <thead>
         <tr>
           <th scope="col">Dug</th>
@@ -49,7 +49,7 @@ function FillTable({ fill }: { fill: ByMaterial }): ReactNode {
   const rows = Object.entries(fill).filter(([, volume]) => volume > 0);
   if (rows.length === 0) return null;
   return (
-    <table className="table">
+    <table className="table volumes">
       <thead>
         <tr>
           <th scope="col">Put in</th>

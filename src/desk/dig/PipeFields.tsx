@@ -57,7 +57,7 @@ function useRun(pipe: Pipe): Run | undefined {
   return { ...check, start: check.stations[0]?.invert };
 }
 
-function GradeFields(props: { grade: Grade; onGrade(grade: Grade): void }): ReactNode {
+function GradeFields(props: { grade: Grade; onGrade: (grade: Grade) => void }): ReactNode {
   const { grade, onGrade } = props;
   if (grade.by === "cover") {
     return (

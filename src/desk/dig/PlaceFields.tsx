@@ -5,7 +5,7 @@ import { MeasureField } from "../fields/MeasureField.js";
 
 interface PlaceFieldsProps {
   at: PlanPoint;
-  onMove(at: PlanPoint): void;
+  onMove: (at: PlanPoint) => void;
 }
 
 /** East and north of a place in plan. */
@@ -40,7 +40,7 @@ export function PlaceFields({ at, onMove }: PlaceFieldsProps): ReactNode {
 
 interface BearingFieldProps {
   value: number;
-  onTurn(bearing: number): void;
+  onTurn: (bearing: number) => void;
 }
 
 /** Which way the long side lies. */
@@ -65,7 +65,7 @@ interface CornersProps {
   corners: readonly PlanPoint[];
   /** Fewest that must stay. */
   least: number;
-  onChange(corners: PlanPoint[]): void;
+  onChange: (corners: PlanPoint[]) => void;
 }
 
 /** The corners of an outline, or the bends of a path, each with its own fields. */

@@ -17,7 +17,7 @@ const FRESH: Readonly<Record<Walls["by"], Walls>> = {
 };
 
 /** How the walls of a hole are cut. */
-export function WallFields(props: { walls: Walls; onChange(walls: Walls): void }): ReactNode {
+export function WallFields(props: { walls: Walls; onChange: (walls: Walls) => void }): ReactNode {
   const { walls, onChange } = props;
   return (
     <>

@@ -15,7 +15,7 @@ export function useChange<W extends Work>(work: W): (what: string, next: Partial
   const edit = useEdit();
   return (what, next) =>
     edit(`${what} of ${work.name}`, (site) =>
-      changeWork(site, schemeId, work.id, (now) => ({ ...now, ...next }) as Work),
+      changeWork(site, schemeId, work.id, (now) => ({ ...now, ...next })),
     );
 }
 

@@ -5,7 +5,7 @@ interface ChoiceFieldProps<T extends string> {
   label: ReactNode;
   value: T;
   choices: readonly { id: T; name: string }[];
-  onChoose(value: T): void;
+  onChoose: (value: T) => void;
   name?: string;
 }
 

@@ -10,7 +10,7 @@ interface MaterialFieldProps {
   kinds: readonly MaterialKind[];
   /** Offers the site's own earth as well. */
   own?: boolean;
-  onChoose(material: string): void;
+  onChoose: (material: string) => void;
   name?: string;
 }
 

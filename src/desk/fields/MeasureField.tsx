@@ -9,7 +9,7 @@ interface MeasureFieldProps {
   /** SI; undefined shows an empty field. */
   value: number | undefined;
   measure: Measure;
-  onCommit(value: number): void;
+  onCommit: (value: number) => void;
   /** Called when the field is emptied; without it an empty field is not understood. */
   onClear?: (() => void) | undefined;
   print?: PrintOptions;

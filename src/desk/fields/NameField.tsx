@@ -4,7 +4,7 @@ import { TypedField } from "./TypedField.js";
 interface NameFieldProps {
   label: ReactNode;
   value: string;
-  onCommit(value: string): void;
+  onCommit: (value: string) => void;
   name?: string;
 }
 

@@ -8,8 +8,8 @@ interface TypedFieldProps<T> {
   label: ReactNode;
   /** The value as a person reads it; shown whenever the field is not being typed in. */
   shown: string;
-  read(text: string): Reading<T>;
-  onCommit(value: T): void;
+  read: (text: string) => Reading<T>;
+  onCommit: (value: T) => void;
   note?: string | undefined;
   /** Name for tests, as `data-field`. */
   name?: string | undefined;

@@ -152,7 +152,9 @@ function CostTable({ estimate }: { estimate: Estimate }): ReactNode {
           <th scope="col">Low</th>
           <th scope="col">Likely</th>
           <th scope="col">High</th>
-          <th scope="col">Price from</th>
+          <th scope="col" className="from">
+            Price from
+          </th>
         </tr>
       </thead>
       <tbody>

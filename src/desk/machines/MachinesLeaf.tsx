@@ -24,7 +24,7 @@ function coverWords(cover: RentalCover): string {
   return parts.length === 0 ? "no hire" : parts.join(" and ");
 }
 
-function useRange(): { cost(range: Range): string; count(range: Range, digits: number): string } {
+function useRange(): { cost: (range: Range) => string; count: (range: Range, digits: number) => string } {
   const { units, currency } = useSite().site;
   const print = (value: number): string => money(currency).print(value, units);
   return {

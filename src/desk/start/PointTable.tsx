@@ -29,7 +29,7 @@ function PreviewTable(props: {
   preview: TablePreview;
   roles: readonly ColumnRole[];
   bad: ReadonlySet<number>;
-  onRoles(roles: readonly ColumnRole[]): void;
+  onRoles: (roles: readonly ColumnRole[]) => void;
 }): ReactNode {
   const { preview, roles, bad, onRoles } = props;
   const setRole = (column: number, role: ColumnRole): void =>
@@ -84,7 +84,7 @@ function PreviewTable(props: {
 function BadRows(props: {
   table: PointsRead;
   leaveOut: boolean;
-  onLeaveOut(leaveOut: boolean): void;
+  onLeaveOut: (leaveOut: boolean) => void;
 }): ReactNode {
   const { table, leaveOut, onLeaveOut } = props;
   if (table.bad.length === 0) return null;

@@ -26,7 +26,7 @@ import { TerrainPlan } from "./TerrainPlan.js";
 export interface DraftProps {
   draft: Draft;
   read: DraftRead;
-  set(next: Partial<Draft>): void;
+  set: (next: Partial<Draft>) => void;
 }
 
 /** Typed work outlives the closing of this leaf, until it has become a site. */

@@ -105,7 +105,7 @@ function readTable(draft: Draft): DraftRead {
   const read = { ...NOTHING, preview: preview.value, table, problems: table.problems, points };
   const held =
     table.bad.length > 0 && !draft.leaveOut
-      ? `${table.bad.length} rows cannot be used: mend them, or leave them out.`
+      ? `${table.bad.length === 1 ? "One row" : `${table.bad.length} rows`} cannot be used: mend, or leave out.`
       : "";
   return finished(draft, read, held);
 }

@@ -1,5 +1,6 @@
-import { useMemo, type ReactElement } from "react";
-import { ConeGeometry, CylinderGeometry } from "three";
+import { useEffect, useMemo, type ReactElement } from "react";
+import { BufferAttribute, Color, ConeGeometry, CylinderGeometry, type BufferGeometry } from "three";
+import { mergeGeometries } from "three/examples/jsm/utils/BufferGeometryUtils.js";
 import type { Limit, PlanPoint } from "../../site/index.js";
 import { drape } from "../drape.js";
 import { toScene, type SceneFrame } from "../frame.js";
@@ -91,45 +92,56 @@ function shareOf(id: string): number {
   return sum / 997;
 }
 
-function Tree({
-  at,
-  id,
-  palette,
-}: {
+interface TreeProps {
   at: readonly [number, number, number];
   id: string;
   palette: ScenePalette;
-}): ReactElement {
+}
+
+/** A plain tree, one mesh. */
+function Tree({ at, id, palette }: TreeProps): ReactElement {
   const size = 0.8 + 0.45 * shareOf(id);
   const turn = shareOf(`${id}.`) * Math.PI;
-  const trunk = useMemo(() => new CylinderGeometry(0.14, 0.2, 1, 6).rotateX(Math.PI / 2), []);
-  const lower = useMemo(() => new ConeGeometry(1.5, 3.1, 8).rotateX(Math.PI / 2), []);
-  const upper = useMemo(() => new ConeGeometry(1.05, 2.5, 8).rotateX(Math.PI / 2), []);
-  return (
-    <group position={[...at]} scale={size} rotation={[0, 0, turn]}>
-      <EdgedMesh
-        geometry={trunk}
-        colour={palette.trunk}
-        ink={palette.ink}
-        position={[0, 0, 0.4]}
-        width={0.8}
-      />
-      <EdgedMesh
-        geometry={lower}
-        colour={palette.leaf}
-        ink={palette.leaf}
-        position={[0, 0, 2.3]}
-        width={0.6}
-      />
-      <EdgedMesh
-        geometry={upper}
-        colour={palette.leaf}
-        ink={palette.leaf}
-        position={[0, 0, 3.8]}
-        width={0.6}
-      />
-    </group>
+  const geometry = useMemo(
+    () => treeGeometry(palette.trunk, palette.leaf),
+    [palette.trunk, palette.leaf],
   );
+  useEffect(() => () => geometry.dispose(), [geometry]);
+  return (
+    <mesh
+      geometry={geometry}
+      position={[...at]}
+      scale={size}
+      rotation={[0, 0, turn]}
+      raycast={() => null}
+      castShadow
+      receiveShadow
+    >
+      <meshLambertMaterial vertexColors flatShading />
+    </mesh>
+  );
+}
+
+function treeGeometry(trunk: string, leaf: string): BufferGeometry {
+  const parts = [
+    painted(new CylinderGeometry(0.14, 0.2, 1, 6), trunk, 0.4),
+    painted(new ConeGeometry(1.5, 3.1, 8), leaf, 2.3),
+    painted(new ConeGeometry(1.05, 2.5, 8), leaf, 3.8),
+  ];
+  const whole = mergeGeometries(parts);
+  for (const part of parts) part.dispose();
+  return whole;
+}
+
+/** The part stood upright with its middle at `height`, all its corners in one colour. */
+function painted(part: BufferGeometry, colour: string, height: number): BufferGeometry {
+  part.rotateX(Math.PI / 2).translate(0, 0, height);
+  const count = part.getAttribute("position").count;
+  const colours = new Float32Array(count * 3);
+  const ink = new Color(colour);
+  for (let i = 0; i < count; i++) ink.toArray(colours, i * 3);
+  part.setAttribute("color", new BufferAttribute(colours, 3));
+  return part;
 }
 
 interface PostProps {
