@@ -1,6 +1,6 @@
 import { useEffect } from "react";
 import type { ReactNode } from "react";
-import { Desk } from "./desk/Desk.js";
+import { Desk } from "./desk/index.js";
 import { useDesk } from "./store/index.js";
 
 let begun = false;

@@ -1,4 +1,4 @@
-import type { ByMaterial } from "../dig/index.js";
+import type { ByMaterial } from "./parts.js";
 import { materialsOf, NATIVE } from "../site/index.js";
 import type { Site, Work } from "../site/index.js";
 

@@ -52,14 +52,14 @@ function onPicked(event: KeyboardEvent): boolean {
     return true;
   }
   if (event.ctrlKey || event.metaKey || event.altKey || desk.selected === null) return false;
-  if (desk.history?.mark != null) return false;
+  if (desk.history === null || desk.history.mark !== null) return false;
   if (event.key === "Delete" || event.key === "Backspace") {
     desk.removeSelected();
     return true;
   }
   const arrow = ARROWS[event.key];
   if (arrow === undefined) return false;
-  const small = desk.history?.present.units === "us" ? 0.5 * FOOT : 0.1;
+  const small = desk.history.present.units === "us" ? 0.5 * FOOT : 0.1;
   const step = event.shiftKey ? small * 10 : small;
   desk.nudge([arrow[0] * step, arrow[1] * step]);
   return true;

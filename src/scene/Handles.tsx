@@ -7,12 +7,12 @@ import {
   type ReactElement,
 } from "react";
 import type { PlanPoint, Work } from "../site/index.js";
-import type { Grip } from "./dragging.js";
+import type { Grip, ScreenPoint } from "./dragging.js";
 import { snapStep } from "./figures.js";
 import { toScene, type ScenePoint } from "./frame.js";
 import type { Selection, SiteSceneProps } from "./props.js";
 import { isSet } from "./works/WorkModels.js";
-import type { SceneContents } from "./sceneTargets.js";
+import { workAnchor, type SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import { slideFor, type Slide, type StartPress } from "./useScenePointer.js";
 import { workCorners } from "./workShapes.js";
@@ -32,7 +32,12 @@ interface HandleSpot {
   place: PlanPoint;
   at: ScenePoint;
   slide: Slide;
+  /** Middle of the thing that the handle must stand clear of on a small screen; null for a corner. */
+  about: ScenePoint | null;
 }
+
+/** px. */
+const NEAREST = 52;
 
 /** Handles of the chosen work: one at each corner or bend, or one that turns a tank or bed. */
 export function Handles({
@@ -100,6 +105,7 @@ function handleSpots(work: Work, contents: SceneContents): HandleSpot[] {
       place,
       at: lifted(place, base),
       slide,
+      about: null,
     }));
   }
   if (work.kind !== "tank" && work.kind !== "bed") return [];
@@ -115,6 +121,7 @@ function handleSpots(work: Work, contents: SceneContents): HandleSpot[] {
       grip: { part: "turn", centre: work.at, bearing: work.bearing },
       place,
       at: lifted(place, level),
+      about: workAnchor(work, contents),
       slide: level === null ? slideFor(contents, { kind: "work", id: work.id }) : { level },
     },
   ];
@@ -128,8 +135,18 @@ function placeHandles(layer: HTMLElement, spots: readonly HandleSpot[], view: Sc
     if (button === undefined) return;
     button.hidden = at === null;
     if (at === null) return;
-    button.style.transform = `translate(${Math.round(at.left)}px, ${Math.round(at.top)}px)`;
+    const clear = spot.about === null ? at : clearOf(at, projectPoint(view, spot.about));
+    button.style.transform = `translate(${Math.round(clear.left)}px, ${Math.round(clear.top)}px)`;
   });
+}
+
+/** The place pushed out to at least `NEAREST` px from the middle, so that a finger can tell them apart. */
+function clearOf(at: ScreenPoint, middle: ScreenPoint | null): ScreenPoint {
+  if (middle === null) return at;
+  const [dx, dy] = [at.left - middle.left, at.top - middle.top];
+  const far = Math.hypot(dx, dy);
+  if (far >= NEAREST || far < 0.5) return at;
+  return { left: middle.left + (dx / far) * NEAREST, top: middle.top + (dy / far) * NEAREST };
 }
 
 const ARROWS: Readonly<Record<string, PlanPoint>> = {

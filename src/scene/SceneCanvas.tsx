@@ -148,6 +148,8 @@ function FrameMark({
 }: Pick<SceneCanvasProps, "view" | "onFrame" | "onLost">): null {
   const gl = useThree((state) => state.gl);
   useFrame(() => {
+    // The camera is posed by now but three would only work it out while drawing: labels need it here.
+    view.camera?.updateMatrixWorld();
     view.notify();
     onFrame();
   });

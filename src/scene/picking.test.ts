@@ -136,5 +136,7 @@ describe("workUnder", () => {
     expect(workUnder(down(5.2, 0), all, [5.2, 0, 0], 0)).toBe("trench");
     expect(workUnder(down(6, 0), all, [6, 0, 0], 0)).toBe("pad");
     expect(workUnder(down(6, 0), all, [6, 0, 0], 1.2)).toBe("trench");
+    expect(workUnder(down(2.5, 0), all, [2.5, 0, 0], 0)).toBe("pad");
+    expect(workUnder(down(2.5, 0), all, [2.5, 0, 0], 1.2)).toBe("bed");
   });
 });

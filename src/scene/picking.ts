@@ -117,7 +117,7 @@ export interface PickTarget {
 /**
  * Id of the work under the pointer: the nearest body that the ray meets before the ground, or else
  * the smallest footprint that holds the place where the ray meets the ground; null for none.
- * `slack` (m) widens paths, so that a thin trench can be hit from afar.
+ * `slack` (m) widens what can be hit, so that a thin trench or a small tank can be hit from afar.
  */
 export function workUnder(
   ray: Ray,
@@ -160,7 +160,12 @@ function sizeIfHit(at: PlanPoint, target: PickTarget, slack: number): number | n
     // A path wins over the pad that it crosses, but not over the tank that it ends in.
     return off <= Math.max(target.halfWidth, slack) ? 30 : null;
   }
-  if (target.footprint === null || !insideOutline(at, target.footprint)) return null;
+  const first = target.footprint?.[0];
+  if (target.footprint === null || first === undefined) return null;
+  const near =
+    insideOutline(at, target.footprint) ||
+    distanceToPath(at, [...target.footprint, first]) <= slack * 0.6;
+  if (!near) return null;
   return Math.abs(signedArea(target.footprint));
 }
 

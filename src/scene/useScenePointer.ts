@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, type RefObject } from "react";
 import type { PlanPoint } from "../site/index.js";
-import { IDLE, stepDrag, type DragEvent, type Grip, type ScreenPoint } from "./dragging.js";
+import { stepDrag, type DragCall, type DragEvent, type Grip, type ScreenPoint } from "./dragging.js";
 import { snapStep } from "./figures.js";
 import { toSite } from "./frame.js";
 import { rayMeetsLevel, workUnder } from "./picking.js";
@@ -43,11 +43,11 @@ export function useScenePointer(input: ScenePointerInput): StartPress {
   useLayoutEffect(() => {
     latest.current = input;
   });
-  const hand = useRef<Hand | null>(null);
+  const hand = useRef<SceneHand | null>(null);
   useEffect(() => {
     const root = latest.current.root.current;
     if (root === null) return undefined;
-    const made = makeHand(latest, root);
+    const made = new SceneHand(latest, root);
     hand.current = made;
     return () => {
       made.dispose();
@@ -58,150 +58,174 @@ export function useScenePointer(input: ScenePointerInput): StartPress {
     hand.current?.startPress(event, selection, grip, place, slide);
 }
 
-interface Hand {
-  startPress: StartPress;
-  dispose(): void;
-}
-
 type Latest = { current: ScenePointerInput };
 
-/** The hand: listens on the scene's root and keeps the state of the one press there can be. */
-function makeHand(latest: Latest, root: HTMLDivElement): Hand {
-  const { view } = latest.current;
-  let slide: Slide | null = null;
-  let pointer: number | null = null;
-  let tap: { screen: ScreenPoint; reach: number } | null = null;
+/** What of a pointer event a press needs; React's and the browser's own both have it. */
+type PointerAt = { pointerId: number; clientX: number; clientY: number; pointerType: string };
 
-  const screenOf = (event: { clientX: number; clientY: number }): ScreenPoint => {
-    const box = root.getBoundingClientRect();
+/** The hand: listens on the scene's root and keeps the state of the one press there can be. */
+class SceneHand {
+  private slide: Slide | null = null;
+  private pointer: number | null = null;
+  private tap: { screen: ScreenPoint; reach: number } | null = null;
+  private readonly view: SceneView;
+  private readonly off: () => void;
+
+  constructor(
+    private readonly latest: Latest,
+    private readonly root: HTMLDivElement,
+  ) {
+    this.view = latest.current.view;
+    const ends = new AbortController();
+    const { signal } = ends;
+    root.addEventListener("pointerdown", (e) => this.down(e), { signal, capture: true });
+    root.addEventListener("pointermove", (e) => this.move(e), { signal });
+    root.addEventListener("pointerup", (e) => this.up(e), { signal });
+    root.addEventListener("pointercancel", () => this.lost(), { signal });
+    root.addEventListener("lostpointercapture", () => this.lost(), { signal });
+    root.addEventListener("dblclick", (e) => this.double(e), { signal });
+    this.off = () => ends.abort();
+  }
+
+  /** Cancels what is under way and stops listening. */
+  dispose(): void {
+    if (this.view.drag.phase !== "idle") this.send({ type: "cancel" });
+    document.removeEventListener("keydown", this.dragKey, true);
+    this.off();
+  }
+
+  /** A press that begins on a handle or a label. */
+  readonly startPress: StartPress = (event, selection, grip, place, on) => {
+    const grabbed = slideAt(this.latest.current, this.screenOf(event), on);
+    if (grabbed === null) return;
+    this.press(event, { selection, grip, place, grabbed, movable: true }, on);
+  };
+
+  private screenOf(event: { clientX: number; clientY: number }): ScreenPoint {
+    const box = this.root.getBoundingClientRect();
     return { left: event.clientX - box.left, top: event.clientY - box.top };
-  };
-  const send = (event: DragEvent): void => {
-    const { state, calls } = stepDrag(view.drag, event);
-    view.drag = state;
-    const { props } = latest.current;
-    for (const call of calls) {
-      if (call.call === "begin") props.onDragBegin(call.selection);
-      else if (call.call === "move") props.onDragMove(call.move);
-      else if (call.call === "end") props.onDragEnd(call.cancelled);
-      else props.onSelect(call.selection);
-    }
-    root.dataset["drag"] = state.phase;
+  }
+
+  private send(event: DragEvent): void {
+    const { state, calls } = stepDrag(this.view.drag, event);
+    this.view.drag = state;
+    const { props } = this.latest.current;
+    for (const call of calls) tell(props, call);
+    this.root.dataset["drag"] = state.phase;
     if (state.phase !== "idle") return;
-    view.setOrbit(true);
-    document.removeEventListener("keydown", onDragKey, true);
-    if (pointer !== null && root.hasPointerCapture(pointer)) root.releasePointerCapture(pointer);
-    pointer = null;
-  };
-  const onDragKey = (event: KeyboardEvent): void => {
+    this.view.setOrbit(true);
+    document.removeEventListener("keydown", this.dragKey, true);
+    const held = this.pointer;
+    this.pointer = null;
+    if (held !== null && this.root.hasPointerCapture(held)) this.root.releasePointerCapture(held);
+  }
+
+  private readonly dragKey = (event: KeyboardEvent): void => {
     if (event.key !== "Escape") return;
     event.preventDefault();
     event.stopPropagation();
-    send({ type: "cancel" });
-  };
-  const press = (
-    event: { pointerId: number; clientX: number; clientY: number; pointerType: string },
-    held: {
-      selection: Selection;
-      grip: Grip;
-      place: PlanPoint;
-      grabbed: PlanPoint;
-      movable: boolean;
-    },
-    on: Slide,
-  ): void => {
-    slide = on;
-    const threshold = event.pointerType === "touch" ? 8 : 4;
-    if (held.movable) {
-      view.setOrbit(false);
-      pointer = event.pointerId;
-      root.setPointerCapture(event.pointerId);
-      document.addEventListener("keydown", onDragKey, true);
-    }
-    send({ type: "press", press: { ...held, screen: screenOf(event), threshold } });
-  };
-  const startPress: StartPress = (event, selection, grip, place, on) => {
-    const grabbed = slideAt(latest.current, screenOf(event), on);
-    if (grabbed !== null) press(event, { selection, grip, place, grabbed, movable: true }, on);
+    this.send({ type: "cancel" });
   };
 
-  const onDown = (event: PointerEvent): void => {
+  private press(event: PointerAt, held: Picked["held"], on: Slide): void {
+    this.slide = on;
+    const threshold = event.pointerType === "touch" ? 8 : 4;
+    if (held.movable) {
+      this.view.setOrbit(false);
+      this.pointer = event.pointerId;
+      this.root.setPointerCapture(event.pointerId);
+      document.addEventListener("keydown", this.dragKey, true);
+    }
+    this.send({ type: "press", press: { ...held, screen: this.screenOf(event), threshold } });
+  }
+
+  private down(event: PointerEvent): void {
     if (!(event.target instanceof HTMLCanvasElement)) return;
     if (!event.isPrimary) {
-      send({ type: "cancel" });
-      tap = null;
+      // A second finger means a pinch: whatever the first one began is off.
+      this.send({ type: "cancel" });
+      this.tap = null;
       return;
     }
     if (event.button !== 0) return;
-    const screen = screenOf(event);
-    tap = { screen, reach: event.pointerType === "touch" ? 10 : 5 };
-    if (latest.current.props.placing !== null) return;
-    const picked = pickAt(latest.current, screen, event.pointerType === "touch");
+    const touch = event.pointerType === "touch";
+    const screen = this.screenOf(event);
+    this.tap = { screen, reach: touch ? 10 : 5 };
+    if (this.latest.current.props.placing !== null) return;
+    const picked = pickAt(this.latest.current, screen, touch);
     if (picked === null) return;
-    tap = null;
-    press(event, picked.held, picked.slide);
-  };
-  const onMove = (event: PointerEvent): void => {
-    const screen = screenOf(event);
-    const { props, contents, placing } = latest.current;
-    const step = event.altKey ? 0 : snapStep(contents.site.units);
-    if (view.drag.phase !== "idle" && slide !== null) {
-      const at = slideAt(latest.current, screen, slide);
-      send({ type: "move", at, screen, step, turnStep: event.altKey ? 0 : TURN_STEP });
-    } else if (props.placing !== null) {
-      placing.hoverAt(groundUnder(latest.current, screen, step));
+    this.tap = null;
+    this.press(event, picked.held, picked.slide);
+  }
+
+  private move(event: PointerEvent): void {
+    const input = this.latest.current;
+    const screen = this.screenOf(event);
+    if (this.view.drag.phase !== "idle" && this.slide !== null) {
+      const at = slideAt(input, screen, this.slide);
+      const turnStep = event.altKey ? 0 : TURN_STEP;
+      this.send({ type: "move", at, screen, step: stepOf(event, input), turnStep });
+    } else if (input.props.placing !== null) {
+      input.placing.hoverAt(groundUnder(input, screen, stepOf(event, input)));
     } else if (event.pointerType === "mouse" && event.buttons === 0) {
       const over =
-        event.target instanceof HTMLCanvasElement && pickAt(latest.current, screen, false) !== null;
-      root.dataset["over"] = over ? "thing" : "ground";
+        event.target instanceof HTMLCanvasElement && pickAt(input, screen, false) !== null;
+      this.root.dataset["over"] = over ? "thing" : "ground";
     }
-  };
-  const onUp = (event: PointerEvent): void => {
+  }
+
+  private up(event: PointerEvent): void {
     if (!event.isPrimary) return;
-    const screen = screenOf(event);
-    const { props, contents, placing } = latest.current;
-    if (view.drag.phase !== "idle") send({ type: "release" });
-    else if (tap !== null && apart(tap.screen, screen) <= tap.reach) {
-      if (props.placing === null) props.onSelect(null);
-      else {
-        const step = event.altKey ? 0 : snapStep(contents.site.units);
-        const at = groundUnder(latest.current, screen, step);
-        placing.hoverAt(at);
-        if (at !== null) placing.send({ type: "click", at });
-      }
+    const screen = this.screenOf(event);
+    const tap = this.tap;
+    this.tap = null;
+    if (this.view.drag.phase !== "idle") this.send({ type: "release" });
+    else if (tap !== null && apart(tap.screen, screen) <= tap.reach) this.tapped(event, screen);
+  }
+
+  private tapped(event: PointerEvent, screen: ScreenPoint): void {
+    const input = this.latest.current;
+    if (input.props.placing === null) {
+      input.props.onSelect(null);
+      return;
     }
-    tap = null;
-  };
-  const onLost = (): void => {
-    tap = null;
-    if (view.drag.phase !== "idle") send({ type: "cancel" });
-  };
-  const onDouble = (event: MouseEvent): void => {
-    const { props, placing } = latest.current;
+    const at = groundUnder(input, screen, stepOf(event, input));
+    input.placing.hoverAt(at);
+    if (at !== null) input.placing.send({ type: "click", at });
+  }
+
+  private lost(): void {
+    this.tap = null;
+    if (this.view.drag.phase !== "idle") this.send({ type: "cancel" });
+  }
+
+  private double(event: MouseEvent): void {
+    const { props, placing } = this.latest.current;
     if (!(event.target instanceof HTMLCanvasElement) || props.placing === null) return;
     if (leastCorners(props.placing.kind) > 1) placing.send({ type: "finish" });
-  };
+  }
+}
 
-  root.addEventListener("pointerdown", onDown, true);
-  root.addEventListener("pointermove", onMove);
-  root.addEventListener("pointerup", onUp);
-  root.addEventListener("pointercancel", onLost);
-  root.addEventListener("lostpointercapture", onLost);
-  root.addEventListener("dblclick", onDouble);
-  return {
-    startPress,
-    dispose() {
-      if (view.drag.phase !== "idle") send({ type: "cancel" });
-      view.drag = IDLE;
-      document.removeEventListener("keydown", onDragKey, true);
-      root.removeEventListener("pointerdown", onDown, true);
-      root.removeEventListener("pointermove", onMove);
-      root.removeEventListener("pointerup", onUp);
-      root.removeEventListener("pointercancel", onLost);
-      root.removeEventListener("lostpointercapture", onLost);
-      root.removeEventListener("dblclick", onDouble);
-    },
-  };
+function tell(props: SiteSceneProps, call: DragCall): void {
+  switch (call.call) {
+    case "begin":
+      props.onDragBegin(call.selection);
+      break;
+    case "move":
+      props.onDragMove(call.move);
+      break;
+    case "end":
+      props.onDragEnd(call.cancelled);
+      break;
+    case "select":
+      props.onSelect(call.selection);
+      break;
+  }
+}
+
+/** m that places snap to; 0 while Alt is held. */
+function stepOf(event: { altKey: boolean }, input: ScenePointerInput): number {
+  return event.altKey ? 0 : snapStep(input.contents.site.units);
 }
 
 function apart(a: ScreenPoint, b: ScreenPoint): number {

@@ -30,7 +30,8 @@ function idsInUse(site: Site): Set<string> {
     ids.add(scheme.id);
     for (const work of scheme.works) {
       ids.add(work.id);
-      if (work.kind === "trench") for (const pipe of work.pipes) ids.add(pipe.id);
+      const pipes = work.kind === "trench" ? work.pipes : [];
+      pipes.forEach((pipe) => ids.add(pipe.id));
     }
   }
   return ids;

@@ -72,3 +72,4 @@ export type { History, HistoryStep } from "./history.js";
 export { catalogueMaterials, materialsOf } from "./catalogue.js";
 export { checkSite, readSite, writeSite } from "./read.js";
 export { outlineProblem } from "./planShape.js";
+export { siteJsonSchema } from "./jsonSchema.js";

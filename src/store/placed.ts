@@ -6,7 +6,7 @@ import pipeRows from "../../shared/catalogue/pipes.json" with { type: "json" };
 import tankRows from "../../shared/catalogue/tanks.json" with { type: "json" };
 import { groundAt } from "../estimate/index.js";
 import { freshId, materialsOf, NATIVE } from "../site/index.js";
-import type { Pipe, PlanPoint, Probe, Site, Tank, Work } from "../site/index.js";
+import type { Bed, Pad, Pipe, PlanPoint, Probe, Site, Tank, Trench, Work } from "../site/index.js";
 
 /** What can be placed by clicking in the scene. */
 export type PlaceKind = "tank" | "bed" | "probe" | "pad" | "trench" | "building";
@@ -97,6 +97,93 @@ function drainPipe(site: Site, start: number, length: number): Pipe {
   };
 }
 
+/** Where clicks fell, to the centimetre, and the ground there, m. */
+interface Spot {
+  site: Site;
+  id: string;
+  name: string;
+  at: PlanPoint[];
+  first: PlanPoint;
+  /** Ground at each place. */
+  heights: number[];
+  /** Ground at the first. */
+  ground: number;
+}
+
+function tankAt({ site, id, name, first, ground }: Spot): Tank {
+  const body = tankBody(FIRST_TANK);
+  return {
+    kind: "tank",
+    id,
+    name,
+    at: first,
+    bearing: 0,
+    body,
+    base: toCentimetre(ground - 0.3 - body.height),
+    overdig: 0.3,
+    bedding: { depth: 0.15, material: materialFor(site, "crushed-gravel", "aggregate") },
+    walls: { by: "run", run: 1 },
+    backfill: NATIVE,
+  };
+}
+
+function bedAt({ site, id, name, first, ground }: Spot): Bed {
+  return {
+    kind: "bed",
+    id,
+    name,
+    at: first,
+    bearing: 0,
+    length: 6,
+    width: 3,
+    height: 0.75,
+    wall: 0.1,
+    base: toCentimetre(ground),
+    filling: [
+      { material: materialFor(site, "drain-sand", "aggregate"), depth: 0.45 },
+      { material: materialFor(site, "pea-gravel", "aggregate"), depth: 0.2 },
+    ],
+  };
+}
+
+function padOn({ id, name, at, heights }: Spot): Pad {
+  return {
+    kind: "pad",
+    id,
+    name,
+    outline: at,
+    top: toCentimetre(meanOf(heights)),
+    walls: { by: "run", run: 1 },
+    fillRun: 2,
+    fill: NATIVE,
+  };
+}
+
+function trenchAlong({ site, id, name, at, ground }: Spot): Trench {
+  const gravel = materialFor(site, "crushed-gravel", "aggregate");
+  return {
+    kind: "trench",
+    id,
+    name,
+    path: at,
+    width: 0.6,
+    walls: { by: "run", run: 0 },
+    bedding: { depth: 0.1, material: gravel },
+    zone: { above: 0.15, material: gravel },
+    backfill: NATIVE,
+    pipes: [drainPipe(site, ground, lengthOf(at))],
+  };
+}
+
+const NAMES = {
+  tank: "Tank",
+  bed: "Raised bed",
+  pad: "Pad",
+  building: "Building",
+  trench: "Trench",
+} as const;
+const LEAST_PLACES = { tank: 1, bed: 1, pad: 3, building: 3, trench: 2 } as const;
+
 /**
  * The work that these clicks put down: one place for a tank or bed, the corners of a pad or
  * building, the path of a trench. Null where the survey does not reach, or with too few places.
@@ -110,78 +197,28 @@ export function placedWork(
   const at = places.map(([x, y]): PlanPoint => [toCentimetre(x), toCentimetre(y)]);
   const [first] = at;
   const heights = grounds(site, at);
-  const [firstHeight] = heights;
-  if (first === undefined || firstHeight === undefined || heights.length < at.length) return null;
-  const gravel = materialFor(site, "crushed-gravel", "aggregate");
-  const bedding = { depth: 0.15, material: gravel };
-  const id = freshId(site, kind);
+  const [ground] = heights;
+  if (first === undefined || ground === undefined || heights.length < at.length) return null;
+  if (at.length < LEAST_PLACES[kind]) return null;
+  const name = nextName(site, schemeId, kind, NAMES[kind]);
+  const spot: Spot = { site, id: freshId(site, kind), name, at, first, heights, ground };
   switch (kind) {
     case "tank":
-      return {
-        kind,
-        id,
-        name: nextName(site, schemeId, kind, "Tank"),
-        at: first,
-        bearing: 0,
-        body: tankBody(FIRST_TANK),
-        base: toCentimetre(firstHeight - 0.3 - tankBody(FIRST_TANK).height),
-        overdig: 0.3,
-        bedding,
-        walls: { by: "run", run: 1 },
-        backfill: NATIVE,
-      };
+      return tankAt(spot);
     case "bed":
-      return {
-        kind,
-        id,
-        name: nextName(site, schemeId, kind, "Raised bed"),
-        at: first,
-        bearing: 0,
-        length: 6,
-        width: 3,
-        height: 0.75,
-        wall: 0.1,
-        base: toCentimetre(firstHeight),
-        filling: [
-          { material: materialFor(site, "drain-sand", "aggregate"), depth: 0.45 },
-          { material: materialFor(site, "pea-gravel", "aggregate"), depth: 0.2 },
-        ],
-      };
+      return bedAt(spot);
     case "pad":
-      if (at.length < 3) return null;
-      return {
-        kind,
-        id,
-        name: nextName(site, schemeId, kind, "Pad"),
-        outline: at,
-        top: toCentimetre(meanOf(heights)),
-        walls: { by: "run", run: 1 },
-        fillRun: 2,
-        fill: NATIVE,
-      };
+      return padOn(spot);
+    case "trench":
+      return trenchAlong(spot);
     case "building":
-      if (at.length < 3) return null;
       return {
         kind,
-        id,
-        name: nextName(site, schemeId, kind, "Building"),
+        id: spot.id,
+        name,
         outline: at,
         base: toCentimetre(Math.max(...heights)),
         height: 2.7,
-      };
-    case "trench":
-      if (at.length < 2) return null;
-      return {
-        kind,
-        id,
-        name: nextName(site, schemeId, kind, "Trench"),
-        path: at,
-        width: 0.6,
-        walls: { by: "run", run: 0 },
-        bedding: { depth: 0.1, material: gravel },
-        zone: { above: 0.15, material: gravel },
-        backfill: NATIVE,
-        pipes: [drainPipe(site, firstHeight, lengthOf(at))],
       };
   }
 }

@@ -5,8 +5,9 @@
 import { describe, expect, it } from "vitest";
 import type { Site } from "../../src/site/index.js";
 import { davisPoints } from "../fixtures/davis.js";
-import { dug, pad, pipe, run, siteOf, tank, total, trench } from "../fixtures/site.js";
+import { apart, dug, pad, pipe, run, siteOf, tank, total, trench } from "../fixtures/site.js";
 import {
+  COLUMN_TOLERANCE,
   earthOf,
   integrateColumns,
   type ColumnSums,
@@ -54,14 +55,11 @@ const gentle = terrain(0.25);
 
 function expectNear(got: number, wanted: number, size: number, bound: number): void {
   const off = Math.abs(got - wanted);
-  expect(off).toBeLessThan(bound + 1e-9 * size);
+  expect(off).toBeLessThan(bound + COLUMN_TOLERANCE);
   expect(off / size).toBeLessThan(1e-6);
 }
 
-function expectCut(
-  cut: Readonly<Record<string, number>>,
-  { sums, bound }: ColumnSums,
-): void {
+function expectCut(cut: Readonly<Record<string, number>>, { sums, bound }: ColumnSums): void {
   const size = total(cut);
   expect(size).toBeGreaterThan(1);
   LAYERS.forEach((material, i) => expectNear(cut[material] ?? 0, sums[i]!, size, bound));
@@ -89,7 +87,8 @@ describe("a tank hole in Davis's terrain", () => {
     const hollow = hollowOver(boxCorners(at, bearing, 3.6, 2.4), base - 0.15);
     const found = integrateColumns(earth, holeChange([hollow], slope), around([at], reach));
     expectCut(work().cut, found);
-    expectNear(work().daylight, found.sums[4]!, work().daylight, found.bound);
+    // An area counts thin tips that hold no volume, which columns may step over.
+    expect(apart(work().daylight, found.sums[LAYERS.length]!)).toBeLessThan(1e-5);
     expect(gap).toBeLessThan(LEDGER);
   });
 });
@@ -107,7 +106,14 @@ function turned(
     dy + x * Math.sin(angle) + y * Math.cos(angle),
   ];
   const parts = rectangles.map(([w, s, e, n]) =>
-    ([[w, s], [e, s], [e, n], [w, n]] as const).map(move),
+    (
+      [
+        [w, s],
+        [e, s],
+        [e, n],
+        [w, n],
+      ] as const
+    ).map(move),
   );
   return { outline: outline.map(move), parts };
 }
@@ -181,8 +187,8 @@ describe("a bent trench", () => {
   it.each([
     ["level", 0, 219, 219],
     ["level", 0.5, 219, 219],
-    ["with fall", 0, 219.6, 215.8],
-    ["with fall", 0.5, 219.6, 215.8],
+    ["with fall", 0, 219.4, 216.9],
+    ["with fall", 0.5, 219.4, 216.9],
   ] as const)("%s, walls run %f", (_, slope, start, end) => {
     const { earth, site } = gentle;
     const given = trench({
@@ -200,7 +206,7 @@ describe("a bent trench", () => {
       bedding: 0.12,
       zone: (s) => invert(s) + 0.155 + 0.3,
     });
-    const found = integrateColumns(earth, trenchChange(parts, slope), around(path, 5));
+    const found = integrateColumns(earth, trenchChange(parts, slope, 4), around(path, 4));
     expectCut(work().cut, found);
     const [bedding, zone, backfill, area] = found.sums.slice(LAYERS.length);
     const { fill, displaced, daylight } = work();
@@ -208,11 +214,11 @@ describe("a bent trench", () => {
     expectNear(fill["crushed-gravel"]!, bedding!, size, found.bound);
     expectNear(fill["pea-gravel"]! + displaced, zone!, size, found.bound);
     expectNear(fill["native"]!, backfill!, size, found.bound);
-    expectNear(daylight, area!, daylight, found.bound);
+    expect(apart(daylight, area!)).toBeLessThan(1e-5);
     expect(gap).toBeLessThan(LEDGER);
   });
 
-  it("two pipes whose grades cross: the floor follows the lower, the zone the upper", () => {
+  it("two pipes whose grades cross: the floor follows the lower", () => {
     const { earth, site } = gentle;
     const straight: [number, number][] = [
       [27, 54],
@@ -235,25 +241,15 @@ describe("a bent trench", () => {
         }),
       ]),
     );
-    // Where the grades cross the trench is two legs end to end without a bend; a leg each.
-    const cross = ((b.start - a.start) / (a.end - a.start - (b.end - b.start))) * long;
-    const mid: [number, number] = [27 + (16 * cross) / long, 54 + (8 * cross) / long];
-    const on = (g: { start: number; end: number }, s: number): number =>
-      g.start + ((g.end - g.start) * s) / long;
-    const floor = (s: number): number => Math.min(on(a, s), on(b, s)) - 0.105;
-    const zone = (s: number): number => Math.max(on(a, s), on(b, s)) + 0.105 + 0.15;
-    const heights = { floor, bedding: 0.1, zone };
-    const first = trenchParts([straight[0]!, mid], 0.6, heights);
-    const second = trenchParts([mid, straight[1]!], 0.6, {
-      floor: (s) => floor(s + cross),
-      bedding: 0.1,
-      zone: (s) => zone(s + cross),
+    // The same as a trench for each pipe, both dug.
+    const parts = [a, b].flatMap(({ start, end }) => {
+      const floor = (s: number): number => start + ((end - start) * s) / long - 0.105;
+      return trenchParts(straight, 0.6, { floor, bedding: 0.1, zone: floor });
     });
-    const found = integrateColumns(earth, trenchChange([...first, ...second], 0.5), around(straight, 4));
+    const found = integrateColumns(earth, trenchChange(parts, 0.5, 3), around(straight, 3));
+    expectCut(work().cut, found);
     const size = total(work().cut);
-    // The walls of the two floors go on past the crossing in the engine (the lower of two whole
-    // legs), so the volume may differ there by less than a wall's wedge; the ledger may not.
-    expect(Math.abs(size - found.sums.slice(0, 4).reduce((x, y) => x + y)) / size).toBeLessThan(1e-3);
+    expectNear(work().fill["crushed-gravel"]!, found.sums[LAYERS.length]!, size, found.bound);
     expect(gap).toBeLessThan(LEDGER);
   });
 });

@@ -70,8 +70,7 @@ describe("holes on flat ground", () => {
       }),
     );
     // Offset by t the area is A + P·t + (5 outward − 1 inward corner)·t², for right angles.
-    const exact =
-      43 * depth + (32 * slope * depth ** 2) / 2 + (4 * slope ** 2 * depth ** 3) / 3;
+    const exact = 43 * depth + (32 * slope * depth ** 2) / 2 + (4 * slope ** 2 * depth ** 3) / 3;
     expect(apart(total(work().cut), exact)).toBeLessThan(EXACT);
     expect(gap).toBeLessThan(1e-11);
   });
@@ -84,7 +83,10 @@ describe("holes on flat ground", () => {
     ];
     const [depth, slope] = [1.2, 0.5];
     const { work } = dug(
-      siteOf({ points: planePoints(0, 0, 0), works: [pad({ outline, top: -depth, walls: run(slope) })] }),
+      siteOf({
+        points: planePoints(0, 0, 0),
+        works: [pad({ outline, top: -depth, walls: run(slope) })],
+      }),
     );
     // Grown by t about its incircle (radius 2) a triangle keeps its shape: A (1 + t/r)².
     const area = (t: number): number => 30 * (1 + t / 2) ** 2;
@@ -171,7 +173,8 @@ describe("holes on a plane slope", () => {
     // edge, up to where the wall meets the hill. At the two sides: wedges whose depth at x is
     // g·x, cut off by the corner's mitre.
     const face = g * half;
-    const middle = (width * (g * half ** 2)) / 2 + (width * face ** 2 * slope) / 2 / (1 - g * slope);
+    const middle =
+      (width * (g * half ** 2)) / 2 + (width * face ** 2 * slope) / 2 / (1 - g * slope);
     const side = (slope * g ** 2 * half ** 3) / 3 / 2;
     // Corner: between the end wall's and the side wall's planes (mitre at 45°) and the hill.
     const corner = cornerVolume(g, face, slope);
@@ -216,7 +219,9 @@ describe("trenches", () => {
 
   it("vertical walls with fall: length × width × mean depth", () => {
     const grade = { by: "fall", start: -1, fall: 0.02 } as const;
-    const { work, result } = dug(siteOf({ points: flat, works: [trench({ pipes: [pipe({ grade })] })] }));
+    const { work, result } = dug(
+      siteOf({ points: flat, works: [trench({ pipes: [pipe({ grade })] })] }),
+    );
     expect(apart(total(work().cut), 16 * 0.6 * (1.105 + 0.16))).toBeLessThan(EXACT);
     expect(work().floor.lowest).toBeCloseTo(-1.425, 12);
     expect(work().floor.highest).toBeCloseTo(-1.105, 12);
@@ -233,20 +238,25 @@ describe("trenches", () => {
     );
     const [d0, d1] = [1.105, 1.905];
     const square = (d0 ** 2 + d0 * d1 + d1 ** 2) / 3;
-    expect(apart(total(work().cut), 16 * (0.6 * ((d0 + d1) / 2) + 0.5 * square))).toBeLessThan(EXACT);
+    expect(apart(total(work().cut), 16 * (0.6 * ((d0 + d1) / 2) + 0.5 * square))).toBeLessThan(
+      EXACT,
+    );
   });
 
-  it.each([90, -90])("bend of %d°, vertical walls: two rectangles and the corner's square", (turn) => {
-    const path: [number, number][] = [
-      [-6, 0],
-      [0, 0],
-      [0, turn > 0 ? 5 : -5],
-    ];
-    const { work } = dug(siteOf({ points: flat, works: [trench({ path, width: 0.8 })] }));
-    const area = 6 * 0.8 + 5 * 0.8 - 0.4 * 0.4 + 0.4 * 0.4;
-    expect(apart(total(work().cut), area * 1.105)).toBeLessThan(EXACT);
-    expect(apart(work().daylight, area)).toBeLessThan(EXACT);
-  });
+  it.each([90, -90])(
+    "bend of %d°, vertical walls: two rectangles and the corner's square",
+    (turn) => {
+      const path: [number, number][] = [
+        [-6, 0],
+        [0, 0],
+        [0, turn > 0 ? 5 : -5],
+      ];
+      const { work } = dug(siteOf({ points: flat, works: [trench({ path, width: 0.8 })] }));
+      const area = 6 * 0.8 + 5 * 0.8 - 0.4 * 0.4 + 0.4 * 0.4;
+      expect(apart(total(work().cut), area * 1.105)).toBeLessThan(EXACT);
+      expect(apart(work().daylight, area)).toBeLessThan(EXACT);
+    },
+  );
 
   it.each([
     [30, 0],
@@ -254,19 +264,22 @@ describe("trenches", () => {
     [90, 1],
     [-120, 0.75],
     [135, 0],
-  ])("bend of %d°, walls run %f: mitred outside and inside leave length × section", (turn, slope) => {
-    const angle = (turn * Math.PI) / 180;
-    const path: [number, number][] = [
-      [-9, 0],
-      [0, 0],
-      [9 * Math.cos(angle), 9 * Math.sin(angle)],
-    ];
-    const { work, gap } = dug(
-      siteOf({ points: flat, works: [trench({ path, walls: run(slope) })] }),
-    );
-    // The kite outside a mitred bend is congruent with the overlap inside it, at every height.
-    const section = (0.6 + slope * 1.105) * 1.105;
-    expect(apart(total(work().cut), 18 * section)).toBeLessThan(1e-11);
-    expect(gap).toBeLessThan(1e-11);
-  });
+  ])(
+    "bend of %d°, walls run %f: mitred outside and inside leave length × section",
+    (turn, slope) => {
+      const angle = (turn * Math.PI) / 180;
+      const path: [number, number][] = [
+        [-9, 0],
+        [0, 0],
+        [9 * Math.cos(angle), 9 * Math.sin(angle)],
+      ];
+      const { work, gap } = dug(
+        siteOf({ points: flat, works: [trench({ path, walls: run(slope) })] }),
+      );
+      // The kite outside a mitred bend is congruent with the overlap inside it, at every height.
+      const section = (0.6 + slope * 1.105) * 1.105;
+      expect(apart(total(work().cut), 18 * section)).toBeLessThan(1e-11);
+      expect(gap).toBeLessThan(1e-11);
+    },
+  );
 });

@@ -179,8 +179,8 @@ export function earthOf(spots: readonly Spot[], layers: number, probes: readonly
 export interface Change {
   /** Lines across which the heights below may jump or bend. */
   lines: readonly PlanLine[];
-  /** Planes of which all heights below are pieces. */
-  planes: readonly Flat[];
+  /** Planes of which all heights below are pieces, as far as they matter on a line of constant x. */
+  planesOn: (x: number) => readonly Flat[];
   /** Places whose x values the strips should not straddle. */
   corners: readonly (readonly [number, number])[];
   /** Quantities per m² at a place, given the layer tops there; the same number at every place. */
@@ -190,13 +190,18 @@ export interface Change {
 /** West, south, east, north: where the change can reach. */
 export type Window = readonly [number, number, number, number];
 
+/** What columns are added up to when nothing else is asked for, m³ (or m² for an area). */
+export const COLUMN_TOLERANCE = 1e-5;
+
 /** Gauss's three-place rule on a stretch of length 1: places from the middle, and weights. */
 const GAUSS = [
   [-0.5 * Math.sqrt(0.6), 5 / 18],
   [0, 8 / 18],
   [0.5 * Math.sqrt(0.6), 5 / 18],
 ] as const;
-const MOST_HALVINGS = 20;
+const MOST_HALVINGS = 12;
+/** Strips start no wider than this, m, so that nothing of a work's size slips between places. */
+const WIDEST = 0.3;
 
 export interface ColumnSums {
   /** Integrals of the amounts, in their order. */
@@ -210,7 +215,7 @@ export function integrateColumns(
   earth: Earth,
   change: Change,
   [west, south, east, north]: Window,
-  tolerance = 2e-6,
+  tolerance = COLUMN_TOLERANCE,
 ): ColumnSums {
   const lines = [...nearLines(earth.lines, [west, south, east, north]), ...change.lines];
   const strip = (from: number, to: number): number[] => {
@@ -241,8 +246,14 @@ export function integrateColumns(
     .sort((a, b) => a - b);
   const ends = [west, ...marks, east];
   for (let k = 1; k < ends.length; k++) {
-    const [from, to] = [ends[k - 1]!, ends[k]!];
-    if (to - from > 1e-9) halve(from, to, strip(from, to), 0);
+    const [start, stop] = [ends[k - 1]!, ends[k]!];
+    if (stop - start < 1e-9) continue;
+    const count = Math.ceil((stop - start) / WIDEST);
+    for (let i = 0; i < count; i++) {
+      const from = start + (i * (stop - start)) / count;
+      const to = start + ((i + 1) * (stop - start)) / count;
+      halve(from, to, strip(from, to), 0);
+    }
   }
   return found;
 }
@@ -279,7 +290,7 @@ function alongStrip(
     if (y > low && y < high) breaks.push(y);
   };
   for (const { a, b, c } of lines) if (b !== 0) add((c - a * x) / b, south, north);
-  const { planes } = change;
+  const planes = change.planesOn(x);
   for (let i = 0; i < planes.length; i++) {
     for (let j = i + 1; j < planes.length; j++) {
       const [p, q] = [planes[i]!, planes[j]!];
@@ -288,7 +299,7 @@ function alongStrip(
   }
   breaks.sort((p, q) => p - q);
   for (let k = 1; k < breaks.length; k++) {
-    addPieces(earth, change, x, breaks[k - 1]!, breaks[k]!, width, sums);
+    addPieces(earth, change, planes, x, breaks[k - 1]!, breaks[k]!, width, sums);
   }
 }
 
@@ -296,6 +307,7 @@ function alongStrip(
 function addPieces(
   earth: Earth,
   change: Change,
+  planes: readonly Flat[],
   x: number,
   low: number,
   high: number,
@@ -309,7 +321,7 @@ function addPieces(
   const breaks = [low, high];
   tops1.forEach((top1, i) => {
     const rate = (tops2[i]! - top1) / (y2 - y1);
-    for (const { a, b, c } of change.planes) {
+    for (const { a, b, c } of planes) {
       if (b === rate) continue;
       const y = (top1 - rate * y1 - a * x - c) / (b - rate);
       if (y > low && y < high) breaks.push(y);

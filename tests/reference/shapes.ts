@@ -99,7 +99,11 @@ export interface TrenchPart {
 }
 
 /** Legs and corner pieces of a trench whose floor and zone are straight along each leg. */
-export function trenchParts(path: readonly Place[], width: number, heights: TrenchHeights): TrenchPart[] {
+export function trenchParts(
+  path: readonly Place[],
+  width: number,
+  heights: TrenchHeights,
+): TrenchPart[] {
   const parts: TrenchPart[] = [];
   let station = 0;
   for (let i = 1; i < path.length; i++) {
@@ -189,12 +193,20 @@ function bendPart(
   };
 }
 
-/** Cut by layer, then bedding, zone (pipes included) and backfill of a trench, as columns. */
-export function trenchChange(parts: readonly TrenchPart[], run: number): Change {
+/**
+ * Cut by layer, then bedding, zone (pipes included), backfill and plan area of a trench, as
+ * columns. No wall reaches farther in plan than `reach`, m.
+ */
+export function trenchChange(parts: readonly TrenchPart[], run: number, reach: number): Change {
+  const planes = parts.map(({ hollow, bedding, zone }) => {
+    const xs = hollow.corners.map(([x]) => x);
+    const [west, east] = [Math.min(...xs) - reach, Math.max(...xs) + reach];
+    return { west, east, all: [...planesOf(hollow, run), bedding, zone] };
+  });
   const at = ({ a, b, c }: Flat, x: number, y: number): number => a * x + b * y + c;
   return {
     lines: parts.flatMap(({ hollow }) => linesOf(hollow)),
-    planes: parts.flatMap(({ hollow, bedding, zone }) => [...planesOf(hollow, run), bedding, zone]),
+    planesOn: (x) => planes.flatMap(({ west, east, all }) => (x < west || x > east ? [] : all)),
     corners: parts.flatMap(({ hollow }) => hollow.corners),
     amounts: (x, y, tops) => {
       let [floor, deepest] = [Infinity, parts[0]!];
@@ -213,9 +225,10 @@ export function trenchChange(parts: readonly TrenchPart[], run: number): Change 
 
 /** Cut by layer, then plan area, of a level hole that is the union of convex hollows. */
 export function holeChange(hollows: readonly Hollow[], run: number): Change {
+  const planes = hollows.flatMap((hollow) => planesOf(hollow, run));
   return {
     lines: hollows.flatMap(linesOf),
-    planes: hollows.flatMap((hollow) => planesOf(hollow, run)),
+    planesOn: () => planes,
     corners: hollows.flatMap(({ corners }) => corners),
     amounts: (x, y, tops) => {
       const floor = Math.min(...hollows.map((hollow) => hollowAt(hollow, run, x, y)));
@@ -228,9 +241,10 @@ export function holeChange(hollows: readonly Hollow[], run: number): Change {
 export function embankmentChange(hollows: readonly Hollow[], run: number): Change {
   const mirrored = (hollow: Hollow): Flat[] =>
     planesOf(hollow, run).map(({ a, b, c }) => ({ a: -a, b: -b, c: 2 * hollow.floor.c - c }));
+  const planes = hollows.flatMap(mirrored);
   return {
     lines: hollows.flatMap(linesOf),
-    planes: hollows.flatMap(mirrored),
+    planesOn: () => planes,
     corners: hollows.flatMap(({ corners }) => corners),
     amounts: (x, y, tops) => {
       const heights = hollows.map((h) => 2 * h.floor.c - hollowAt(h, run, x, y));

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { CostLine } from "../../cost/index.js";
+import type { CostLine } from "../parts.js";
 import { setPrice } from "../../site/index.js";
 import { money, plainNumber } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";

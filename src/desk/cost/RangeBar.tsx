@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { Range } from "../../machines/index.js";
+import type { Range } from "../parts.js";
 import { money } from "../../units/index.js";
 import { useSite } from "../useSite.js";
 

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { ByMaterial } from "../../dig/index.js";
+import type { ByMaterial } from "../parts.js";
 import { materialsOf } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
 import { area, earthVolume, elevation, haulMass, length } from "../../units/index.js";

@@ -28,9 +28,8 @@ function BodyFields({ work }: { work: Tank }): ReactNode {
   const setBody = (what: string, next: Partial<Body>): void =>
     change(what, { body: { ...work.body, ...next } });
   const clear = (what: string, key: keyof Body): void => {
-    const body = { ...work.body };
-    delete body[key];
-    change(what, { body });
+    const kept = Object.entries(work.body).filter(([name]) => name !== key);
+    change(what, { body: Object.fromEntries(kept) as Body });
   };
   const known = tankChoices.find(({ id }) => {
     const body = tankBody(id);

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { PipeCheck, StaticLift } from "../../flow/index.js";
+import type { PipeCheck, StaticLift } from "../parts.js";
 import { changePipe, findWork } from "../../site/index.js";
 import type { Pipe } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { PipeCheck } from "../../flow/index.js";
+import type { PipeCheck } from "../parts.js";
 import { elevation, length } from "../../units/index.js";
 import { useSite } from "../useSite.js";
 

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { Candidate, Range, RentalCover } from "../../machines/index.js";
+import type { Candidate, Range, RentalCover } from "../parts.js";
 import { setMachines } from "../../site/index.js";
 import { days as dayCount, hours, money, plainNumber } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
@@ -24,7 +24,10 @@ function coverWords(cover: RentalCover): string {
   return parts.length === 0 ? "no hire" : parts.join(" and ");
 }
 
-function useRange(): { cost: (range: Range) => string; count: (range: Range, digits: number) => string } {
+function useRange(): {
+  cost: (range: Range) => string;
+  count: (range: Range, digits: number) => string;
+} {
   const { units, currency } = useSite().site;
   const print = (value: number): string => money(currency).print(value, units);
   return {

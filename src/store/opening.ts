@@ -1,0 +1,123 @@
+import { readSite, record, writeSite } from "../site/index.js";
+import { readKept } from "./autosave.js";
+import type { DeskActions } from "./deskState.js";
+import type { DeskTools } from "./deskTools.js";
+import { examples } from "./examples.js";
+
+type Opening = Pick<
+  DeskActions,
+  | "begin"
+  | "openText"
+  | "startSite"
+  | "chooseScheme"
+  | "siteFile"
+  | "show"
+  | "tell"
+  | "dismissUnopened"
+>;
+
+/** Opens what was kept in this browser; else the first example; else an empty page. */
+async function beginDesk({ get, set, opened, keepNow }: DeskTools): Promise<void> {
+  const inBackground = (): void => {
+    if (document.visibilityState === "hidden") void keepNow();
+  };
+  document.addEventListener("visibilitychange", inBackground);
+  window.addEventListener("pagehide", () => void keepNow());
+  let trouble = "";
+  try {
+    const kept = await readKept();
+    if (kept !== null) {
+      const site = readSite(kept.text);
+      if (site.ok) {
+        opened(site.value, { schemeId: kept.schemeId, theme: kept.theme });
+        return;
+      }
+      set({ unopened: { file: "the site kept in this browser", problems: site.problems } });
+    }
+  } catch (fault) {
+    trouble = fault instanceof Error ? fault.message : String(fault);
+  }
+  const { unopened } = get();
+  const first = examples[0];
+  if (first === undefined || !get().openText(first.text, first.title)) {
+    set({ status: "empty", starting: true });
+  }
+  set({ notice: "" });
+  if (unopened !== null) set({ unopened });
+  if (trouble !== "") {
+    set({
+      keeping: {
+        state: "failed",
+        text: `This browser keeps nothing for Bankyard (${trouble}). Use Save to keep the site as a file.`,
+      },
+    });
+  }
+}
+
+/** Opening and leaving sites, and how the desk is looked at. */
+export function opening(tools: DeskTools): Opening {
+  const { get, set, adopt, opened, keepSoon } = tools;
+  return {
+    begin: () => beginDesk(tools),
+
+    openText(text, file) {
+      const site = readSite(text);
+      if (!site.ok) {
+        set({ unopened: { file, problems: site.problems } });
+        return false;
+      }
+      opened(site.value, { notice: `Opened ${site.value.name}.` });
+      return true;
+    },
+
+    startSite(site) {
+      const { history } = get();
+      if (history === null) {
+        opened(site, { leaf: "survey" });
+        return;
+      }
+      adopt(record(history, site, `start ${site.name}`), {
+        schemeId: site.schemes[0]?.id ?? "",
+        before: null,
+        lastEdit: null,
+        selected: null,
+        placing: null,
+        starting: false,
+        leaf: "survey",
+        notice: `${site.name} is on the desk. Undo goes back to the site before it.`,
+      });
+      keepSoon();
+    },
+
+    chooseScheme(schemeId) {
+      const { history } = get();
+      if (history === null) return;
+      adopt(history, { schemeId, before: null, lastEdit: null, selected: null });
+      keepSoon();
+    },
+
+    siteFile() {
+      const { history } = get();
+      if (history === null) return null;
+      const site = history.present;
+      const stem = site.name
+        .toLowerCase()
+        .replace(/[^\p{L}\p{N}]+/gu, "-")
+        .replace(/^-+|-+$/g, "");
+      return { name: `${stem === "" ? "site" : stem}.site.json`, text: writeSite(site) };
+    },
+
+    show(part) {
+      set(part);
+      if (part.theme !== undefined) keepSoon();
+    },
+
+    tell(notice) {
+      set({ notice });
+    },
+
+    dismissUnopened() {
+      set({ unopened: null });
+    },
+  };
+}
