@@ -1,6 +1,7 @@
 import { useEffect } from "react";
 import type { ReactNode } from "react";
 import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { download } from "./files.js";
 import { useDesk } from "../store/index.js";
 
 const SHOWN_MS = 5000;
@@ -29,6 +30,14 @@ function Unopened(): ReactNode {
               <strong>{unopened?.file}</strong> cannot be used as it is. The site on the desk is
               untouched.
             </p>
+            {unopened?.text !== undefined && (
+              <Button
+                className="button"
+                onPress={() => download("kept.site.json", unopened.text ?? "", "application/json")}
+              >
+                Save it as it is, to mend
+              </Button>
+            )}
             <ol className="problem-list">
               {(unopened?.problems ?? []).slice(0, MOST_SHOWN).map((problem, index) => (
                 <li key={`${problem.path} ${index}`}>

@@ -1,5 +1,12 @@
 /** Findings about works that leave the ground that the survey may be trusted for. */
-import { elevationAt, trusted, type LayeredGround, type Place } from "../ground/index.js";
+import {
+  elevationAt,
+  minus,
+  surfaceOf,
+  trusted,
+  type LayeredGround,
+  type Place,
+} from "../ground/index.js";
 import type { Finding, Work } from "../site/index.js";
 import { rectangle } from "./place.js";
 
@@ -32,18 +39,17 @@ export function reachFindings(ground: LayeredGround, work: Work): Finding[] {
   const off = footprint(work).some(([x, y]) => elevationAt(tin, x, y) === null);
   if (off) return [offSurvey(work, "stands partly beyond the survey points")];
   const edges = hullEdges(ground);
-  let runsOff = false;
-  let untrusted = false;
-  for (const { triangle, cell } of ground.markedCells()) {
-    cell.x.forEach((x, i) => {
-      const y = cell.y[i]!;
-      const top = cell.tops[cell.tops.length - 1]!;
-      if (cell.before![i]! - top[i]! < 1e-4) return;
-      if (edges.get(triangle)?.some((edge) => distanceTo(edge, x, y) < 1e-6)) runsOff = true;
-      if (!trusted(ground.base, x, y)) untrusted = true;
-    });
-  }
+  const dug = [...ground.markedCells()].flatMap(({ triangle, cell }) => {
+    const depth = minus(cell.before, surfaceOf(cell));
+    return cell.x.map((x, i) => ({ triangle, x, y: cell.y[i]!, depth: depth[i]! }));
+  });
+  // Where a wall comes to daylight the depth is nothing: those corners may lie on the edge.
+  const deep = dug.filter((corner) => corner.depth > 1e-4);
+  const runsOff = deep.some(({ triangle, x, y }) =>
+    edges.get(triangle)?.some((edge) => distanceTo(edge, x, y) < 1e-6),
+  );
   if (runsOff) return [offSurvey(work, "is cut off at the edge of the survey")];
+  const untrusted = deep.some(({ x, y }) => !trusted(ground.base, x, y));
   return untrusted ? [outsideBoundary(work)] : [];
 }
 

@@ -68,7 +68,7 @@ export function tallestAbove(
 ): number {
   let tallest = 0;
   for (const { cell } of digging.ground.markedCells()) {
-    cell.before!.forEach((z, i) => {
+    cell.before.forEach((z, i) => {
       const above = z - floorOf(cell.part, cell.x[i]!, cell.y[i]!);
       if (above > tallest) tallest = above;
     });

@@ -46,6 +46,12 @@ interface Reach extends PathLeg {
   bendFrom: PathLeg | null;
 }
 
+/** The two legs that meet at a bend. */
+interface Bend {
+  before: PathLeg;
+  after: PathLeg;
+}
+
 interface Line {
   /** Height at the start and rise per m along. */
   start: number;
@@ -73,8 +79,9 @@ export function trenchShape(
     const tops = deciding(lines(trench, inverts, reach, "top"), reach.length, 1);
     const zone = higherOf(tops.map((line) => along(reach, line, trench.zone.above)));
     if (reach.bendFrom) {
-      const surface = cornerPiece(trench, reach, floors, tops, plan, parts);
-      pieces.push({ surface, box: squareBox(reach.start, off * bendStretch(reach)) });
+      const bend = { before: reach.bendFrom, after: reach };
+      const surface = cornerPiece(trench, bend, floors, tops, plan, parts);
+      pieces.push({ surface, box: squareBox(reach.start, off * bendStretch(bend)) });
     }
     for (const line of floors) {
       const floor = planeAlong(reach, line);
@@ -97,9 +104,9 @@ function squareBox([x, y]: Place, reach: number): Box {
 }
 
 /** How much farther than its width a mitred bend reaches. */
-function bendStretch(reach: Reach): number {
-  const { u } = reach.bendFrom!;
-  const cos = Math.max(-1, Math.min(1, u[0] * reach.u[0] + u[1] * reach.u[1]));
+function bendStretch({ before, after }: Bend): number {
+  const straight = before.u[0] * after.u[0] + before.u[1] * after.u[1];
+  const cos = Math.max(-1, Math.min(1, straight));
   return 1 / Math.max(1e-3, Math.cos(Math.acos(cos) / 2));
 }
 
@@ -204,20 +211,19 @@ function edge(leg: PathLeg, off: number): [Place, Place] {
  */
 function cornerPiece(
   trench: Trench,
-  reach: Reach,
+  { before, after }: Bend,
   floors: readonly Line[],
   tops: readonly Line[],
   plan: WallPlan,
   parts: TrenchPart[],
 ): Surface {
-  const before = reach.bendFrom!;
   const height = Math.min(...floors.map((line) => line.start));
   const floor = { a: 0, b: 0, c: height };
-  const turned = before.u[0] * reach.u[1] - before.u[1] * reach.u[0];
+  const turned = before.u[0] * after.u[1] - before.u[1] * after.u[0];
   const outer = turned > 0 ? -trench.width / 2 : trench.width / 2;
   const ends: PathLeg[] = [
-    { ...before, start: reach.start, length: 1 },
-    { ...reach, length: 1 },
+    { ...before, start: after.start, length: 1 },
+    { ...after, length: 1 },
   ];
   const shelves: Surface[] = [];
   for (let k = 0; k <= plan.benches; k++) {

@@ -211,8 +211,8 @@ function normalsOf(base: BaseGround): Vector[] {
   const sums = Array.from({ length: tin.x.length }, (): [number, number, number] => [0, 0, 0]);
   for (let t = 0; t < tin.triangles.length / 3; t++) {
     const vertices = corners(tin, t);
-    const [a, b, c] = vertices.map((v): Vector => [tin.x[v]!, tin.y[v]!, tin.z[v]!]);
-    const normal = crossed(a!, b!, c!);
+    const place = (v: number): Vector => [tin.x[v]!, tin.y[v]!, tin.z[v]!];
+    const normal = crossed(place(vertices[0]), place(vertices[1]), place(vertices[2]));
     for (const v of vertices) {
       const sum = sums[v]!;
       sum[0] += normal[0];

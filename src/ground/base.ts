@@ -14,7 +14,7 @@ export interface BaseGround {
   regions: readonly ProbeRegion[];
   findings: readonly Finding[];
   /** Starting cells of a triangle: its parts in each probe region. Made when first asked for. */
-  cellsOf(triangle: number): readonly Cell[];
+  cellsOf: (triangle: number) => readonly Cell[];
 }
 
 const made = new WeakMap<Site["survey"], { ground: Site["ground"]; base: BuiltGround }>();

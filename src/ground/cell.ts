@@ -31,6 +31,14 @@ export interface Cell {
   face: "found" | "dug" | "filled";
 }
 
+/** A cell that the present work has cut: it knows the surface before. */
+export type CutCell = Cell & { before: readonly number[] };
+
+/** True for a cell that the present work has cut. */
+export function isCut(cell: Cell): cell is CutCell {
+  return cell.before !== null;
+}
+
 /**
  * A copy of a cell with some fields changed. Written out field by field: every cell then has the
  * same hidden class, which the engine's hottest loops depend on (spreading was four times slower).
@@ -131,6 +139,17 @@ export function splitCell(
     }
   }
   return { below: partOf(part, below), above: partOf(part, above) };
+}
+
+/** As `splitCell`, for values that are known to lie on both sides of zero. */
+export function splitAcross(
+  part: CarriedCell,
+  value: readonly number[],
+): { below: CarriedCell; above: CarriedCell } {
+  const { below, above } = splitCell(part, value);
+  if (!below || !above)
+    throw new Error(`got values on one side of zero, expected both: ${value.join()}`);
+  return { below, above };
 }
 
 function addCorner(corners: Corners, from: number, to: number, share: number): void {

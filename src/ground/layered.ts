@@ -6,6 +6,7 @@ import type { BaseGround } from "./base.js";
 import {
   areaOf,
   changedCell,
+  isCut,
   integrate,
   minus,
   ROUNDING,
@@ -14,6 +15,7 @@ import {
   type CarriedCell,
   type Cell,
   type CellLayer,
+  type CutCell,
 } from "./cell.js";
 import { Sum } from "./sum.js";
 import { corners } from "./tin.js";
@@ -97,25 +99,10 @@ export class LayeredGround {
     for (const triangle of this.base.tin.index.search(...box)) {
       const cells = this.cellsOf(triangle);
       if (cells.every((cell) => outOfReach(cell, surface, "cut"))) continue;
-      const next: Cell[] = [];
-      let changed = false;
-      for (const cell of cells) {
-        if (outOfReach(cell, surface, "cut")) {
-          next.push(cell);
-          continue;
-        }
-        for (const piece of resolve({ cell, carry: [] }, surface, "cut")) {
-          if (typeof piece.level === "string") {
-            next.push(piece.cell);
-            continue;
-          }
-          changed = true;
-          const marked = changedCell(piece.cell, { part: piece.part });
-          carve(marked, piece.level, { volumes, hit, into: next });
-        }
-      }
-      if (!changed) continue;
-      this.touched.set(triangle, next);
+      const carving: Carving = { volumes, hit, into: [], changed: false };
+      for (const cell of cells) cutCell(cell, surface, carving);
+      if (!carving.changed) continue;
+      this.touched.set(triangle, carving.into);
       this.marked.add(triangle);
     }
     return { volumes, structureHit: hit.value };
@@ -131,7 +118,7 @@ export class LayeredGround {
     for (const triangle of this.marked) {
       const next: Cell[] = [];
       for (const cell of this.cellsOf(triangle)) {
-        if (!cell.before) next.push(cell);
+        if (!isCut(cell)) next.push(cell);
         else refillCell(cell, surfaceFor(cell.part), layer, volume, next);
       }
       this.touched.set(triangle, next);
@@ -144,37 +131,38 @@ export class LayeredGround {
    * in, and how much of that lies below the ground as it was before the present work, m³.
    */
   fill(surface: Surface, box: Box, layer: CellLayer): { volume: number; belowBefore: number } {
-    const volume = new Sum();
-    const belowBefore = new Sum();
+    const filling: Filling = { volume: new Sum(), belowBefore: new Sum(), into: [] };
     for (const triangle of this.base.tin.index.search(...box)) {
       const cells = this.cellsOf(triangle);
       if (cells.every((cell) => outOfReach(cell, surface, "fill"))) continue;
-      const next: Cell[] = [];
-      for (const cell of cells) {
-        if (outOfReach(cell, surface, "fill")) {
-          next.push(cell);
-          continue;
-        }
-        for (const piece of resolve({ cell, carry: [] }, surface, "fill")) {
-          if (typeof piece.level === "string") {
-            next.push(piece.cell);
-            continue;
-          }
-          volume.add(integrate(piece.cell, minus(piece.level, surfaceOf(piece.cell))));
-          belowBefore.add(depthBelowBefore(piece.cell, piece.level));
-          for (const z of piece.level) if (z > this.ceiling) this.ceiling = z;
-          next.push(raised(piece.cell, piece.level, layer));
-        }
-      }
-      this.touched.set(triangle, next);
+      filling.into = [];
+      for (const cell of cells) this.fillCell(cell, surface, layer, filling);
+      this.touched.set(triangle, filling.into);
     }
-    return { volume: volume.value, belowBefore: belowBefore.value };
+    return { volume: filling.volume.value, belowBefore: filling.belowBefore.value };
+  }
+
+  private fillCell(cell: Cell, surface: Surface, layer: CellLayer, filling: Filling): void {
+    if (outOfReach(cell, surface, "fill")) {
+      filling.into.push(cell);
+      return;
+    }
+    for (const piece of resolve({ cell, carry: [] }, surface, "fill")) {
+      if (typeof piece.level === "string") {
+        filling.into.push(piece.cell);
+        continue;
+      }
+      filling.volume.add(integrate(piece.cell, minus(piece.level, surfaceOf(piece.cell))));
+      filling.belowBefore.add(depthBelowBefore(piece.cell, piece.level));
+      this.ceiling = Math.max(this.ceiling, ...piece.level);
+      filling.into.push(raised(piece.cell, piece.level, layer));
+    }
   }
 
   /** The cells that the present work has cut. */
-  *markedCells(): Generator<{ triangle: number; cell: Cell }> {
+  *markedCells(): Generator<{ triangle: number; cell: CutCell }> {
     for (const triangle of this.marked) {
-      for (const cell of this.cellsOf(triangle)) if (cell.before) yield { triangle, cell };
+      for (const cell of this.cellsOf(triangle)) if (isCut(cell)) yield { triangle, cell };
     }
   }
 
@@ -196,7 +184,7 @@ export class LayeredGround {
     let deepest = 0;
     for (const { cell } of this.markedCells()) {
       area.add(areaOf(cell));
-      const depth = minus(cell.before!, surfaceOf(cell));
+      const depth = minus(cell.before, surfaceOf(cell));
       for (const d of depth) if (d > deepest) deepest = d;
     }
     return { area: area.value, deepest };
@@ -208,6 +196,28 @@ interface Carving {
   volumes: Volumes;
   hit: Sum;
   into: Cell[];
+  changed: boolean;
+}
+
+/** What filling yields: volumes in, and the cells left. */
+interface Filling {
+  volume: Sum;
+  belowBefore: Sum;
+  into: Cell[];
+}
+
+function cutCell(cell: Cell, surface: Surface, carving: Carving): void {
+  if (outOfReach(cell, surface, "cut")) {
+    carving.into.push(cell);
+    return;
+  }
+  for (const piece of resolve({ cell, carry: [] }, surface, "cut")) {
+    if (typeof piece.level === "string") carving.into.push(piece.cell);
+    else {
+      carving.changed = true;
+      carve(changedCell(piece.cell, { part: piece.part }), piece.level, carving);
+    }
+  }
 }
 
 /** Takes everything above `down` (at or below the surface all over the cell) off a cell. */
@@ -260,7 +270,7 @@ function raised(cell: Cell, up: readonly number[], layer: CellLayer): Cell {
 
 /** Raises one cut cell to the lower of a surface and the ground before this work. */
 function refillCell(
-  cell: Cell,
+  cell: CutCell,
   surface: Surface | null,
   layer: CellLayer,
   volume: Sum,
@@ -270,26 +280,27 @@ function refillCell(
     volume.add(integrate(part, minus(up, surfaceOf(part))));
     into.push(raised(part, up, layer));
   };
-  const raiseToBefore = (part: Cell): void => {
-    const { below, above } = splitCell(
-      { cell: part, carry: [] },
-      minus(part.before!, surfaceOf(part)),
-    );
-    if (below) into.push(below.cell);
-    if (above) raise(above.cell, above.cell.before!);
+  // The earlier ground rides along through the splitting, as the last of the carried values.
+  const raiseToBefore = ({ cell: part, carry }: CarriedCell): void => {
+    const before = carry[carry.length - 1]!;
+    const split = splitCell({ cell: part, carry: [before] }, minus(before, surfaceOf(part)));
+    if (split.below) into.push(split.below.cell);
+    if (split.above) raise(split.above.cell, split.above.carry[0]!);
   };
+  const whole: CarriedCell = { cell, carry: [cell.before] };
   if (!surface) {
-    raiseToBefore(cell);
+    raiseToBefore(whole);
     return;
   }
-  for (const piece of resolve({ cell, carry: [] }, surface, "fill")) {
+  for (const piece of resolve(whole, surface, "fill")) {
     if (piece.level === "below") into.push(piece.cell);
-    else if (piece.level === "above") raiseToBefore(piece.cell);
+    else if (piece.level === "above") raiseToBefore(piece);
     else {
-      const carried: CarriedCell = { cell: piece.cell, carry: [piece.level] };
-      const { below, above } = splitCell(carried, minus(piece.level, piece.cell.before!));
+      const before = piece.carry[0]!;
+      const carried: CarriedCell = { cell: piece.cell, carry: [piece.level, before] };
+      const { below, above } = splitCell(carried, minus(piece.level, before));
       if (below) raise(below.cell, below.carry[0]!);
-      if (above) raiseToBefore(above.cell);
+      if (above) raiseToBefore(above);
     }
   }
 }
@@ -297,9 +308,10 @@ function refillCell(
 /** Volume between the surface and the lower of `up` and the ground before this work, m³. */
 function depthBelowBefore(cell: Cell, up: readonly number[]): number {
   if (!cell.before) return 0;
-  const { below, above } = splitCell({ cell, carry: [up] }, minus(up, cell.before));
+  const carried = { cell, carry: [up, cell.before] };
+  const { below, above } = splitCell(carried, minus(up, cell.before));
   let volume = 0;
   if (below) volume += integrate(below.cell, minus(below.carry[0]!, surfaceOf(below.cell)));
-  if (above) volume += integrate(above.cell, minus(above.cell.before!, surfaceOf(above.cell)));
+  if (above) volume += integrate(above.cell, minus(above.carry[1]!, surfaceOf(above.cell)));
   return Math.abs(volume) < ROUNDING ? 0 : volume;
 }

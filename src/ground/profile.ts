@@ -21,7 +21,7 @@ export interface CellStretch {
   to: number;
   cell: Cell;
   /** Any value that is linear on the cell, given at its corners, at the two ends. */
-  at(values: readonly number[]): { start: number; end: number };
+  at: (values: readonly number[]) => { start: number; end: number };
 }
 
 /**
@@ -128,12 +128,7 @@ function crossingOf(
   const ux = (q[0] - p[0]) / length;
   const uy = (q[1] - p[1]) / length;
   if (misses(cell, p, ux, uy, length)) return null;
-  let low: Mix | null = null;
-  let high: Mix | null = null;
-  const meet = (mix: Mix): void => {
-    if (!low || mix.along < low.along) low = mix;
-    if (!high || mix.along > high.along) high = mix;
-  };
+  const mixes: Mix[] = [];
   const count = cell.x.length;
   const along = cell.x.map((x, i) => (x - p[0]) * ux + (cell.y[i]! - p[1]) * uy);
   const off = cell.x.map((x, i) => (cell.y[i]! - p[1]) * ux - (x - p[0]) * uy);
@@ -141,11 +136,13 @@ function crossingOf(
     const j = (i + 1) % count;
     const here = Math.abs(off[i]!) < 1e-11 ? 0 : off[i]!;
     const next = Math.abs(off[j]!) < 1e-11 ? 0 : off[j]!;
-    if (here === 0) meet({ along: along[i]!, i, j: i, share: 0 });
+    if (here === 0) mixes.push({ along: along[i]!, i, j: i, share: 0 });
     if (here * next >= 0) continue;
     const share = here / (here - next);
-    meet({ along: along[i]! + share * (along[j]! - along[i]!), i, j, share });
+    mixes.push({ along: along[i]! + share * (along[j]! - along[i]!), i, j, share });
   }
+  mixes.sort((a, b) => a.along - b.along);
+  const [low, high] = [mixes[0], mixes[mixes.length - 1]];
   return low && high ? { low, high } : null;
 }
 

@@ -7,7 +7,15 @@
  *
  * All coordinates are local metres.
  */
-import { minus, ROUNDING, splitCell, surfaceOf, type CarriedCell, type Cell } from "./cell.js";
+import {
+  minus,
+  ROUNDING,
+  splitAcross,
+  splitCell,
+  surfaceOf,
+  type CarriedCell,
+  type Cell,
+} from "./cell.js";
 
 export type Surface =
   | { is: "plane"; a: number; b: number; c: number }
@@ -99,14 +107,14 @@ function trimmed(piece: Resolved, purpose: Purpose): Resolved[] {
   if (side === idle) return [{ cell: piece.cell, carry: piece.carry, level: idle, part: 0 }];
   if (side !== "both") return [piece];
   const carried = { cell: piece.cell, carry: [piece.level, ...piece.carry] };
-  const { below, above } = splitCell(carried, rise);
+  const { below, above } = splitAcross(carried, rise);
   const whole = ({ cell, carry }: CarriedCell, busy: boolean): Resolved => ({
     cell,
     carry: carry.slice(1),
     level: busy ? carry[0]! : idle,
     part: piece.part,
   });
-  return [whole(below!, purpose === "cut"), whole(above!, purpose === "fill")];
+  return [whole(below, purpose === "cut"), whole(above, purpose === "fill")];
 }
 
 /** Where corner values lie: all at most zero, all at least zero (and one more), or on both sides. */
@@ -131,14 +139,12 @@ function joined(
   const neutral = how === "higher" ? "below" : "above";
   let pieces: Resolved[] = [{ cell: part.cell, carry: part.carry, level: neutral, part: 0 }];
   for (const next of of) {
-    const joinedPieces: Resolved[] = [];
+    const made: Resolved[] = [];
     for (const piece of pieces) {
-      if (piece.level === decided) joinedPieces.push(piece);
-      else if (outOfReach(piece.cell, next, purpose)) {
-        joinedPieces.push(withOutOfReach(piece, how, purpose));
-      } else for (const made of joinOne(piece, next, how, purpose)) joinedPieces.push(made);
+      if (piece.level === decided) made.push(piece);
+      else joinOne(piece, next, how, purpose, made);
     }
-    pieces = joinedPieces;
+    pieces = made;
   }
   return pieces;
 }
@@ -155,28 +161,29 @@ function joinOne(
   next: Surface,
   how: "higher" | "lower",
   purpose: Purpose,
-): Resolved[] {
+  into: Resolved[],
+): void {
+  if (outOfReach(piece.cell, next, purpose)) {
+    into.push(withOutOfReach(piece, how, purpose));
+    return;
+  }
   const standing = piece.level;
   if (typeof standing === "string") {
     // Standing at the neutral end: whatever `next` says holds.
-    return resolve(piece, next, purpose);
+    for (const made of resolve(piece, next, purpose)) into.push(made);
+    return;
   }
-  const pieces: Resolved[] = [];
   const carried = { cell: piece.cell, carry: [standing, ...piece.carry] };
-  for (const other of resolve(carried, next, purpose)) {
-    const mine = other.carry[0]!;
-    const rest = other.carry.slice(1);
-    const keepMine = { cell: other.cell, carry: rest, level: mine, part: piece.part };
-    const keepOther = { cell: other.cell, carry: rest, level: other.level, part: other.part };
-    if (typeof other.level === "string") {
-      const otherWins = (other.level === "above") === (how === "higher");
-      pieces.push(otherWins ? keepOther : keepMine);
+  for (const { cell, carry, level: at, part } of resolve(carried, next, purpose)) {
+    const rest = carry.slice(1);
+    const mine = { cell, carry: rest, level: carry[0]!, part: piece.part };
+    if (typeof at === "string") {
+      const otherWins = (at === "above") === (how === "higher");
+      into.push(otherWins ? { cell, carry: rest, level: at, part } : mine);
       continue;
     }
-    const against = { cell: other.cell, carry: rest, level: other.level, part: other.part };
-    for (const won of winners(keepMine, against, how)) pieces.push(won);
+    for (const won of winners(mine, { cell, carry: rest, level: at, part }, how)) into.push(won);
   }
-  return pieces;
 }
 
 function winners(
@@ -188,7 +195,7 @@ function winners(
   const side = sideOf(gap);
   if (side !== "both") return [(side === "above") === (how === "higher") ? other : mine];
   const carried = { cell: mine.cell, carry: [mine.level, other.level, ...mine.carry] };
-  const { below, above } = splitCell(carried, gap);
+  const { below, above } = splitAcross(carried, gap);
   const pieces: Resolved[] = [];
   const take = (side: CarriedCell, otherWins: boolean): void => {
     pieces.push({
@@ -198,8 +205,8 @@ function winners(
       part: otherWins ? other.part : mine.part,
     });
   };
-  take(below!, how === "lower");
-  take(above!, how === "higher");
+  take(below, how === "lower");
+  take(above, how === "higher");
   return pieces;
 }
 

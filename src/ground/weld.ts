@@ -89,15 +89,17 @@ function nearVertex(
   y: number,
   tolerance: number,
 ): number {
-  for (let dx = -1; dx <= 1; dx++) {
-    for (let dy = -1; dy <= 1; dy++) {
-      for (const vertex of places.get(placeKey(x, y, tolerance, dx, dy)) ?? []) {
-        if (Math.hypot(welded.x[vertex]! - x, welded.y[vertex]! - y) <= tolerance) return vertex;
-      }
-    }
+  for (const [dx, dy] of AROUND) {
+    const near = places
+      .get(placeKey(x, y, tolerance, dx, dy))
+      ?.find((v) => Math.hypot(welded.x[v]! - x, welded.y[v]! - y) <= tolerance);
+    if (near !== undefined) return near;
   }
   return -1;
 }
+
+/** A square of places and its eight neighbours. */
+const AROUND = [-1, 0, 1].flatMap((dx) => [-1, 0, 1].map((dy) => [dx, dy] as const));
 
 /** Welded points with the edges that triangles must follow, none crossing another or a point. */
 export interface LinedPoints extends WeldedPoints {

@@ -1,3 +1,5 @@
+// three's cameras, controls and lights are changed in place: they are no React state.
+/* eslint-disable react-hooks/immutability */
 import { useFrame, useThree } from "@react-three/fiber";
 import { useEffect, useMemo, useRef, type ReactElement } from "react";
 import { MOUSE, OrthographicCamera, PerspectiveCamera, TOUCH, Vector3 } from "three";
@@ -41,7 +43,7 @@ export function CameraRig({
 }: CameraRigProps): ReactElement {
   const { gl, set, invalidate } = useThree();
   const size = useThree((state) => state.size);
-  const rig = useMemo(makeRig, []);
+  const rig = useMemo(() => makeRig(), []);
   const controls = useRef<OrbitControls | null>(null);
   const lot = useRef({ frame, floor });
   useEffect(() => {

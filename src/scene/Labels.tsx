@@ -15,7 +15,7 @@ interface LabelsProps {
   contents: SceneContents;
   selected: Selection | null;
   view: SceneView;
-  onSelect(selection: Selection): void;
+  onSelect: (selection: Selection) => void;
   startPress: StartPress;
 }
 
@@ -132,7 +132,7 @@ function placeTags(
       off || (tag.lesser && view.width < NARROW && !sameThing(tag.selection, selected));
     button?.toggleAttribute("hidden", hidden);
     stalks[index]?.setAttribute("visibility", hidden ? "hidden" : "visible");
-    if (hidden || anchor === null || button === undefined) return;
+    if (hidden || button === undefined) return;
     const [width, height] = [button.offsetWidth, button.offsetHeight];
     shown.push({ index, box: { anchor, width, height } });
   });

@@ -14,7 +14,7 @@ interface PlacingDeskProps {
   draft: PlacingDraft;
   contents: SceneContents;
   view: SceneView;
-  onCancel(): void;
+  onCancel: () => void;
 }
 
 /** What is written while placing: the place's elevation, the leg's length, and what to do next. */

@@ -25,6 +25,7 @@ Object3D.DEFAULT_UP.set(0, 0, 1);
 // fiber still makes the clock that three has put away, and three says so on every start: a word to
 // fiber's authors, and noise to whoever looks in the console for our own faults. All else is passed on.
 setConsoleFunction((type: "log" | "warn" | "error", message: string, ...rest: unknown[]) => {
+  // eslint-disable-next-line no-console
   if (!message.startsWith("THREE.Clock: ")) console[type](message, ...rest);
 });
 
@@ -37,8 +38,7 @@ interface SceneCanvasProps {
   palette: ScenePalette;
   view: SceneView;
   draft: PlacingDraft | null;
-  onFrame(): void;
-  onLost(lost: boolean): void;
+  onLost: (lost: boolean) => void;
 }
 
 /** The one canvas of the app's life and all that is drawn in it; draws only when something changed. */
@@ -80,7 +80,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
     <>
       <color attach="background" args={[palette.paper]} />
       <Redraw on={given} />
-      <FrameMark view={view} onFrame={given.onFrame} onLost={given.onLost} />
+      <FrameMark view={view} onLost={given.onLost} />
       <CameraRig
         frame={frame}
         floor={floorOf(mesh) + mesh.origin[2] - frame.origin[2]}
@@ -141,17 +141,12 @@ function Redraw({ on }: { on: SceneCanvasProps }): null {
 }
 
 /** Tells the page of each frame drawn, and of a lost or restored GPU. */
-function FrameMark({
-  view,
-  onFrame,
-  onLost,
-}: Pick<SceneCanvasProps, "view" | "onFrame" | "onLost">): null {
+function FrameMark({ view, onLost }: Pick<SceneCanvasProps, "view" | "onLost">): null {
   const gl = useThree((state) => state.gl);
   useFrame(() => {
     // The camera is posed by now but three would only work it out while drawing: labels need it here.
     view.camera?.updateMatrixWorld();
     view.notify();
-    onFrame();
   });
   useEffect(() => {
     const canvas = gl.domElement;

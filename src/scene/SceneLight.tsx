@@ -1,3 +1,5 @@
+// three's cameras, controls and lights are changed in place: they are no React state.
+/* eslint-disable react-hooks/immutability */
 import { useLayoutEffect, useMemo, type ReactElement } from "react";
 import { DirectionalLight } from "three";
 import type { SceneFrame } from "./frame.js";

@@ -1,12 +1,12 @@
 import {
   Component,
-  useCallback,
   useEffect,
   useMemo,
   useRef,
   useState,
   type ReactElement,
   type ReactNode,
+  type RefObject,
 } from "react";
 import { contours, stageMesh } from "../estimate/index.js";
 import { materialsOf } from "../site/index.js";
@@ -22,7 +22,7 @@ import "./scene.css";
 import { SceneCanvas } from "./SceneCanvas.js";
 import { SceneCorner } from "./SceneCorner.js";
 import type { SceneContents } from "./sceneTargets.js";
-import { createSceneView } from "./sceneView.js";
+import { createSceneView, type SceneView } from "./sceneView.js";
 import { SpotHeights } from "./SpotHeights.js";
 import { stageGround } from "./stageGround.js";
 import { usePlacing } from "./usePlacing.js";
@@ -41,7 +41,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const { contents, mesh, materials, lines } = useContents(props);
   const tool = usePlacing(placing, props.onPlace);
   const startPress = useScenePointer({ root, view, contents, props, placing: tool });
-  const onFrame = useFrameCount(root);
+  useFrameCount(root, view);
   useEffect(() => {
     // So that Enter, Space and the arrows reach the scene and not the button that began the placing.
     if (placing !== null) root.current?.focus({ preventScroll: true });
@@ -51,7 +51,6 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
       ref={root}
       className="scene"
       data-testid="scene"
-      data-frames="0"
       data-theme={theme}
       data-placing={placing?.kind}
       role="region"
@@ -64,7 +63,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
         <ErrorBox>
           <div className="scene-canvas" aria-hidden="true">
             <SceneCanvas
-              {...{ props, contents, mesh, lines, materials, view, onFrame }}
+              {...{ props, contents, mesh, lines, materials, view }}
               palette={scenePalette(theme)}
               draft={tool.draft}
               onLost={setLost}
@@ -134,12 +133,15 @@ function useContents(props: SiteSceneProps) {
 }
 
 /** Counts the frames drawn on the root itself, where tests wait for them; renders nothing. */
-function useFrameCount(root: { current: HTMLDivElement | null }): () => void {
-  const count = useRef(0);
-  return useCallback(() => {
-    count.current += 1;
-    if (root.current !== null) root.current.dataset["frames"] = String(count.current);
-  }, [root]);
+function useFrameCount(root: RefObject<HTMLDivElement | null>, view: SceneView): void {
+  useEffect(() => {
+    const element = root.current;
+    let frames = Number(element?.dataset["frames"] ?? 0);
+    return view.subscribe(() => {
+      frames += 1;
+      element?.setAttribute("data-frames", String(frames));
+    });
+  }, [root, view]);
 }
 
 /** True when this browser can make a WebGL 2 picture. */

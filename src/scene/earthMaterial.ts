@@ -1,4 +1,5 @@
-import { Color, DoubleSide, MeshLambertMaterial } from "three";
+import type { Color } from "three";
+import { DoubleSide, MeshLambertMaterial } from "three";
 
 /** Uniforms that the scene changes without making a new material. */
 export interface EarthUniforms {

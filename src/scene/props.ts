@@ -30,13 +30,13 @@ export interface SiteSceneProps {
   placing: Placing | null;
   showProbes: boolean;
   showPoints: boolean;
-  onSelect(selection: Selection | null): void;
+  onSelect: (selection: Selection | null) => void;
   /** One place for a tank, bed or probe; the corners for a pad, trench or building. */
-  onPlace(at: readonly PlanPoint[]): void;
-  onCancelPlacing(): void;
+  onPlace: (at: readonly PlanPoint[]) => void;
+  onCancelPlacing: () => void;
   /** Marks the undo point; called once before the first `onDragMove` of a drag. */
-  onDragBegin(selection: Selection): void;
-  onDragMove(move: DragMove): void;
+  onDragBegin: (selection: Selection) => void;
+  onDragMove: (move: DragMove) => void;
   /** Commits, or restores what stood at `onDragBegin` when `cancelled`. */
-  onDragEnd(cancelled: boolean): void;
+  onDragEnd: (cancelled: boolean) => void;
 }

@@ -20,11 +20,11 @@ export interface SceneView {
   /** Latest drag, for listeners outside React. */
   drag: DragState;
   /** Stops or frees the orbit. */
-  setOrbit(on: boolean): void;
+  setOrbit: (on: boolean) => void;
   /** Shows the whole lot again. */
-  fitLot(): void;
-  subscribe(listener: () => void): () => void;
-  notify(): void;
+  fitLot: () => void;
+  subscribe: (listener: () => void) => () => void;
+  notify: () => void;
 }
 
 export function createSceneView(): SceneView {

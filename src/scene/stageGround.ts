@@ -12,9 +12,9 @@ export interface SurfaceHit {
 /** A ground mesh that can be asked for heights and struck by rays, in the scene's frame. */
 export interface StageGround {
   /** Top surface at a place in plan; null beyond the survey. */
-  heightAt(x: number, y: number): SurfaceHit | null;
+  heightAt: (x: number, y: number) => SurfaceHit | null;
   /** Nearest place where the ray enters the ground's top or walls; null when it misses. */
-  strike(ray: Ray): ScenePoint | null;
+  strike: (ray: Ray) => ScenePoint | null;
   /** Plan box [west, south, east, north] of all that is not as found; null when untouched. */
   worked: readonly [number, number, number, number] | null;
 }

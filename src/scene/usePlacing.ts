@@ -13,8 +13,8 @@ export interface PlacingDraft {
 
 export interface PlacingTool {
   draft: PlacingDraft | null;
-  hoverAt(at: PlanPoint | null): void;
-  send(event: PlacingEvent): void;
+  hoverAt: (at: PlanPoint | null) => void;
+  send: (event: PlacingEvent) => void;
 }
 
 /** Keeps the corners clicked so far; they are forgotten as soon as something else is to be placed. */

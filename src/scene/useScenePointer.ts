@@ -1,6 +1,12 @@
 import { useEffect, useLayoutEffect, useRef, type RefObject } from "react";
 import type { PlanPoint } from "../site/index.js";
-import { stepDrag, type DragCall, type DragEvent, type Grip, type ScreenPoint } from "./dragging.js";
+import {
+  stepDrag,
+  type DragCall,
+  type DragEvent,
+  type Grip,
+  type ScreenPoint,
+} from "./dragging.js";
 import { snapStep } from "./figures.js";
 import { toSite } from "./frame.js";
 import { rayMeetsLevel, workUnder } from "./picking.js";

@@ -131,6 +131,6 @@ function oneOf(values: readonly unknown[]): string {
 
 function shown(value: unknown): string {
   if (value === undefined) return "missing";
-  const text = JSON.stringify(value) ?? String(value);
+  const text = JSON.stringify(value);
   return text.length > 40 ? `${text.slice(0, 37)}…` : text;
 }

@@ -28,6 +28,8 @@ export type Keeping = { state: "kept" } | { state: "waiting" } | { state: "faile
 export interface Unopened {
   file: string;
   problems: readonly SiteProblem[];
+  /** Its text, when it was kept in this browser and would be lost otherwise. */
+  text?: string;
 }
 
 export interface DeskState {

@@ -1,6 +1,7 @@
 import { readSite, record, writeSite } from "../site/index.js";
+import type { Site } from "../site/index.js";
 import { readKept } from "./autosave.js";
-import type { DeskActions } from "./deskState.js";
+import type { DeskActions, DeskState } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { examples } from "./examples.js";
 
@@ -32,7 +33,13 @@ async function beginDesk({ get, set, opened, keepNow }: DeskTools): Promise<void
         opened(site.value, { schemeId: kept.schemeId, theme: kept.theme });
         return;
       }
-      set({ unopened: { file: "the site kept in this browser", problems: site.problems } });
+      set({
+        unopened: {
+          file: "The site kept in this browser",
+          problems: site.problems,
+          text: kept.text,
+        },
+      });
     }
   } catch (fault) {
     trouble = fault instanceof Error ? fault.message : String(fault);
@@ -57,6 +64,27 @@ async function beginDesk({ get, set, opened, keepNow }: DeskTools): Promise<void
 /** Opening and leaving sites, and how the desk is looked at. */
 export function opening(tools: DeskTools): Opening {
   const { get, set, adopt, opened, keepSoon } = tools;
+
+  /** Another site in place of the open one; undo goes back to that. */
+  function swapped(step: string, site: Site, more: Partial<DeskState>): void {
+    const { history } = get();
+    if (history === null) {
+      opened(site, more);
+      return;
+    }
+    adopt(record(history, site, step), {
+      schemeId: site.schemes[0]?.id ?? "",
+      before: null,
+      lastEdit: null,
+      selected: null,
+      placing: null,
+      unopened: null,
+      starting: false,
+      ...more,
+    });
+    keepSoon();
+  }
+
   return {
     begin: () => beginDesk(tools),
 
@@ -66,27 +94,16 @@ export function opening(tools: DeskTools): Opening {
         set({ unopened: { file, problems: site.problems } });
         return false;
       }
-      opened(site.value, { notice: `Opened ${site.value.name}.` });
+      const { name } = site.value;
+      swapped(`open ${name}`, site.value, { notice: `Opened ${name}.` });
       return true;
     },
 
     startSite(site) {
-      const { history } = get();
-      if (history === null) {
-        opened(site, { leaf: "survey" });
-        return;
-      }
-      adopt(record(history, site, `start ${site.name}`), {
-        schemeId: site.schemes[0]?.id ?? "",
-        before: null,
-        lastEdit: null,
-        selected: null,
-        placing: null,
-        starting: false,
+      swapped(`start ${site.name}`, site, {
         leaf: "survey",
         notice: `${site.name} is on the desk. Undo goes back to the site before it.`,
       });
-      keepSoon();
     },
 
     chooseScheme(schemeId) {

@@ -94,9 +94,10 @@ function packageFault(folder, specifier, isTest) {
 /**
  * @param {string} folder folder of src that imports
  * @param {string} target path from the project's top, forward slashes
+ * @param {boolean} isTest a test or fixture, which may also read another folder's fixtures
  * @returns {string | null} what is wrong with importing a file of ours there
  */
-function fileFault(folder, target) {
+function fileFault(folder, target, isTest) {
   const [top, other, ...rest] = target.split("/");
   if (top === "shared") {
     return MAY_READ_SHARED.includes(folder) ? null : `src/${folder} may not read shared/`;
@@ -109,7 +110,8 @@ function fileFault(folder, target) {
   if (!(FOLDER_TABLE[folder] ?? []).includes(other)) {
     return `src/${folder} may not import src/${other} (the folder table in tests/lint/folder-table.js)`;
   }
-  if (!/^index\.[jt]sx?$/.test(rest.join("/"))) {
+  const mayRead = isTest ? /^(index|[^/]+\.fixture)\.[jt]sx?$/ : /^index\.[jt]sx?$/;
+  if (!mayRead.test(rest.join("/"))) {
     return `import src/${other} through its index.js, not "${target}"`;
   }
   return null;
@@ -137,9 +139,8 @@ export function importFault(file, specifier) {
   if (!(folder in FOLDER_TABLE)) {
     return `src/${folder} is not in the folder table (tests/lint/folder-table.js)`;
   }
-  return isOurs
-    ? fileFault(folder, target)
-    : packageFault(folder, bare, /\.test\.tsx?$/.test(file));
+  const isTest = /\.(test|fixture)\.tsx?$/.test(file);
+  return isOurs ? fileFault(folder, target, isTest) : packageFault(folder, bare, isTest);
 }
 
 /** The rule `bankyard/folder-table`. @type {import("eslint").Rule.RuleModule} */

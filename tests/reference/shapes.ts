@@ -54,7 +54,7 @@ export function linesOf(hollow: Hollow): PlanLine[] {
   return [...hollow.sides, ...hollow.ends].map(({ nx, ny, d }) => ({ a: nx, b: ny, c: d }));
 }
 
-/** Corners of a rectangle: centre, bearing of its length (degrees from north), sizes. */
+/** Corners of a rectangle, counter-clockwise: centre, bearing of its length (degrees from north), sizes. */
 export function boxCorners(at: Place, bearing: number, length: number, width: number): Place[] {
   const angle = (bearing * Math.PI) / 180;
   const [ux, uy] = [Math.sin(angle), Math.cos(angle)];
