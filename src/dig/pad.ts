@@ -19,8 +19,7 @@ export function digPad(digging: Digging, pad: Pad): WorkQuantities {
   const tallestFace = tallestAbove(digging, () => subgrade);
   const fill = new Filling();
   // The ground is brought to the subgrade as part of digging: cut and fill are one earthmoving job.
-  const low = ground.base.tin.lowest;
-  const sideReach = Math.max(0, (subgrade - low) * pad.fillRun);
+  const sideReach = Math.max(0, (subgrade - ground.lowest) * pad.fillRun);
   const sides = fillSurface(outline, subgrade, pad.fillRun);
   const earth = ground.fill(sides, grownBox(outline, sideReach), placedLayer(digging, pad.fill));
   fill.add(pad.fill, earth.volume);

@@ -52,11 +52,13 @@ export class LayeredGround {
   /** Triangles with cells that the present work has cut. */
   private readonly marked = new Set<number>();
 
-  /** No surface anywhere is higher than this, m local. */
+  /** No surface anywhere is higher, or lower, than these, m local. */
   private ceiling: number;
+  private bottom: number;
 
   constructor(readonly base: BaseGround) {
     this.ceiling = base.tin.highest;
+    this.bottom = base.tin.lowest;
   }
 
   /** The cells of one triangle as they now are. */
@@ -67,6 +69,11 @@ export class LayeredGround {
   /** Numbers of the triangles that works have touched. */
   touchedTriangles(): number[] {
     return [...this.touched.keys()];
+  }
+
+  /** No surface lies lower than this, earlier holes that stand open included, m local. */
+  get lowest(): number {
+    return this.bottom;
   }
 
   /** Highest surface in a box, m local (an upper bound); everywhere when no box is given. */
@@ -99,9 +106,10 @@ export class LayeredGround {
     for (const triangle of this.base.tin.index.search(...box)) {
       const cells = this.cellsOf(triangle);
       if (cells.every((cell) => outOfReach(cell, surface, "cut"))) continue;
-      const carving: Carving = { volumes, hit, into: [], changed: false };
+      const carving: Carving = { volumes, hit, into: [], lowest: this.bottom, changed: false };
       for (const cell of cells) cutCell(cell, surface, carving);
       if (!carving.changed) continue;
+      this.bottom = carving.lowest;
       this.touched.set(triangle, carving.into);
       this.marked.add(triangle);
     }
@@ -196,6 +204,7 @@ interface Carving {
   volumes: Volumes;
   hit: Sum;
   into: Cell[];
+  lowest: number;
   changed: boolean;
 }
 
@@ -255,6 +264,7 @@ function carveLayer(cell: Cell, down: readonly number[], carving: Carving): void
     }
   }
   carving.volumes.add(layer.material, integrate(cell, minus(top, down)));
+  for (const z of down) if (z < carving.lowest) carving.lowest = z;
   const tops = cell.tops.slice();
   tops[last] = down;
   carving.into.push(changedCell(cell, { tops }));

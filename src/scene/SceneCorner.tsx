@@ -63,7 +63,7 @@ function drawScale(bar: HTMLElement, units: Site["units"], view: SceneView): voi
   const most = Math.min(140, view.width * 0.28);
   const scale = scaleBar(units, metresPerPixel(view, view.target), most);
   bar.dataset["metres"] = String(scale.metres);
-  bar.style.setProperty("--scale-px", `${scale.pixels.toFixed(1)}px`);
+  bar.style.setProperty("--scale-px", `${scale.pixels.toFixed(3)}px`);
   const text = bar.querySelector(".scene-scale-text");
   if (text !== null) text.textContent = scale.text;
 }

@@ -15,13 +15,19 @@ interface DeskSchema extends DBSchema {
 const KEY = "open-site";
 let opening: Promise<IDBPDatabase<DeskSchema>> | undefined;
 
-function database(): Promise<IDBPDatabase<DeskSchema>> {
-  opening ??= openDB<DeskSchema>("bankyard", 1, {
-    upgrade(base) {
-      base.createObjectStore("desk");
-    },
-  });
-  return opening;
+async function database(): Promise<IDBPDatabase<DeskSchema>> {
+  try {
+    opening ??= openDB<DeskSchema>("bankyard", 1, {
+      upgrade(base) {
+        base.createObjectStore("desk");
+      },
+    });
+    return await opening;
+  } catch (fault) {
+    // The next edit tries again: a browser may let go of a lock or be given room.
+    opening = undefined;
+    throw fault;
+  }
 }
 
 /** What was kept last, or null when nothing was. Rejects when the browser keeps nothing for us. */

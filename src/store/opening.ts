@@ -17,6 +17,15 @@ type Opening = Pick<
   | "dismissUnopened"
 >;
 
+/** A file name from the site's own name. */
+function fileName(site: Site): string {
+  const stem = site.name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-+|-+$/g, "");
+  return `${stem === "" ? "site" : stem}.site.json`;
+}
+
 /** Opens what was kept in this browser; else the first example; else an empty page. */
 async function beginDesk({ get, set, opened, keepNow }: DeskTools): Promise<void> {
   const inBackground = (): void => {
@@ -114,14 +123,8 @@ export function opening(tools: DeskTools): Opening {
     },
 
     siteFile() {
-      const { history } = get();
-      if (history === null) return null;
-      const site = history.present;
-      const stem = site.name
-        .toLowerCase()
-        .replace(/[^\p{L}\p{N}]+/gu, "-")
-        .replace(/^-+|-+$/g, "");
-      return { name: `${stem === "" ? "site" : stem}.site.json`, text: writeSite(site) };
+      const site = get().history?.present;
+      return site === undefined ? null : { name: fileName(site), text: writeSite(site) };
     },
 
     show(part) {

@@ -86,6 +86,11 @@ function WorkOutline(props: OneWork): ReactElement | null {
   const segments = useMemo(() => {
     if (!shown) return null;
     const outline = workOutline(work) ?? ring(work);
+    const top = bodyTop(work, stage);
+    if (top !== null) {
+      const flat = outline.map((at): ScenePoint => [...toScene(frame, at), top - frame.origin[2]]);
+      return chainSegments(flat, true);
+    }
     return chainSegments(
       drape(
         outline.map((at) => toScene(frame, at)),
@@ -95,7 +100,7 @@ function WorkOutline(props: OneWork): ReactElement | null {
       ),
       true,
     );
-  }, [work, frame, on, shown]);
+  }, [work, frame, on, shown, stage]);
   if (segments === null) return null;
   return (
     <InkLines
@@ -106,6 +111,12 @@ function WorkOutline(props: OneWork): ReactElement | null {
       {...(chosen ? {} : { dash: 0.5 })}
     />
   );
+}
+
+/** Elevation of the top of a body that stands in view; null where the outline lies on the ground. */
+function bodyTop(work: Work, stage: Stage): number | null {
+  if (work.kind === "tank" && stage === "set") return work.base + work.body.height;
+  return work.kind === "bed" && isSet(stage) ? work.base + work.height : null;
 }
 
 /** A circle for a work that has only a place. */
