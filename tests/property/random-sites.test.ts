@@ -27,8 +27,7 @@ function faultOf(seed: number): string | null {
     }
     if (work.kind === "tank" || work.kind === "trench") {
       const put = total(work.fill) + work.displaced;
-      // A trench's pipe may stand out of its trench, or the trench off the survey; never the other way.
-      if (work.kind === "tank" && apart(put, total(work.cut), 1e-3) > 1e-9) {
+      if (apart(put, total(work.cut), 1e-3) > 1e-9) {
         return `${work.id} takes out ${total(work.cut)} and puts in ${put}`;
       }
     }
@@ -37,7 +36,7 @@ function faultOf(seed: number): string | null {
   const offSurvey = new Set(
     done.findings.filter((f) => f.code === "survey.too-small").map((f) => f.where),
   );
-  const broken = notFinite({ ...done, flow: undefined });
+  const broken = notFinite(done);
   if (broken.length > 0 && offSurvey.size === 0) return broken.join("; ");
   return null;
 }

@@ -161,6 +161,18 @@ describe("breaklines", () => {
     for (const id of ["p0", "p1", "p2", "p3"]) expect(hasEdge(tin, id, "")).toBe(true);
   });
 
+  it.each([3, 4, 5])("%d through one place that is no survey point share one vertex", (count) => {
+    const ring = Array.from({ length: 2 * count }, (_, i): Spot => {
+      const angle = (Math.PI * i) / count;
+      return [10 * Math.cos(angle), 10 * Math.sin(angle), i % 2];
+    });
+    const breaklines = Array.from({ length: count }, (_, i) => [`p${i}`, `p${i + count}`]);
+    const tin = tinOf({ points: numbered(ring), breaklines });
+    expect(tin.x.length).toBe(2 * count + 1);
+    expect(tiledArea(tin)).toBeCloseTo(hullArea(tin), 9);
+    for (let i = 0; i < 2 * count; i++) expect(hasEdge(tin, `p${i}`, "")).toBe(true);
+  });
+
   it("one through another point is split there", () => {
     const tin = tinOf({ points: numbered(square), breaklines: [["p0", "p2"]] });
     expect(hasEdge(tin, "p0", "p4")).toBe(true);
