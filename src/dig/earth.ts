@@ -9,8 +9,9 @@ import type { ByMaterial, Earth, WorkQuantities } from "./types.js";
  * - What goes back as "native" is measured compacted. From 1 m³ in the bank come `compacted` m³,
  *   of which the share `reusable` is fit. When more is fit than is needed, the same share of each
  *   material goes back, so the answer does not depend on the order of digging.
- * - Backfill that a later work digs out again ("native" in a cut) goes back first; it is counted
- *   in the bank by the mean factors of the fit materials.
+ * - Backfill that a later work digs out again ("native" in a cut) goes back first. In the bank it
+ *   counts as it stands, so that `bank` is the sum of all cuts; loose and in mass it has the mean
+ *   factors of the fit materials. `bank` = `reusedBank` + `surplusBank`.
  * - `surplus`: what is left over; `importCompacted`: what must come in because too little is fit.
  */
 export function balanceEarth(
@@ -31,22 +32,24 @@ export function balanceEarth(
   const mean = meanFactors(rows, fitBank);
   const fromCut = Math.min(Math.max(0, wanted - redug), fitCompacted);
   const share = fitCompacted > 0 ? fromCut / fitCompacted : 0;
-  const redugLeft = Math.max(0, redug - wanted) / mean.compacted;
+  const redugLeft = Math.max(0, redug - wanted);
   const left = rows.map(({ bank, material }) => ({
     material,
     bank: bank * (1 - share * material.reusable),
   }));
   return {
-    bank: sumOf(rows, ({ bank }) => bank) + redug / mean.compacted,
+    bank: sumOf(rows, ({ bank }) => bank) + redug,
     loose:
       sumOf(rows, ({ bank, material }) => bank * material.loose) +
-      (redug / mean.compacted) * mean.loose,
-    reusedBank: share * fitBank + Math.min(redug, wanted) / mean.compacted,
+      (redug * mean.loose) / mean.compacted,
+    reusedBank: share * fitBank + Math.min(redug, wanted),
     surplusBank: sumOf(left, ({ bank }) => bank) + redugLeft,
     surplusLoose:
-      sumOf(left, ({ bank, material }) => bank * material.loose) + redugLeft * mean.loose,
+      sumOf(left, ({ bank, material }) => bank * material.loose) +
+      (redugLeft * mean.loose) / mean.compacted,
     surplusMass:
-      sumOf(left, ({ bank, material }) => bank * material.density) + redugLeft * mean.density,
+      sumOf(left, ({ bank, material }) => bank * material.density) +
+      (redugLeft * mean.density) / mean.compacted,
     importCompacted: Math.max(0, wanted - redug - fitCompacted),
   };
 }

@@ -1,5 +1,12 @@
 import { Canvas, useFrame, useThree } from "@react-three/fiber";
-import { useEffect, useMemo, type ReactElement } from "react";
+import {
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useState,
+  useSyncExternalStore,
+  type ReactElement,
+} from "react";
 import { NoToneMapping, Object3D, PCFShadowMap, setConsoleFunction } from "three";
 import type { ContourLine, GroundMesh } from "../estimate/index.js";
 import type { Material } from "../site/index.js";
@@ -43,6 +50,8 @@ interface SceneCanvasProps {
 
 /** The one canvas of the app's life and all that is drawn in it; draws only when something changed. */
 export function SceneCanvas(given: SceneCanvasProps): ReactElement {
+  const [slot] = useState(() => new Slot(given));
+  useLayoutEffect(() => slot.put(given), [slot, given]);
   return (
     <Canvas
       frameloop="demand"
@@ -51,9 +60,37 @@ export function SceneCanvas(given: SceneCanvasProps): ReactElement {
       gl={{ antialias: true, toneMapping: NoToneMapping, preserveDrawingBuffer: false }}
       resize={{ debounce: 0 }}
     >
-      <SceneContent {...given} />
+      <SlotContent slot={slot} />
     </Canvas>
   );
+}
+
+/**
+ * What is to be drawn, handed from the page to the canvas. Fiber takes new props of its canvas at
+ * leisure, so that a drag would draw a frame behind the figures; a store that it reads through
+ * `useSyncExternalStore` is taken up at once, within the same animation frame.
+ */
+class Slot {
+  private readonly listeners = new Set<() => void>();
+
+  constructor(private given: SceneCanvasProps) {}
+
+  readonly read = (): SceneCanvasProps => this.given;
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener);
+    return () => void this.listeners.delete(listener);
+  };
+
+  put(given: SceneCanvasProps): void {
+    if (given === this.given) return;
+    this.given = given;
+    for (const listener of this.listeners) listener();
+  }
+}
+
+function SlotContent({ slot }: { slot: Slot }): ReactElement {
+  return <SceneContent {...useSyncExternalStore(slot.subscribe, slot.read)} />;
 }
 
 function SceneContent(given: SceneCanvasProps): ReactElement {
@@ -80,7 +117,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
     <>
       <color attach="background" args={[palette.paper]} />
       <Redraw on={given} />
-      <FrameMark view={view} onLost={given.onLost} />
+      <FrameMark view={view} cut={estimate?.earth.bank ?? NaN} onLost={given.onLost} />
       <CameraRig
         frame={frame}
         floor={floorOf(mesh) + mesh.origin[2] - frame.origin[2]}
@@ -130,7 +167,8 @@ function floorOf(mesh: GroundMesh): number {
 /** The one place that asks for a new frame when what is drawn has changed. */
 function Redraw({ on }: { on: SceneCanvasProps }): null {
   const { invalidate, gl } = useThree();
-  useEffect(() => {
+  // Not a passive effect: that would wait for the next frame.
+  useLayoutEffect(() => {
     // Shadows follow what is drawn and not the eye: orbiting keeps those that there are.
     // eslint-disable-next-line react-hooks/immutability
     gl.shadowMap.autoUpdate = false;
@@ -140,13 +178,20 @@ function Redraw({ on }: { on: SceneCanvasProps }): null {
   return null;
 }
 
-/** Tells the page of each frame drawn, and of a lost or restored GPU. */
-function FrameMark({ view, onLost }: Pick<SceneCanvasProps, "view" | "onLost">): null {
+interface FrameMarkProps {
+  view: SceneView;
+  /** Cut of the estimate that is drawn, m³. */
+  cut: number;
+  onLost: (lost: boolean) => void;
+}
+
+/** Tells the page of each frame drawn and what it shows, and of a lost or restored GPU. */
+function FrameMark({ view, cut, onLost }: FrameMarkProps): null {
   const gl = useThree((state) => state.gl);
   useFrame(() => {
     // The camera is posed by now but three would only work it out while drawing: labels need it here.
     view.camera?.updateMatrixWorld();
-    view.notify();
+    view.notify(cut);
   });
   useEffect(() => {
     const canvas = gl.domElement;

@@ -132,7 +132,10 @@ function useContents(props: SiteSceneProps) {
   return { contents, mesh, materials, lines };
 }
 
-/** Counts the frames drawn on the root itself, where tests wait for them; renders nothing. */
+/**
+ * Counts the frames drawn on the root itself, where tests wait for them, with the cut that the
+ * frame shows, so that a test can hold it against the figures; renders nothing.
+ */
 function useFrameCount(root: RefObject<HTMLDivElement | null>, view: SceneView): void {
   useEffect(() => {
     const element = root.current;
@@ -140,6 +143,7 @@ function useFrameCount(root: RefObject<HTMLDivElement | null>, view: SceneView):
     return view.subscribe(() => {
       frames += 1;
       element?.setAttribute("data-frames", String(frames));
+      element?.setAttribute("data-drawn-cut", String(view.drawnCut));
     });
   }, [root, view]);
 }

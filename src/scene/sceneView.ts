@@ -17,6 +17,8 @@ export interface SceneView {
   height: number;
   /** What the orbit turns about; scene frame. */
   target: Vector3;
+  /** Cut of the estimate that the latest drawn frame shows, m³ bank; NaN before there is one. */
+  drawnCut: number;
   /** Latest drag, for listeners outside React. */
   drag: DragState;
   /** Stops or frees the orbit. */
@@ -24,7 +26,8 @@ export interface SceneView {
   /** Shows the whole lot again. */
   fitLot: () => void;
   subscribe: (listener: () => void) => () => void;
-  notify: () => void;
+  /** Called as a frame is drawn, with the cut of the estimate that it shows. */
+  notify: (drawnCut: number) => void;
 }
 
 export function createSceneView(): SceneView {
@@ -34,6 +37,7 @@ export function createSceneView(): SceneView {
     width: 1,
     height: 1,
     target: new Vector3(),
+    drawnCut: NaN,
     drag: { phase: "idle" },
     setOrbit: () => undefined,
     fitLot: () => undefined,
@@ -41,7 +45,8 @@ export function createSceneView(): SceneView {
       listeners.add(listener);
       return () => void listeners.delete(listener);
     },
-    notify() {
+    notify(drawnCut) {
+      this.drawnCut = drawnCut;
       for (const listener of listeners) listener();
     },
   };

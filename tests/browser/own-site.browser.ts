@@ -34,7 +34,7 @@ async function startOwnSite(page: Page): Promise<void> {
   await page.getByLabel("Site", { exact: true }).fill("Bank Field");
   await page.getByLabel("Site", { exact: true }).press("Enter");
   await page.getByRole("button", { name: "Put it on the desk" }).click();
-  await page.getByRole("button", { name: /Bank Field/ }).waitFor();
+  await page.getByRole("button", { name: "Bank Field First scheme" }).waitFor();
 }
 
 /** Starts placing a work and clicks places given as shares of the scene's size. */
@@ -112,7 +112,7 @@ it("from pasted points to the command line's own answer, and back after a reload
 
   await page.waitForTimeout(1500);
   await page.reload();
-  await page.getByRole("button", { name: /Bank Field/ }).waitFor();
+  await page.getByRole("button", { name: "Bank Field First scheme" }).waitFor();
   await waitForFrames(page);
   await page.getByRole("button", { name: "Dig", exact: true }).click();
   expect(await cutsOnPage(page)).toEqual(cuts);

@@ -161,7 +161,7 @@ describe("breaklines", () => {
     for (const id of ["p0", "p1", "p2", "p3"]) expect(hasEdge(tin, id, "")).toBe(true);
   });
 
-  it.each([3, 4, 5])("%d through one place that is no survey point share one vertex", (count) => {
+  it.each([3, 5])("%d through one place that is no survey point share one vertex", (count) => {
     const ring = Array.from({ length: 2 * count }, (_, i): Spot => {
       const angle = (Math.PI * i) / count;
       return [10 * Math.cos(angle), 10 * Math.sin(angle), i % 2];

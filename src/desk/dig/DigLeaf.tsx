@@ -57,6 +57,8 @@ function WorkRow({ work }: { work: Work }): ReactNode {
         aria-pressed={picked}
         data-work={work.id}
         data-cut={cut}
+        data-at={"at" in work ? work.at.join(" ") : undefined}
+        data-base={"base" in work ? work.base : undefined}
         onClick={() => select(picked ? null : { kind: "work", id: work.id })}
       >
         <WorkSwatch kind={work.kind} />
