@@ -75,6 +75,27 @@ describe("a tank", () => {
     expect(hole?.tallestFace).toBeGreaterThan(hole?.deepest ?? 0);
   });
 
+  it("whose walls run off the edge of the survey is a stop too, though its floor is inside", () => {
+    const tank = plainTank({ at: [17, 0], walls: { by: "run", run: 2 } });
+    const { findings } = dug(plainSite({ works: [tank] }));
+    expect(findings.map((f) => `${f.level} ${f.code}`)).toEqual(["stop survey.too-small"]);
+    expect(findings[0]?.text).toContain("cut off at the edge");
+  });
+
+  it("outside the survey's boundary, but inside its points, is a caution", () => {
+    const site = plainSite({ works: [plainTank({ at: [10, 0] })] });
+    const boundary: [number, number][] = [
+      [-20, -20],
+      [9, -20],
+      [9, 20],
+      [-20, 20],
+    ];
+    const { findings } = dug({ ...site, survey: { ...site.survey, boundary } });
+    expect(findings.map((f) => `${f.level} ${f.code}`)).toEqual([
+      "caution survey.outside-boundary",
+    ]);
+  });
+
   it("too near the edge of the survey is a stop, not a silent cut-off", () => {
     const { findings } = dug(
       plainSite({ works: [plainTank({ at: [19.2, 0], walls: { by: "run", run: 1 } })] }),

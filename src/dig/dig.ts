@@ -35,7 +35,7 @@ export function digScheme(
     const digging: Digging = { ground, number, extent, flattestRun, findings, pipes };
     const local = localWork(work, base.tin.origin);
     works.push(inSiteFrame(digOne(digging, local), base.tin.origin[2]));
-    findings.push(...reachFindings(ground, local), ...shapeFindings(work, works[number]!));
+    findings.push(...shapeFindings(work, works[number]!));
     ground.finishWork();
   });
   const earth = balanceEarth(works, materials);
@@ -51,10 +51,13 @@ function digOne(digging: Digging, work: Work): WorkQuantities {
     case "trench":
       return digTrench(digging, work);
     case "bed":
+      digging.findings.push(...reachFindings(digging.ground, work));
       return fillBed(digging, work);
     case "building":
+      digging.findings.push(...reachFindings(digging.ground, work));
       return standBuilding(work);
     case "pile":
+      digging.findings.push(...reachFindings(digging.ground, work));
       return standPile(digging.ground, work);
   }
 }

@@ -3,6 +3,7 @@ import type { Pad } from "../site/index.js";
 import { fillSurface, grownBox, holeReach, holeSurface } from "./walls.js";
 import { structureFinding, tallestAbove } from "./tank.js";
 import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
+import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
 
 /**
@@ -15,6 +16,7 @@ export function digPad(digging: Digging, pad: Pad): WorkQuantities {
   const subgrade = pad.top - (pad.course?.depth ?? 0);
   const { box, plan } = holeReach(ground, outline, subgrade, pad.walls, digging.flattestRun);
   const { volumes, structureHit } = ground.cut(holeSurface(outline, subgrade, plan), box);
+  digging.findings.push(...reachFindings(ground, pad));
   const { area, deepest } = ground.markedExtent();
   const tallestFace = tallestAbove(digging, () => subgrade);
   const fill = new Filling();

@@ -32,7 +32,7 @@ export function footprint(work: Work): readonly Place[] {
 /**
  * Says when a work stands beyond the survey, when its walls run off the survey's edge (its volume
  * is then short), and when it reaches ground outside the boundary. `work` is in the local frame;
- * call while its cells are marked.
+ * call when it has been cut and not yet filled.
  */
 export function reachFindings(ground: LayeredGround, work: Work): Finding[] {
   const { tin } = ground.base;

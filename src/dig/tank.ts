@@ -3,6 +3,7 @@ import type { Tank } from "../site/index.js";
 import { rectangle } from "./place.js";
 import { fillSurface, grownBox, holeReach, holeSurface } from "./walls.js";
 import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
+import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
 
 /**
@@ -20,6 +21,7 @@ export function digTank(digging: Digging, tank: Tank): WorkQuantities {
   const floor = tank.base - tank.bedding.depth;
   const { box, plan } = holeReach(ground, outline, floor, tank.walls, digging.flattestRun);
   const { volumes, structureHit } = ground.cut(holeSurface(outline, floor, plan), box);
+  digging.findings.push(...reachFindings(ground, tank));
   const { area, deepest } = ground.markedExtent();
   const tallestFace = tallestAbove(digging, () => floor);
   const fill = new Filling();

@@ -11,6 +11,7 @@ import {
   type PathStretch,
 } from "./path.js";
 import { meanBuriedArea } from "./pipeVolume.js";
+import { reachFindings } from "./reachCheck.js";
 import { structureFinding, tallestAbove } from "./tank.js";
 import { trenchShape, type TrenchShape } from "./trenchSurface.js";
 import type { PipeRun, PipeStation, WorkQuantities } from "./types.js";
@@ -34,6 +35,7 @@ export function digTrench(digging: Digging, trench: Trench): WorkQuantities {
   for (const { surface, box } of shape.pieces) {
     structureHit += ground.cut(surface, box, volumes).structureHit;
   }
+  digging.findings.push(...reachFindings(ground, trench));
   const { area, deepest } = ground.markedExtent();
   const tallestFace = tallestAbove(digging, (part, x, y) => {
     const { a, b, c } = shape.parts[part]!.floor;

@@ -92,6 +92,15 @@ describe("buildTin", () => {
     expect(edges.has("c,m")).toBe(true);
   });
 
+  it.each([3, 4, 5, 6])("lets %i breaklines cross at one place and share its vertex", (count) => {
+    const ring = Array.from({ length: 2 * count }, (_, i): Rows[number] => {
+      const angle = (i * Math.PI) / count;
+      return [`r${i}`, 10 * Math.cos(angle), 10 * Math.sin(angle), i % 2];
+    });
+    const across = Array.from({ length: count }, (_, i) => [`r${i}`, `r${i + count}`]);
+    expect(tinOf(ring, across).x.length).toBe(2 * count + 1);
+  });
+
   it("names what keeps a ground from being built", () => {
     expect(problemOf(square.slice(0, 2))).toBe("too-few-points");
     expect(

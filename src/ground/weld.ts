@@ -135,7 +135,7 @@ export function splitBreaklines(
   }
   for (const leg of legs) addPassedVertices(lined, leg, tolerance);
   for (let i = 0; i < legs.length; i++) {
-    for (let j = i + 1; j < legs.length; j++) addCrossing(lined, legs[i]!, legs[j]!, tolerance);
+    for (let j = i + 1; j < legs.length; j++) addCrossing(lined, legs, [i, j], tolerance);
   }
   lined.edges = uniqueEdges(legs);
   return lined;
@@ -145,7 +145,7 @@ function addPassedVertices(points: LinedPoints, leg: Leg, tolerance: number): vo
   for (let vertex = 0; vertex < points.x.length; vertex++) {
     if (vertex === leg.from || vertex === leg.to) continue;
     const share = shareOn(points, leg, points.x[vertex]!, points.y[vertex]!, tolerance);
-    if (share !== null) leg.on.push({ share, vertex });
+    if (share !== null) attach(leg, vertex, share);
   }
 }
 
@@ -168,13 +168,24 @@ function shareOn(
   return along / length;
 }
 
-function addCrossing(points: LinedPoints, one: Leg, two: Leg, tolerance: number): void {
+function addCrossing(
+  points: LinedPoints,
+  legs: readonly Leg[],
+  [i, j]: readonly [number, number],
+  tolerance: number,
+): void {
+  const [one, two] = [legs[i]!, legs[j]!];
   const crossing = crossingOf(points, one, two);
   if (!crossing) return;
-  const known = [one.from, one.to, two.from, two.to, ...one.on.map((p) => p.vertex)].some(
-    (v) => Math.hypot(points.x[v]! - crossing.x, points.y[v]! - crossing.y) <= tolerance,
+  const known = points.x.findIndex(
+    (x, v) => Math.hypot(x - crossing.x, points.y[v]! - crossing.y) <= tolerance,
   );
-  if (known) return;
+  if (known >= 0) {
+    // A third line through a place where two have crossed already shares their vertex.
+    attach(one, known, crossing.shareOne);
+    attach(two, known, crossing.shareTwo);
+    return;
+  }
   const heightOne = heightOn(points, one, crossing.shareOne);
   const heightTwo = heightOn(points, two, crossing.shareTwo);
   const vertex = points.x.length;
@@ -182,9 +193,20 @@ function addCrossing(points: LinedPoints, one: Leg, two: Leg, tolerance: number)
   points.y.push(crossing.y);
   points.z.push((heightOne + heightTwo) / 2);
   points.ids.push("");
-  one.on.push({ share: crossing.shareOne, vertex });
-  two.on.push({ share: crossing.shareTwo, vertex });
+  attach(one, vertex, crossing.shareOne);
+  attach(two, vertex, crossing.shareTwo);
+  for (const leg of legs) {
+    const share = shareOn(points, leg, crossing.x, crossing.y, tolerance);
+    if (share !== null) attach(leg, vertex, share);
+  }
   points.findings.push(crossingFinding(points, one, two, Math.abs(heightOne - heightTwo)));
+}
+
+/** Puts a vertex on a leg, unless it is one of its ends or there already. */
+function attach(leg: Leg, vertex: number, share: number): void {
+  if (vertex === leg.from || vertex === leg.to) return;
+  if (leg.on.some((passed) => passed.vertex === vertex)) return;
+  leg.on.push({ share, vertex });
 }
 
 function crossingFinding(points: LinedPoints, one: Leg, two: Leg, gap: number): Finding {

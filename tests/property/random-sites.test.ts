@@ -6,7 +6,7 @@ import { randomSite } from "../fixtures/randomSite.js";
 
 const FIRST = 7000;
 const BATCH = 40;
-const BATCHES = 10;
+const BATCHES = 8;
 
 /** Paths of numbers in a result that are not finite. */
 function notFinite(thing: unknown, path = ""): string[] {
