@@ -22,7 +22,7 @@ import {
 import { seeded } from "../fixtures/seeded.js";
 
 const LAYERS = ["topsoil", "clay", "limestone"];
-const PROBES: number[][] = [
+const PROBES: [x: number, y: number, ...thickness: number[]][] = [
   [20, 18, 0.3, 1.1],
   [78, 15, 0.15, 0.4],
   [70, 71, 0.4, 2.1],
@@ -127,7 +127,7 @@ function movedSite(parts: ReturnType<typeof whole>, moved: Moved): Site {
       return { id, x: px, y: py, z: z * moved.scale + moved.lift };
     }),
     probes: (parts.probes ?? []).map(([x, y, ...thick]) => [
-      ...moved.place(x!, y!),
+      ...moved.place(x, y),
       ...thick.map((t) => t * moved.scale),
     ]),
     works: parts.works.map((work) => movedWork(work, moved)),
@@ -240,13 +240,14 @@ describe("the same ground, surveyed otherwise", () => {
       return [x, y, 0.15 * x - 0.08 * y];
     });
     // Some of them on edges and corners of the works.
-    const on: Spot[] = [
+    const places: [number, number][] = [
       [6, 0],
       [10, 4],
       [13, 4],
       [0, 0],
       [6, 4.5],
-    ].map(([x, y]): Spot => [x!, y!, 0.15 * x! - 0.08 * y!]);
+    ];
+    const on = places.map(([x, y]): Spot => [x, y, 0.15 * x - 0.08 * y]);
     const coarse = dug(siteOf({ points: plain, works }));
     const fine = dug(siteOf({ points: [...plain, ...more, ...on], works }));
     expect(largestGap(coarse, fine)).toBeLessThan(1e-11);

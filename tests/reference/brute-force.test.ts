@@ -208,13 +208,13 @@ describe("a bent trench", () => {
     });
     const found = integrateColumns(earth, trenchChange(parts, slope, 4), around(path, 4));
     expectCut(work().cut, found);
-    const [bedding, zone, backfill, area] = found.sums.slice(LAYERS.length);
+    const put = found.sums.slice(LAYERS.length);
     const { fill, displaced, daylight } = work();
     const size = total(work().cut);
-    expectNear(fill["crushed-gravel"]!, bedding!, size, found.bound);
-    expectNear(fill["pea-gravel"]! + displaced, zone!, size, found.bound);
-    expectNear(fill["native"]!, backfill!, size, found.bound);
-    expect(apart(daylight, area!)).toBeLessThan(1e-5);
+    expectNear(fill["crushed-gravel"]!, put[0]!, size, found.bound);
+    expectNear(fill["pea-gravel"]! + displaced, put[1]!, size, found.bound);
+    expectNear(fill["native"]!, put[2]!, size, found.bound);
+    expect(apart(daylight, put[3]!)).toBeLessThan(1e-5);
     expect(gap).toBeLessThan(LEDGER);
   });
 

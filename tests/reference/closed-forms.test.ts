@@ -46,11 +46,11 @@ describe("holes on flat ground", () => {
         works: [tank({ bearing: 71, walls: run(0.75) })],
       }),
     );
-    const [whole, toClay, toRock] = [2.15, 1.85, 0.95].map((h) => prismoid(3.6, 2.4, h, 0.75));
+    const below = [2.15, 1.85, 0.95].map((height) => prismoid(3.6, 2.4, height, 0.75));
     const { cut } = work();
-    expect(apart(cut["topsoil"]!, whole! - toClay!)).toBeLessThan(EXACT);
-    expect(apart(cut["clay"]!, toClay! - toRock!)).toBeLessThan(EXACT);
-    expect(apart(cut["limestone"]!, toRock!)).toBeLessThan(EXACT);
+    expect(apart(cut["topsoil"]!, below[0]! - below[1]!)).toBeLessThan(EXACT);
+    expect(apart(cut["clay"]!, below[1]! - below[2]!)).toBeLessThan(EXACT);
+    expect(apart(cut["limestone"]!, below[2]!)).toBeLessThan(EXACT);
   });
 
   it("an L-shaped hole with sloped walls: area, perimeter and mitred corners", () => {

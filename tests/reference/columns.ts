@@ -160,7 +160,7 @@ export function earthOf(spots: readonly Spot[], layers: number, probes: readonly
     addEdges(facets(probes.map(([x, y]): Spot => [x, y, 0])), true);
   } else if (probes.length >= 2) {
     for (const p of probes) {
-      const other = probes.find((q) => q !== p)!;
+      const other = p === probes[0] ? probes[1]! : probes[0]!;
       lines.push(lineAcross([p[0], p[1]], [other[0], other[1]]));
     }
   }

@@ -140,9 +140,10 @@ function bendSolid(
   const mitre = 1 + u[0] * v[0] + u[1] * v[1];
   const points = [floor, top].flatMap((z) => {
     const off = side * (width / 2 + run * (z - floor));
-    return [[0, 0], u, [(u[0] + v[0]) / mitre, (u[1] + v[1]) / mitre], v].map(([dx, dy]): Point => [
-      q[0] + off * dx!,
-      q[1] + off * dy!,
+    const tip: Place = [(u[0] + v[0]) / mitre, (u[1] + v[1]) / mitre];
+    return [[0, 0] as const, u, tip, v].map(([dx, dy]): Point => [
+      q[0] + off * dx,
+      q[1] + off * dy,
       z,
     ]);
   });

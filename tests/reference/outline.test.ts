@@ -51,19 +51,24 @@ function star({ between, whole }: Seeded): Place[] {
 /** Random places joined in a tour that is untangled by turning crossing pairs round (2-opt). */
 function untangled({ between, whole }: Seeded): Place[] {
   const tour = Array.from({ length: whole(4, 14) }, (): Place => [between(-9, 9), between(-9, 9)]);
-  for (let swapped = true; swapped;) {
-    swapped = false;
-    for (let i = 0; i + 1 < tour.length; i++) {
-      for (let j = i + 2; j < tour.length; j++) {
-        const [a, b] = [tour[i]!, tour[i + 1]!];
-        const [c, d] = [tour[j]!, tour[(j + 1) % tour.length]!];
-        if (a === d || !crosses(a, b, c, d)) continue;
-        tour.splice(i + 1, j - i, ...tour.slice(i + 1, j + 1).reverse());
-        swapped = true;
-      }
+  for (;;) {
+    const pair = crossingPair(tour);
+    if (!pair) return tour;
+    const [i, j] = pair;
+    tour.splice(i + 1, j - i, ...tour.slice(i + 1, j + 1).reverse());
+  }
+}
+
+/** The first two edges of a tour that cross, by their first corners. */
+function crossingPair(tour: readonly Place[]): [number, number] | null {
+  for (let i = 0; i + 1 < tour.length; i++) {
+    for (let j = i + 2; j < tour.length; j++) {
+      const [a, b] = [tour[i]!, tour[i + 1]!];
+      const [c, d] = [tour[j]!, tour[(j + 1) % tour.length]!];
+      if (a !== d && crosses(a, b, c, d)) return [i, j];
     }
   }
-  return tour;
+  return null;
 }
 
 function crosses(a: Place, b: Place, c: Place, d: Place): boolean {

@@ -58,13 +58,14 @@ export function linesOf(hollow: Hollow): PlanLine[] {
 export function boxCorners(at: Place, bearing: number, length: number, width: number): Place[] {
   const angle = (bearing * Math.PI) / 180;
   const [ux, uy] = [Math.sin(angle), Math.cos(angle)];
-  return [
+  const signs: Place[] = [
     [-1, 1],
     [1, 1],
     [1, -1],
     [-1, -1],
-  ].map(([s, t]): Place => {
-    const [l, w] = [(s! * length) / 2, (t! * width) / 2];
+  ];
+  return signs.map(([s, t]): Place => {
+    const [l, w] = [(s * length) / 2, (t * width) / 2];
     return [at[0] + l * ux + w * uy, at[1] + l * uy - w * ux];
   });
 }
