@@ -339,7 +339,7 @@ describe("borderline ground", () => {
   const square: Spot[] = planePoints(0, 0, 0);
 
   it("a probe exactly on a wall, on a corner of the floor and on a survey point", () => {
-    const probes = [
+    const probes: typeof PROBES = [
       [1.8, 0, 0.5, 1],
       [1.2, 1.8, 0.2, 0.4],
       [60, 60, 0.1, 0.9],
@@ -353,7 +353,7 @@ describe("borderline ground", () => {
   });
 
   it("layers of no thickness are not cut and break nothing", () => {
-    const probes = [
+    const probes: typeof PROBES = [
       [-20, 0, 0, 0],
       [20, 0, 0, 0],
       [0, 30, 0, 2],
