@@ -129,6 +129,19 @@ describe("a trench", () => {
     expect(works[0]?.cut.clay).toBeCloseTo(depth * (5.3 * 0.6 + 4.7 * 0.6), 9);
   });
 
+  it("that turns back on itself digs no spike", () => {
+    const path: [number, number][] = [
+      [-5, 0],
+      [5, 0],
+      [-5, 0.01],
+    ];
+    const { works } = dug(plainSite({ works: [plainTrench({ path })] }));
+    const straight = 10 * 0.6 * (100 - (99 - 0.105));
+    const [cut] = [works[0]?.cut.clay ?? 0];
+    expect(cut).toBeGreaterThan(straight);
+    expect(cut).toBeLessThan(straight * 1.15);
+  });
+
   it("by cover follows the ground, and a gravity pipe never rises", () => {
     const height = (x: number): number => 100 - 0.1 * Math.abs(x);
     const pipes = (service: "gravity" | "pressure") => [

@@ -81,7 +81,10 @@ export function trenchShape(
     if (reach.bendFrom) {
       const bend = { before: reach.bendFrom, after: reach };
       const surface = cornerPiece(trench, bend, floors, tops, plan, parts);
-      pieces.push({ surface, box: squareBox(reach.start, off * bendStretch(bend)) });
+      pieces.push({
+        surface,
+        box: squareBox(reach.start, 2 * off * Math.min(MITRE_LIMIT, bendStretch(bend))),
+      });
     }
     for (const line of floors) {
       const floor = planeAlong(reach, line);
@@ -103,7 +106,10 @@ function squareBox([x, y]: Place, reach: number): Box {
   return [x - reach, y - reach, x + reach, y + reach];
 }
 
-/** How much farther than its width a mitred bend reaches. */
+/** A mitre is cut off at this many times its half width, where a path turns back on itself. */
+const MITRE_LIMIT = 4;
+
+/** How much farther than its width a mitred bend would reach. */
 function bendStretch({ before, after }: Bend): number {
   const straight = before.u[0] * after.u[0] + before.u[1] * after.u[1];
   const cos = Math.max(-1, Math.min(1, straight));
@@ -225,6 +231,7 @@ function cornerPiece(
     { ...before, start: after.start, length: 1 },
     { ...after, length: 1 },
   ];
+  const bevel = bevelEdge({ before, after }, trench.width / 2);
   const shelves: Surface[] = [];
   for (let k = 0; k <= plan.benches; k++) {
     const raised = { ...floor, c: height + k * plan.rise };
@@ -234,6 +241,7 @@ function cornerPiece(
         ? sideWall(p, q, raised, plan.run, k * plan.tread)
         : sideWall(q, p, raised, plan.run, k * plan.tread);
     });
+    if (bevel) walls.push(sideWall(bevel[0], bevel[1], raised, plan.run, k * plan.tread));
     shelves.push(higherOf([...walls, level(raised.c)]));
   }
   const wedge = [endWall(ends[0]!, 0, -1), endWall(ends[1]!, 0, 1)];
@@ -241,4 +249,19 @@ function cornerPiece(
   const zoneTop = Math.max(...tops.map((line) => line.start)) + trench.zone.above;
   parts.push({ floor, bedding: level(height + trench.bedding.depth), zone: level(zoneTop) });
   return { is: "part", part, of: higherOf([lowerOf(shelves), ...wedge]) };
+}
+
+/** Floor edge that cuts off a mitre longer than the limit, outside on its right; else null. */
+function bevelEdge(bend: Bend, half: number): [Place, Place] | null {
+  if (bendStretch(bend) <= MITRE_LIMIT) return null;
+  const { before, after } = bend;
+  const [bx, by] = [before.u[0] - after.u[0], before.u[1] - after.u[1]];
+  const size = Math.hypot(bx, by);
+  const [ox, oy] = [bx / size, by / size];
+  const reach = MITRE_LIMIT * half;
+  const [x, y] = [after.start[0] + reach * ox, after.start[1] + reach * oy];
+  return [
+    [x, y],
+    [x - oy, y + ox],
+  ];
 }
