@@ -40,7 +40,9 @@ export function stageMesh(site: Site, schemeId: string, stage: Stage): GroundMes
     for (const cell of ground.cellsOf(t)) addSurface(mesh, base.tin, vertexNormals, t, cell);
   }
   for (const t of ground.touchedTriangles()) {
-    for (const cell of ground.cellsOf(t)) addSteps(mesh, ground, t, cell);
+    for (const cell of ground.cellsOf(t)) {
+      if (cell.face !== "found") addSteps(mesh, ground, t, cell);
+    }
   }
   addBlock(mesh, ground);
   return mesh.build(base.tin.origin);
@@ -69,7 +71,7 @@ function addSurface(
   }
 }
 
-/** Vertical faces that stand above a cell's edges, and the crisp lines along them. */
+/** Vertical faces at the edges of a dug or filled cell, and the crisp lines along them. */
 function addSteps(mesh: MeshBuilder, ground: LayeredGround, triangle: number, cell: Cell): void {
   const top = surfaceOf(cell);
   const count = cell.x.length;
@@ -82,33 +84,57 @@ function addSteps(mesh: MeshBuilder, ground: LayeredGround, triangle: number, ce
     const out: Place = [(NUDGE * (q[1] - p[1])) / length, (-NUDGE * (q[0] - p[0])) / length];
     const [mx, my] = [(p[0] + q[0]) / 2 + out[0], (p[1] + q[1]) / 2 + out[1]];
     const beyond = cellAt(ground, mx, my, triangle);
-    if (!beyond || (cell.face === "found" && beyond.face === "found")) continue;
-    const stepped = valueAt(beyond, surfaceOf(beyond), mx, my) - (p[2] + q[2]) / 2 > STEP;
-    const rise = stepped ? stepBetween(ground, p, q, out, mesh) : 0;
-    if (cell.face !== "found" && isCrisp(cell, beyond, rise)) mesh.edge(p, q);
+    if (!beyond) continue;
+    const rise = valueAt(beyond, surfaceOf(beyond), mx, my) - (p[2] + q[2]) / 2;
+    if (rise > STEP) stepBetween(ground, p, q, out, mesh);
+    // A neighbour as found has no turn of its own, so a drop to it is drawn from this side.
+    else if (rise < -STEP && beyond.face === "found") dropTo(mesh, cell, beyond, [i, j], out);
+    if (isCrisp(cell, beyond, Math.abs(rise))) mesh.edge(p, q);
   }
 }
 
-/** Draws the wall that stands above the edge p–q, if any. Returns its greatest height, m. */
+/** Draws a cell's own layers as the wall over a lower neighbour, along its edge from i to j. */
+function dropTo(
+  mesh: MeshBuilder,
+  cell: Cell,
+  beyond: Cell,
+  [i, j]: readonly [number, number],
+  out: Place,
+): void {
+  const ends: [Place, Place] = [
+    [cell.x[i]!, cell.y[i]!],
+    [cell.x[j]!, cell.y[j]!],
+  ];
+  const below = surfaceOf(beyond);
+  const foot = {
+    start: valueAt(beyond, below, ...ends[0]),
+    end: valueAt(beyond, below, ...ends[1]),
+  };
+  const wall = {
+    cell,
+    at: (values: readonly number[]): Ends => ({ start: values[i]!, end: values[j]! }),
+  };
+  addBands(mesh, wall, ends, foot, [out[0] / NUDGE, out[1] / NUDGE, 0], FACE.filled);
+}
+
+/** Draws the wall that stands above the edge p–q. */
 function stepBetween(
   ground: LayeredGround,
   p: Vector,
   q: Vector,
   out: Place,
   mesh: MeshBuilder,
-): number {
+): void {
   const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
   const slope = (q[2] - p[2]) / length;
   const from: Place = [p[0] + out[0], p[1] + out[1]];
   const to: Place = [q[0] + out[0], q[1] + out[1]];
   const wallNormal: Vector = [-out[0] / NUDGE, -out[1] / NUDGE, 0];
-  let tallest = 0;
   for (const stretch of cellsAlong(ground, from, to)) {
     const foot = { start: p[2] + slope * stretch.from, end: p[2] + slope * stretch.to };
     const head = stretch.at(surfaceOf(stretch.cell));
     const rise = Math.max(head.start - foot.start, head.end - foot.end);
     if (rise < STEP) continue;
-    tallest = Math.max(tallest, rise);
     const place = (along: number): Place => [
       p[0] + ((q[0] - p[0]) * along) / length,
       p[1] + ((q[1] - p[1]) * along) / length,
@@ -117,7 +143,6 @@ function stepBetween(
     addBands(mesh, stretch, ends, foot, wallNormal, FACE.dug);
     mesh.edge([...ends[0], head.start], [...ends[1], head.end]);
   }
-  return tallest;
 }
 
 interface Ends {
@@ -128,7 +153,7 @@ interface Ends {
 /** The layers of a cell as bands on a vertical face, from `foot` up. */
 function addBands(
   mesh: MeshBuilder,
-  stretch: ReturnType<typeof cellsAlong>[number],
+  stretch: { cell: Cell; at: (values: readonly number[]) => Ends },
   [a, b]: [Place, Place],
   foot: Ends,
   normal: Vector,

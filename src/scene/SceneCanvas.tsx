@@ -52,7 +52,8 @@ interface SceneCanvasProps {
 export function SceneCanvas(given: SceneCanvasProps): ReactElement {
   const [slot] = useState(() => new Slot(given));
   useLayoutEffect(() => slot.put(given), [slot, given]);
-  return (
+  // Made once: a canvas element that is rendered again sets the drawing buffer's size again.
+  const [canvas] = useState(() => (
     <Canvas
       frameloop="demand"
       dpr={[1, 2]}
@@ -62,7 +63,8 @@ export function SceneCanvas(given: SceneCanvasProps): ReactElement {
     >
       <SlotContent slot={slot} />
     </Canvas>
-  );
+  ));
+  return canvas;
 }
 
 /**
