@@ -38,7 +38,8 @@ function argumentsOf(argv: readonly string[]): { file: string; schemeId?: string
     };
   } catch (error) {
     if (error instanceof Unusable) throw error;
-    throw new Unusable(`${error instanceof Error ? error.message : String(error)} (${USAGE})`);
+    const why = error instanceof Error ? error.message : String(error);
+    throw new Unusable(`${why.split(". ")[0] ?? why}; ${USAGE}`);
   }
 }
 

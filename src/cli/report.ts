@@ -63,7 +63,8 @@ function worksSection(answer: Estimate, { print, name }: Printer): string[] {
     lines.push("", `${work.name} (${work.kind})`);
     const rows: [string, string][] = [];
     for (const [id, volume] of Object.entries(work.cut)) {
-      rows.push([`  cut ${name(id)}, bank`, print(earthVolume, volume)]);
+      const how = id === "native" ? "as it lay" : "bank";
+      rows.push([`  cut ${name(id)}, ${how}`, print(earthVolume, volume)]);
     }
     for (const [id, volume] of Object.entries(work.fill)) {
       rows.push([`  fill ${name(id)}, in place`, print(earthVolume, volume)]);

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import type { Finding } from "../site/index.js";
+import { scrollLeafTo } from "./scrollLeaf.js";
 
 const WORDS = { stop: "Does not work as drawn", caution: "Caution", note: "Worth knowing" };
 
@@ -59,7 +60,7 @@ export function FindingsAhead(props: { findings: readonly Finding[]; to: string 
         <button
           type="button"
           className="link ahead"
-          onClick={() => document.getElementById(to)?.scrollIntoView({ block: "start" })}
+          onClick={() => scrollLeafTo(document.getElementById(to))}
         >
           {others === 1 ? "One thing to look at" : `${others} things to look at`} ↓
         </button>

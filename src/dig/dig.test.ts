@@ -65,6 +65,12 @@ describe("a tank", () => {
     expect(works[0]?.cut.clay).toBeCloseTo(3 * 2 + 4 * 3, 9);
   });
 
+  it("with benches too small for its depth says so, and soon", () => {
+    const walls = { by: "benches" as const, rise: 1e-9, tread: 1e-9 };
+    const { findings } = dug(plainSite({ works: [plainTank({ walls })] }));
+    expect(findings.map((f) => f.code)).toEqual(["walls.too-many-benches"]);
+  });
+
   it("finds its uphill face taller than its middle", () => {
     const walls = { by: "run" as const, run: 1 };
     const site = plainSite({ height: (x) => 100 + 0.25 * x, works: [plainTank({ walls })] });

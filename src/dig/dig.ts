@@ -35,7 +35,8 @@ export function digScheme(
     const digging: Digging = { ground, number, extent, flattestRun, findings, pipes };
     const local = localWork(work, base.tin.origin);
     works.push(inSiteFrame(digOne(digging, local), base.tin.origin[2]));
-    findings.push(...shapeFindings(work, works[number]!));
+    const stopped = findings.some((each) => each.where === work.id && each.level === "stop");
+    findings.push(...shapeFindings(work, works[number]!, stopped));
     ground.finishWork();
   });
   const earth = balanceEarth(works, materials);
@@ -55,7 +56,7 @@ function digOne(digging: Digging, work: Work): WorkQuantities {
       return fillBed(digging, work);
     case "building":
       digging.findings.push(...reachFindings(digging.ground, work));
-      return standBuilding(work);
+      return standBuilding(digging, work);
     case "pile":
       digging.findings.push(...reachFindings(digging.ground, work));
       return standPile(digging.ground, work);
@@ -67,10 +68,10 @@ function inSiteFrame(work: WorkQuantities, height: number): WorkQuantities {
   return { ...work, floor: { lowest: lowest + height, highest: highest + height } };
 }
 
-function shapeFindings(work: Work, quantities: WorkQuantities): Finding[] {
+function shapeFindings(work: Work, quantities: WorkQuantities, stopped: boolean): Finding[] {
   const findings: Finding[] = [];
   const dug = work.kind === "tank" || work.kind === "trench";
-  if (dug && Object.keys(quantities.cut).length === 0) {
+  if (dug && !stopped && Object.keys(quantities.cut).length === 0) {
     findings.push({
       level: "caution",
       code: "dig.above-ground",

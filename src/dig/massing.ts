@@ -1,5 +1,13 @@
-import { elevationAt, type LayeredGround } from "../ground/index.js";
-import type { Bed, Building, Pile } from "../site/index.js";
+import {
+  cellAt,
+  elevationAt,
+  surfaceOf,
+  valueAt,
+  type LayeredGround,
+  type Place,
+} from "../ground/index.js";
+import type { Bed, Building, Finding, Pile } from "../site/index.js";
+import { rectangle } from "./place.js";
 import { nothingMoved, reached, Filling, type Digging } from "./work.js";
 import type { WorkQuantities } from "./types.js";
 
@@ -23,11 +31,44 @@ export function fillBed(digging: Digging, bed: Bed): WorkQuantities {
       source: "geometry",
     });
   }
+  const corners = rectangle(bed.at, bed.bearing, bed.length, bed.width);
+  const buried = depthBuried(digging.ground, corners, bed.base);
+  if (buried > BURIED) {
+    digging.findings.push(
+      buriedFinding(bed, "A raised bed digs nothing: level a pad for it first."),
+    );
+  }
   return { ...nothingMoved(bed, bed.base), fill: fill.record() };
 }
 
+/** A work that stands this far below the ground beside it is said to, m. */
+const BURIED = 0.1;
+
+/** How far the ground as it now is stands above a base at the corners of an outline, m. */
+function depthBuried(ground: LayeredGround, corners: readonly Place[], base: number): number {
+  const depths = corners.map(([x, y]) => {
+    const cell = cellAt(ground, x, y);
+    return cell ? valueAt(cell, surfaceOf(cell), x, y) - base : 0;
+  });
+  return Math.max(...depths);
+}
+
+function buriedFinding(work: Bed | Building, mend: string): Finding {
+  return {
+    level: "caution",
+    code: `${work.kind}.below-ground`,
+    where: work.id,
+    text: `${work.name} stands partly below the ground at its corners. ${mend}`,
+    source: "geometry",
+  };
+}
+
 /** A building moves no earth here: it is massing, and a place that pipes start from. */
-export function standBuilding(building: Building): WorkQuantities {
+export function standBuilding(digging: Digging, building: Building): WorkQuantities {
+  if (depthBuried(digging.ground, building.outline, building.base) > BURIED) {
+    const mend = "A building digs nothing: if its site is to be levelled, place a pad before it.";
+    digging.findings.push({ ...buriedFinding(building, mend), level: "note" });
+  }
   return nothingMoved(building, building.base);
 }
 

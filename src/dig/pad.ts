@@ -1,6 +1,6 @@
 import { tidyOutline } from "../ground/index.js";
 import type { Pad } from "../site/index.js";
-import { fillSurface, grownBox, holeReach, holeSurface } from "./walls.js";
+import { benchFinding, cutHole, fillSurface, grownBox } from "./walls.js";
 import { structureFinding, tallestAbove } from "./tank.js";
 import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
 import { reachFindings } from "./reachCheck.js";
@@ -14,8 +14,14 @@ export function digPad(digging: Digging, pad: Pad): WorkQuantities {
   const { ground } = digging;
   const outline = tidyOutline(pad.outline);
   const subgrade = pad.top - (pad.course?.depth ?? 0);
-  const { box, plan } = holeReach(ground, outline, subgrade, pad.walls, digging.flattestRun);
-  const { volumes, structureHit } = ground.cut(holeSurface(outline, subgrade, plan), box);
+  const { volumes, structureHit, tooMany } = cutHole(
+    ground,
+    outline,
+    subgrade,
+    pad.walls,
+    digging.flattestRun,
+  );
+  if (tooMany) digging.findings.push(benchFinding(pad.id, pad.name));
   digging.findings.push(...reachFindings(ground, pad));
   const { area, deepest } = ground.markedExtent();
   const tallestFace = tallestAbove(digging, () => subgrade);

@@ -1,7 +1,7 @@
 import { level, tidyOutline } from "../ground/index.js";
 import type { Tank } from "../site/index.js";
 import { rectangle } from "./place.js";
-import { fillSurface, grownBox, holeReach, holeSurface } from "./walls.js";
+import { benchFinding, cutHole, fillSurface, grownBox } from "./walls.js";
 import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
 import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
@@ -19,8 +19,14 @@ export function digTank(digging: Digging, tank: Tank): WorkQuantities {
     rectangle(tank.at, tank.bearing, length + 2 * tank.overdig, width + 2 * tank.overdig),
   );
   const floor = tank.base - tank.bedding.depth;
-  const { box, plan } = holeReach(ground, outline, floor, tank.walls, digging.flattestRun);
-  const { volumes, structureHit } = ground.cut(holeSurface(outline, floor, plan), box);
+  const { volumes, structureHit, tooMany } = cutHole(
+    ground,
+    outline,
+    floor,
+    tank.walls,
+    digging.flattestRun,
+  );
+  if (tooMany) digging.findings.push(benchFinding(tank.id, tank.name));
   digging.findings.push(...reachFindings(ground, tank));
   const { area, deepest } = ground.markedExtent();
   const tallestFace = tallestAbove(digging, () => floor);

@@ -15,7 +15,7 @@ import { reachFindings } from "./reachCheck.js";
 import { structureFinding, tallestAbove } from "./tank.js";
 import { trenchShape, type TrenchShape } from "./trenchSurface.js";
 import type { PipeRun, PipeStation, WorkQuantities } from "./types.js";
-import { grownBox, wallPlan, wallReach } from "./walls.js";
+import { benchFinding, grownBox, wallPlan, wallReach } from "./walls.js";
 import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
 
 /**
@@ -30,6 +30,7 @@ export function digTrench(digging: Digging, trench: Trench): WorkQuantities {
   const length = pathLength(legs);
   const inverts = trench.pipes.map((pipe) => invertsAlong(pipe, length, points));
   const shape = shapeOf(digging, trench, legs, inverts);
+  if (shape.tooMany) digging.findings.push(benchFinding(trench.id, trench.name));
   const volumes = new Volumes();
   let structureHit = 0;
   for (const { surface, box } of shape.pieces) {

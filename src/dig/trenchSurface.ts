@@ -3,15 +3,7 @@
  * path's ends; at each bend a level corner piece with mitred outsides. Legs overlap on the inside
  * of a bend and are cut one after the other, so the lower holds and nothing is counted twice. Local metres.
  */
-import {
-  higherOf,
-  level,
-  lowerOf,
-  plane,
-  type Box,
-  type Place,
-  type Surface,
-} from "../ground/index.js";
+import { higherOf, level, plane, type Box, type Place, type Surface } from "../ground/index.js";
 import type { Trench } from "../site/index.js";
 import { invertAt, wallOf, type InvertAt } from "./grade.js";
 import type { PathLeg } from "./path.js";
@@ -31,6 +23,8 @@ export interface TrenchPiece {
 }
 
 export interface TrenchShape {
+  /** True when the depth asks for more benches than are dug. */
+  tooMany: boolean;
   /** Cut one after the other; where two overlap the lower holds. */
   pieces: readonly TrenchPiece[];
   /** By part number. */
@@ -80,26 +74,24 @@ export function trenchShape(
     const zone = higherOf(tops.map((line) => along(reach, line, trench.zone.above)));
     if (reach.bendFrom) {
       const bend = { before: reach.bendFrom, after: reach };
-      const surface = cornerPiece(trench, bend, floors, tops, plan, parts);
-      pieces.push({
-        surface,
-        box: squareBox(reach.start, 2 * off * Math.min(MITRE_LIMIT, bendStretch(bend))),
-      });
+      const { part, shelves } = cornerPiece(trench, bend, floors, tops, plan, parts);
+      const box = squareBox(reach.start, 2 * off * Math.min(MITRE_LIMIT, bendStretch(bend)));
+      for (const of of shelves) pieces.push({ surface: { is: "part", part, of }, box });
     }
     for (const line of floors) {
       const floor = planeAlong(reach, line);
-      const surface = strip(trench, reach, floor, plan);
-      pieces.push({
-        surface: { is: "part", part: parts.length, of: surface },
-        box: grownBox([...edge(reach, off), ...edge(reach, -off)], 0),
-      });
+      const box = grownBox([...edge(reach, off), ...edge(reach, -off)], 0);
+      const part = parts.length;
+      for (const of of strip(trench, reach, floor, plan)) {
+        pieces.push({ surface: { is: "part", part, of }, box });
+      }
       parts.push({ floor, bedding: along(reach, line, trench.bedding.depth), zone });
     }
     const least = (at: number): number => Math.min(...floors.map((l) => l.start + at * l.rate));
     lowest = Math.min(lowest, least(0), least(reach.length));
     highest = Math.max(highest, least(0), least(reach.length));
   }
-  return { pieces, parts, lowest, highest };
+  return { tooMany: plan.tooMany, pieces, parts, lowest, highest };
 }
 
 function squareBox([x, y]: Place, reach: number): Box {
@@ -182,7 +174,8 @@ function endWall(leg: PathLeg, at: number, sign: 1 | -1): Surface {
   return { is: "wall", nx, ny, d, reversed: false };
 }
 
-function strip(trench: Trench, reach: Reach, floor: PlaneOf, plan: WallPlan): Surface {
+/** The floor strip of a reach with its sides, and each bench above it. */
+function strip(trench: Trench, reach: Reach, floor: PlaneOf, plan: WallPlan): Surface[] {
   const half = trench.width / 2;
   const left = edge(reach, half);
   const right = edge(reach, -half);
@@ -194,11 +187,13 @@ function strip(trench: Trench, reach: Reach, floor: PlaneOf, plan: WallPlan): Su
         sideWall(left[1], left[0], raised, plan.run, k * plan.tread),
         sideWall(right[0], right[1], raised, plan.run, k * plan.tread),
         plane(raised.a, raised.b, raised.c),
+        // The ends last: by then a cell is cut to the sides, and only that strip is parted.
+        endWall(reach, 0, -1),
+        endWall(reach, reach.length, 1),
       ]),
     );
   }
-  // The ends last: by then a cell is cut to the trench's sides, and only that strip is parted.
-  return higherOf([lowerOf(shelves), endWall(reach, 0, -1), endWall(reach, reach.length, 1)]);
+  return shelves;
 }
 
 /** The floor edge of a leg, `off` to its left, from its start to its end. */
@@ -222,7 +217,7 @@ function cornerPiece(
   tops: readonly Line[],
   plan: WallPlan,
   parts: TrenchPart[],
-): Surface {
+): { part: number; shelves: Surface[] } {
   const height = Math.min(...floors.map((line) => line.start));
   const floor = { a: 0, b: 0, c: height };
   const turned = before.u[0] * after.u[1] - before.u[1] * after.u[0];
@@ -231,6 +226,7 @@ function cornerPiece(
     { ...before, start: after.start, length: 1 },
     { ...after, length: 1 },
   ];
+  const wedge = [endWall(ends[0]!, 0, -1), endWall(ends[1]!, 0, 1)];
   const bevel = bevelEdge({ before, after }, trench.width / 2);
   const shelves: Surface[] = [];
   for (let k = 0; k <= plan.benches; k++) {
@@ -242,13 +238,12 @@ function cornerPiece(
         : sideWall(q, p, raised, plan.run, k * plan.tread);
     });
     if (bevel) walls.push(sideWall(bevel[0], bevel[1], raised, plan.run, k * plan.tread));
-    shelves.push(higherOf([...walls, level(raised.c)]));
+    shelves.push(higherOf([...walls, level(raised.c), ...wedge]));
   }
-  const wedge = [endWall(ends[0]!, 0, -1), endWall(ends[1]!, 0, 1)];
   const part = parts.length;
   const zoneTop = Math.max(...tops.map((line) => line.start)) + trench.zone.above;
   parts.push({ floor, bedding: level(height + trench.bedding.depth), zone: level(zoneTop) });
-  return { is: "part", part, of: higherOf([lowerOf(shelves), ...wedge]) };
+  return { part, shelves };
 }
 
 /** Floor edge that cuts off a mitre longer than the limit, outside on its right; else null. */

@@ -5,12 +5,13 @@ import {
   lowerOf,
   outlineSurface,
   plane,
+  Volumes,
   type Box,
   type LayeredGround,
   type Place,
   type Surface,
 } from "../ground/index.js";
-import type { Walls } from "../site/index.js";
+import type { Finding, Walls } from "../site/index.js";
 
 /** A plane in plan: z = a·x + b·y + c. */
 export interface PlaneOf {
@@ -19,8 +20,8 @@ export interface PlaneOf {
   c: number;
 }
 
-/** Benches above this many are not drawn up: the rise is then too small for the depth. */
-const MOST_BENCHES = 400;
+/** Benches above this many are not dug: the rise is then too small for the depth. */
+const MOST_BENCHES = 100;
 
 /**
  * One wall (or side) of a hole: the plane through the floor edge p–q that rises outwards at 1 per
@@ -42,15 +43,20 @@ export interface WallPlan {
   benches: number;
   rise: number;
   tread: number;
+  /** True when the depth asks for more benches than are dug. */
+  tooMany: boolean;
 }
 
 /** How the walls stand in ground that rises at most `height` (m) above the floor. */
 export function wallPlan(walls: Walls, height: number, flattestRun: number): WallPlan {
   if (walls.by === "benches") {
-    const benches = Math.min(MOST_BENCHES, Math.max(0, Math.ceil(height / walls.rise) - 1));
-    return { run: 0, benches, rise: walls.rise, tread: walls.tread };
+    const wanted = Math.max(0, Math.ceil(height / walls.rise) - 1);
+    const benches = Math.min(MOST_BENCHES, wanted);
+    const tooMany = wanted > MOST_BENCHES;
+    return { run: 0, benches, rise: walls.rise, tread: walls.tread, tooMany };
   }
-  return { run: walls.by === "run" ? walls.run : flattestRun, benches: 0, rise: 0, tread: 0 };
+  const run = walls.by === "run" ? walls.run : flattestRun;
+  return { run, benches: 0, rise: 0, tread: 0, tooMany: false };
 }
 
 /** Greatest distance in plan by which the walls may reach beyond the floor, m. */
@@ -58,22 +64,45 @@ export function wallReach(plan: WallPlan, height: number): number {
   return Math.max(0, plan.benches * plan.tread + plan.run * height);
 }
 
-/** The surface of a hole with a level floor: floor, walls, benches. Outline counter-clockwise. */
-export function holeSurface(outline: readonly Place[], floor: number, plan: WallPlan): Surface {
-  const shelves: Surface[] = [];
-  for (let k = 0; k <= plan.benches; k++) {
-    const height = floor + k * plan.rise;
-    const sides = outlineSurface(
-      outline,
-      (i) => {
-        const [p, q] = [outline[i]!, outline[(i + 1) % outline.length]!];
-        return sideWall(p, q, { a: 0, b: 0, c: height }, plan.run, k * plan.tread);
-      },
-      "low",
-    );
-    shelves.push(higherOf([sides, level(height)]));
+/** One bench of a hole with a level floor (bench 0 is the floor). Outline counter-clockwise. */
+function shelfSurface(
+  outline: readonly Place[],
+  floor: number,
+  plan: WallPlan,
+  bench: number,
+): Surface {
+  const height = floor + bench * plan.rise;
+  const sides = outlineSurface(
+    outline,
+    (i) => {
+      const [p, q] = [outline[i]!, outline[(i + 1) % outline.length]!];
+      return sideWall(p, q, { a: 0, b: 0, c: height }, plan.run, bench * plan.tread);
+    },
+    "low",
+  );
+  return higherOf([sides, level(height)]);
+}
+
+/**
+ * Cuts a hole with a level floor (m, local) and the walls asked for, bench by bench from the floor
+ * up. Returns what `LayeredGround.cut` does, and whether benches had to be left out.
+ */
+export function cutHole(
+  ground: LayeredGround,
+  outline: readonly Place[],
+  floor: number,
+  walls: Walls,
+  flattestRun: number,
+): { volumes: Volumes; structureHit: number; tooMany: boolean } {
+  const { height, plan } = holeReach(ground, outline, floor, walls, flattestRun);
+  const volumes = new Volumes();
+  let structureHit = 0;
+  for (let bench = 0; bench <= plan.benches; bench++) {
+    const reach = bench * plan.tread + plan.run * height;
+    const surface = shelfSurface(outline, floor, plan, bench);
+    structureHit += ground.cut(surface, grownBox(outline, reach), volumes).structureHit;
   }
-  return lowerOf(shelves);
+  return { volumes, structureHit, tooMany: plan.tooMany };
 }
 
 /** The surface of a fill with a level top whose sides fall outwards at 1 per `run`. */
@@ -123,21 +152,32 @@ function mitre(outline: readonly Place[]): number {
   return most;
 }
 
-/** Box in which a hole can cut, and the greatest height of ground above its floor in that box. */
-export function holeReach(
+/** How the walls of a hole stand, and the most that the ground within reach rises above its floor. */
+function holeReach(
   ground: LayeredGround,
   outline: readonly Place[],
   floor: number,
   walls: Walls,
   flattestRun: number,
-): { box: Box; plan: WallPlan } {
+): { height: number; plan: WallPlan } {
   let height = Math.max(0, ground.highestIn() - floor);
   for (let pass = 0; ; pass++) {
     const plan = wallPlan(walls, height, flattestRun);
     const box = grownBox(outline, wallReach(plan, height));
     const seen = Math.max(0, ground.highestIn(box) - floor);
     // Each pass can only shrink the box; three are enough to stop at the hole's own hillside.
-    if (seen >= height || pass === 3) return { box, plan };
+    if (seen >= height || pass === 3) return { height, plan };
     height = seen;
   }
+}
+
+/** What a person is told when benches are too small for the depth. */
+export function benchFinding(id: string, name: string): Finding {
+  return {
+    level: "stop",
+    code: "walls.too-many-benches",
+    where: id,
+    text: `The benches of ${name} are so small that more than ${MOST_BENCHES} would be needed; only that many are dug, so its volume is short. Give a larger rise.`,
+    source: "geometry",
+  };
 }

@@ -52,7 +52,25 @@ function build(site: Site): BuiltGround {
     }
     return cells;
   };
-  return { ok: true, base: { tin, boundary, layers, regions, findings, cellsOf } };
+  const all = [...findings, ...probeFindings(site.ground.probes)];
+  return { ok: true, base: { tin, boundary, layers, regions, findings: all, cellsOf } };
+}
+
+/** Probes at one place that met different depths: the first is used, and that is said. */
+function probeFindings(probes: Site["ground"]["probes"]): Finding[] {
+  return probes.flatMap((probe, i): Finding[] => {
+    const first = probes.slice(0, i).find((p) => Math.hypot(p.x - probe.x, p.y - probe.y) < 1e-6);
+    if (!first || first.thickness.every((t, k) => t === probe.thickness[k])) return [];
+    return [
+      {
+        level: "caution",
+        code: "probe.two-logs",
+        where: probe.id,
+        text: `Probes ${first.id} and ${probe.id} are at one place but met different depths; ${first.id} is used. Check which is right.`,
+        source: "geometry",
+      },
+    ];
+  });
 }
 
 function startingCells(

@@ -179,7 +179,7 @@ function spreadProblem(points: Site["survey"]["points"]): SurveyProblem | null {
   if (Math.max(xs, ys) > 1e6 || high - low > 1e5) {
     return {
       code: "absurd-spread",
-      text: `the survey points spread over ${Math.round(Math.max(xs, ys) / 1000)} km`,
+      text: `the survey points spread over ${Math.round(Math.max(xs, ys, high - low) / 1000)} km`,
       mend: "look for a point with a digit too many, or for degrees in place of metres",
     };
   }

@@ -12,6 +12,7 @@ export function crossProblems(site: Site): SiteProblem[] {
   const report: Report = (code, path, text, mend) => problems.push({ code, path, text, mend });
   checkSurvey(site, report);
   checkLayers(site, report);
+  unique(site.materials ?? [], "materials", report);
   site.materials?.forEach((material, i) => {
     if (material.id === NATIVE) {
       const place = `materials[${i}].id`;
@@ -76,9 +77,21 @@ function checkLayers(site: Site, report: Report): void {
 
 function checkScheme(site: Site, scheme: Scheme, path: string, report: Report): void {
   unique(scheme.works, `${path}.works`, report);
-  const pipes = scheme.works.flatMap((work) => (work.kind === "trench" ? work.pipes : []));
-  unique(pipes, `${path}.pipes`, report);
+  uniquePipes(scheme, path, report);
   scheme.works.forEach((work, i) => checkWork(site, work, `${path}.works[${i}]`, report));
+}
+
+/** Pipe ids are unique in a scheme, whichever trench they lie in. */
+function uniquePipes(scheme: Scheme, path: string, report: Report): void {
+  const seen = new Set<string>();
+  scheme.works.forEach((work, i) => {
+    if (work.kind !== "trench") return;
+    work.pipes.forEach(({ id }, k) => {
+      const place = `${path}.works[${i}].pipes[${k}].id`;
+      if (seen.has(id)) report("duplicate-id", place, `"${id}" is used twice`, "rename one");
+      seen.add(id);
+    });
+  });
 }
 
 function checkWork(site: Site, work: Work, path: string, report: Report): void {

@@ -5,6 +5,8 @@ import type { PlanPoint } from "./schema.js";
 export function outlineProblem(outline: readonly PlanPoint[]): string | null {
   const places = outline.filter((place, i) => !same(place, outline[(i + 1) % outline.length]!));
   if (places.length < 3) return "has fewer than 3 corners at different places";
+  const [first, second] = [places[0]!, places[1]!];
+  if (places.every((place) => turn(first, second, place) === 0)) return "lies in one line";
   for (let i = 0; i < places.length; i++) {
     for (let j = i + 1; j < places.length; j++) {
       if (same(places[i]!, places[j]!)) return `touches itself at corner ${j + 1}`;

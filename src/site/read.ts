@@ -101,8 +101,8 @@ function wording(issue: Issue, got: unknown): [text: string, mend: string] {
   switch (issue.code) {
     case "invalid_type":
       return got === undefined
-        ? ["is missing", `give a ${issue.expected}`]
-        : [`must be a ${issue.expected}, not ${shown(got)}`, `give a ${issue.expected}`];
+        ? ["is missing", `give ${aKind(issue.expected)}`]
+        : [`must be ${aKind(issue.expected)}, not ${shown(got)}`, `give ${aKind(issue.expected)}`];
     case "too_small":
       return issue.origin === "number"
         ? [
@@ -111,7 +111,7 @@ function wording(issue: Issue, got: unknown): [text: string, mend: string] {
           ]
         : issue.origin === "string"
           ? ["must not be empty", "give it a value"]
-          : [`must have at least ${issue.minimum} entries`, "add what is missing"];
+          : [`must have ${issue.minimum} or more entries`, "add what is missing"];
     case "too_big":
       return issue.origin === "number"
         ? [`must be at most ${issue.maximum}, not ${shown(got)}`, "give a smaller number"]
@@ -121,8 +121,12 @@ function wording(issue: Issue, got: unknown): [text: string, mend: string] {
     case "invalid_union":
       return [`${shown(got)} is not a kind that is known here`, "see the site file's schema"];
     default:
-      return [issue.message, "correct it"];
+      return [issue.message, "change it"];
   }
+}
+
+function aKind(kind: string): string {
+  return `${/^[aeiou]/.test(kind) ? "an" : "a"} ${kind}`;
 }
 
 function oneOf(values: readonly unknown[]): string {
@@ -131,6 +135,7 @@ function oneOf(values: readonly unknown[]): string {
 
 function shown(value: unknown): string {
   if (value === undefined) return "missing";
+  if (typeof value === "number" && !Number.isFinite(value)) return "a number beyond all bounds";
   const text = JSON.stringify(value);
   return text.length > 40 ? `${text.slice(0, 37)}…` : text;
 }

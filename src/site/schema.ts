@@ -12,7 +12,11 @@ const finite = z.number();
 const positive = finite.positive();
 const notNegative = finite.nonnegative();
 const share = finite.min(0).max(1);
-const id = z.string().min(1);
+// Ids become keys of plain records, where a few words already mean something.
+const id = z
+  .string()
+  .min(1)
+  .refine((word) => !(word in Object.prototype), "is a word that cannot be an id");
 
 /** A place in plan: [x, y] in metres, x east and y north of the site's origin. */
 export const planPointSchema = z.tuple([finite, finite]);

@@ -6,6 +6,7 @@ import { useDesk } from "../../store/index.js";
 import type { PlaceKind } from "../../store/index.js";
 import { idsOf, sumOf } from "../amounts.js";
 import { Findings, findingsAt, FindingsAhead } from "../Findings.js";
+import { scrollLeafTo } from "../scrollLeaf.js";
 import { WorkSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
 import { DigQuantities } from "./DigQuantities.js";
@@ -79,7 +80,7 @@ function WorkHeading({ name }: { name: string }): ReactNode {
     if (!heading.current || !leaf) return;
     const below = heading.current.getBoundingClientRect().top - leaf.getBoundingClientRect().top;
     if (below > leaf.clientHeight * 0.6 || below < 0) {
-      heading.current.scrollIntoView({ block: "start" });
+      scrollLeafTo(heading.current);
     }
   }, []);
   return (
