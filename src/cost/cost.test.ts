@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { DigResult, PipeRun } from "../dig/index.js";
-import { digOf, schemeOf, tankOf, trenchOf, workOf } from "./dig.fixture.js";
+import { digOf, schemeOf, tankOf, trenchOf, workOf } from "../dig/dig.fixture.js";
 import { planMachines } from "../machines/index.js";
 import { catalogueMaterials } from "../site/index.js";
 import type { Scheme } from "../site/index.js";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { catalogueMaterials } from "../site/index.js";
 import { catalogueDiggers } from "./catalogue.js";
-import { digOf, schemeOf, trenchOf, workOf } from "./dig.fixture.js";
+import { digOf, schemeOf, trenchOf, workOf } from "../dig/dig.fixture.js";
 import { planMachines } from "./plan.js";
 import type { Range } from "./types.js";
 
