@@ -40,7 +40,21 @@ export function triangulate(
     }
   }
   const whole = { triangles: rewound(delaunay.triangles), hull: delaunay.hull.slice().reverse() };
-  return withoutHullSlivers(xy, whole);
+  return hasHullSliver(xy, delaunay) ? withoutHullSlivers(xy, whole) : whole;
+}
+
+/** True when a triangle on the outside is a sliver: its side there has no half-edge beyond. */
+function hasHullSliver(
+  xy: Float64Array,
+  { triangles, halfedges }: { triangles: ArrayLike<number>; halfedges: ArrayLike<number> },
+): boolean {
+  for (let side = 0; side < halfedges.length; side++) {
+    if (halfedges[side] !== -1) continue;
+    const first = side - (side % 3);
+    const [b, c] = [first + ((side + 1) % 3), first + ((side + 2) % 3)];
+    if (thickness(xy, triangles[side]!, triangles[b]!, triangles[c]!) < SLIVER) return true;
+  }
+  return false;
 }
 
 /** Triangles on the outside that are thinner than this are nothing but rounding, m. */

@@ -27,27 +27,43 @@ export function weldPoints(points: readonly SurveyPoint[], tolerance: number): W
     vertexOf: new Map(),
     findings: [],
   };
-  const places = new Map<string, number[]>();
-  for (const point of points) {
-    const x = point.x - origin[0];
-    const y = point.y - origin[1];
-    const z = point.z - origin[2];
-    const near = nearVertex(welded, places, x, y, tolerance);
-    if (near >= 0) {
-      welded.vertexOf.set(point.id, near);
-      welded.findings.push(weldFinding(point, welded, near, z));
-      continue;
+  const near = neighbours(points, tolerance);
+  points.forEach((point, i) => {
+    const [x, y, z] = [point.x - origin[0], point.y - origin[1], point.z - origin[2]];
+    const earlier = near.get(i)?.find((j) => welded.vertexOf.has(points[j]!.id));
+    const kept = earlier === undefined ? undefined : welded.vertexOf.get(points[earlier]!.id);
+    if (kept !== undefined && Math.hypot(welded.x[kept]! - x, welded.y[kept]! - y) <= tolerance) {
+      welded.vertexOf.set(point.id, kept);
+      welded.findings.push(weldFinding(point, welded, kept, z));
+      return;
     }
-    const vertex = welded.x.length;
+    welded.vertexOf.set(point.id, welded.x.length);
     welded.x.push(x);
     welded.y.push(y);
     welded.z.push(z);
     welded.ids.push(point.id);
-    welded.vertexOf.set(point.id, vertex);
-    const key = placeKey(x, y, tolerance, 0, 0);
-    places.set(key, [...(places.get(key) ?? []), vertex]);
-  }
+  });
   return welded;
+}
+
+/** For each point that has any: the earlier points within the tolerance of it in plan. */
+function neighbours(points: readonly SurveyPoint[], tolerance: number): Map<number, number[]> {
+  const x = Float64Array.from(points, (point) => point.x);
+  const order = Uint32Array.from(points, (_, i) => i).sort((i, j) => x[i]! - x[j]!);
+  const near = new Map<number, number[]>();
+  for (let a = 0; a < order.length; a++) {
+    const i = order[a]!;
+    for (let b = a + 1; b < order.length && x[order[b]!]! - x[i]! <= tolerance; b++) {
+      const j = order[b]!;
+      if (Math.hypot(x[j]! - x[i]!, points[j]!.y - points[i]!.y) > tolerance) continue;
+      const [early, late] = i < j ? [i, j] : [j, i];
+      near.set(
+        late,
+        [...(near.get(late) ?? []), early].sort((p, q) => p - q),
+      );
+    }
+  }
+  return near;
 }
 
 function weldFinding(point: SurveyPoint, welded: WeldedPoints, near: number, z: number): Finding {
@@ -77,29 +93,6 @@ function middleOf(points: readonly SurveyPoint[]): [number, number, number] {
   };
   return [middle((p) => p.x), middle((p) => p.y), middle((p) => p.z)];
 }
-
-function placeKey(x: number, y: number, size: number, dx: number, dy: number): string {
-  return `${Math.floor(x / size) + dx},${Math.floor(y / size) + dy}`;
-}
-
-function nearVertex(
-  welded: { x: number[]; y: number[] },
-  places: Map<string, number[]>,
-  x: number,
-  y: number,
-  tolerance: number,
-): number {
-  for (const [dx, dy] of AROUND) {
-    const near = places
-      .get(placeKey(x, y, tolerance, dx, dy))
-      ?.find((v) => Math.hypot(welded.x[v]! - x, welded.y[v]! - y) <= tolerance);
-    if (near !== undefined) return near;
-  }
-  return -1;
-}
-
-/** A square of places and its eight neighbours. */
-const AROUND = [-1, 0, 1].flatMap((dx) => [-1, 0, 1].map((dy) => [dx, dy] as const));
 
 /** Welded points with the edges that triangles must follow, none crossing another or a point. */
 export interface LinedPoints extends WeldedPoints {
