@@ -13,8 +13,13 @@ interface FigureProps {
   /** What else is said of the unit where there is room. */
   moreUnit?: string;
   print: (value: number) => string;
+  /** What is said of it when it is pointed at. */
+  hint?: string;
   children?: ReactNode;
 }
+
+/** Letters of the longest figure that fits its column on one line. */
+const LONGEST_IN_LINE = 9;
 
 /** The change since the last edit: signed, told by words too and not by colour alone. */
 function Change({
@@ -36,9 +41,9 @@ function Change({
 }
 
 function Figure(props: FigureProps): ReactNode {
-  const { id, title, value, before, unit, moreUnit, print, children } = props;
+  const { id, title, value, before, unit, moreUnit, print, hint, children } = props;
   return (
-    <div className="figure">
+    <div className="figure" title={hint}>
       <dt>{title}</dt>
       <dd>
         <span className="big" data-figure={id} data-value={value}>
@@ -59,9 +64,18 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
   const cost = (value: number): string => money(currency).print(value, units);
   const days = (value: number): string => plainNumber(value, Number.isInteger(value) ? 0 : 1);
   const unit = earthVolume.unitLabel(units);
+  const otherDigger = before !== null && before.digger.id !== now.digger.id;
+  const hint = otherDigger
+    ? `With ${now.digger.name}; before the last edit ${before.digger.name}`
+    : `With ${now.digger.name}`;
+  const long = [now, before ?? now].some((figures) =>
+    [volume(figures.cut), volume(figures.spoil), cost(figures.cost.likely)].some(
+      (text) => text.length > LONGEST_IN_LINE,
+    ),
+  );
   return (
     <section className="strip-place" aria-label="Figures of this scheme">
-      <dl className="strip">
+      <dl className="strip" data-long={long || undefined}>
         <Figure
           id="cut"
           title="Cut"
@@ -94,7 +108,15 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
           before={before?.days}
           unit=""
           print={days}
-        />
+          hint={hint}
+        >
+          {otherDigger && (
+            <span className="more-unit soft">
+              other digger
+              <span className="unseen">: {hint}</span>
+            </span>
+          )}
+        </Figure>
         <Figure
           id="cost"
           title="Cost"

@@ -1,12 +1,15 @@
 import type { ReactNode } from "react";
-import type { Quantity } from "../site/index.js";
+import type { Quantity, Site } from "../site/index.js";
 import {
   earthVolume,
   haulMass,
   length,
   area,
+  density,
+  digRate,
   hours,
   days,
+  liquidVolume,
   money,
   plainNumber,
 } from "../units/index.js";
@@ -16,22 +19,39 @@ import { useSite } from "./useSite.js";
 const MEASURES: Readonly<Record<string, Measure>> = {
   m: length,
   "m²": area,
-  "m³": earthVolume,
   kg: haulMass,
   h: hours,
   d: days,
 };
 
+const SECONDS_IN_HOUR = 3600;
+/** m³: under it one decimal says too little to reckon on with. */
+const SMALL = 10;
+
+/** A volume, or a volume moved in an hour, of earth or of a liquid. */
+function volumePrint(value: number, units: Site["units"], liquid: boolean): string {
+  if (liquid) return liquidVolume.print(value, units, { digits: 1 });
+  return earthVolume.print(value, units, { digits: Math.abs(value) < SMALL ? 2 : 1 });
+}
+
 /** Units that say nothing beside their number. */
 const UNSPOKEN: ReadonlySet<string> = new Set(["", "1", "each", "lump"]);
 
-/** A value with its SI unit, as this site's people read it; unknown units stay as they are. */
-export function useAmount(): (value: number, unit: string) => string {
+/**
+ * A value with its SI unit, as this site's people read it; unknown units stay as they are. Volumes
+ * are of earth, or of a `liquid`.
+ */
+export function useAmount(liquid = false): (value: number, unit: string) => string {
   const { units, currency } = useSite().site;
   return (value, unit) => {
     if (!Number.isFinite(value)) return "–";
     const measure = MEASURES[unit];
     if (measure === length && value < 0) return `-${length.print(-value, units)}`;
+    if (unit === "m³") return volumePrint(value, units, liquid);
+    if (unit === "m³/h" && liquid) return `${volumePrint(value, units, true)}/h`;
+    if (unit === "m³/h") return digRate.print(value / SECONDS_IN_HOUR, units);
+    if (unit === "kg/m³")
+      return density.print(value, units, units === "us" ? { unit: "lb/ft³" } : {});
     if (measure !== undefined) return measure.print(value, units);
     if (unit === currency) return money(currency).print(value, units, { digits: 2 });
     const number = plainNumber(value, Number.isInteger(value) ? 0 : 2);
@@ -42,12 +62,19 @@ export function useAmount(): (value: number, unit: string) => string {
 }
 
 /** How a figure was reached: formula, what went in, and who says so. */
-export function QuantityWorking({ quantity }: { quantity: Quantity }): ReactNode {
-  const amount = useAmount();
+export function QuantityWorking(props: { quantity: Quantity; liquid?: boolean }): ReactNode {
+  const { quantity, liquid } = props;
+  const amount = useAmount(liquid);
   return (
     <>
       <p>
-        {quantity.formula} = <strong>{amount(quantity.value, quantity.unit)}</strong>
+        {quantity.formula}
+        {quantity.unit !== "lump" && (
+          <>
+            {" "}
+            = <strong>{amount(quantity.value, quantity.unit)}</strong>
+          </>
+        )}
       </p>
       <table className="table">
         <tbody>

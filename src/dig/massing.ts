@@ -38,6 +38,8 @@ export function fillBed(digging: Digging, bed: Bed): WorkQuantities {
       buriedFinding(bed, "A raised bed digs nothing: level a pad for it first."),
     );
   }
+  // Before that the fill of the pad below it may still be missing.
+  if (reached(digging, "backfilled")) digging.findings.push(...hanging(digging, bed, corners));
   return { ...nothingMoved(bed, bed.base), fill: fill.record() };
 }
 
@@ -52,6 +54,25 @@ function depthBuried(ground: LayeredGround, corners: readonly Place[], base: num
   });
   return Math.max(...depths);
 }
+
+/** Says that a bed's base hangs above the ground, at one corner or more. */
+function hanging(digging: Digging, bed: Bed, corners: readonly Place[]): Finding[] {
+  const gaps = corners.map((corner) => -depthBuried(digging.ground, [corner], bed.base));
+  const most = Math.max(...gaps);
+  if (most <= HANGS) return [];
+  return [
+    {
+      level: "caution",
+      code: "bed.hangs",
+      where: bed.id,
+      text: `${bed.name} stands above the ground at a corner of its base, with nothing under it. Level a pad for it first, or lower its base.`,
+      source: "geometry",
+    },
+  ];
+}
+
+/** A bed that hangs more than this above the ground is said to, m. */
+const HANGS = 0.1;
 
 function buriedFinding(work: Bed | Building, mend: string): Finding {
   return {

@@ -1,75 +1,14 @@
 import { describe, expect, it } from "vitest";
 import type { PipeRun } from "../dig/index.js";
-import type { Scheme, Site, Tank } from "../site/index.js";
-import { checkFlow } from "./checkFlow.js";
+import type { Tank } from "../site/index.js";
+import { checkPlain, plainHouseDrain, plainInletTank } from "./flow.fixture.js";
 
 const IN = 0.0254;
+const check = checkPlain;
+const pipe = plainHouseDrain;
 
 function tank(id: string, over: Partial<Tank> = {}): Tank {
-  return {
-    kind: "tank",
-    id,
-    name: "Tank 1",
-    at: [30, 0],
-    bearing: 90,
-    body: { length: 3, width: 2, height: 1.6, inlet: 1.3, outlet: 1.25 },
-    base: 96,
-    overdig: 0.3,
-    bedding: { depth: 0.15, material: "gravel" },
-    walls: { by: "run", run: 1 },
-    backfill: "native",
-    ...over,
-  };
-}
-
-/** A straight pipe along x in level ground, as the dig would report it. */
-function pipe(over: Partial<PipeRun> & { start: number; end: number; ground?: number }): PipeRun {
-  const { start, end, ground = 100, ...rest } = over;
-  const length = rest.length ?? 28.5;
-  const inside = rest.inside ?? 3.068 * IN;
-  const outside = rest.outside ?? 3.5 * IN;
-  const top = (outside + inside) / 2;
-  return {
-    id: "p1",
-    name: "House drain",
-    trench: "t1",
-    service: "gravity",
-    material: "pvc",
-    length,
-    drop: start - end,
-    fall: (start - end) / length,
-    cover: {
-      least: ground - Math.max(start, end) - top,
-      most: ground - Math.min(start, end) - top,
-    },
-    stations: [
-      { station: 0, at: [0, 0], ground, invert: start },
-      { station: length, at: [length, 0], ground, invert: end },
-    ],
-    ...rest,
-    inside,
-    outside,
-  };
-}
-
-function check(
-  runs: PipeRun[],
-  works: Tank[] = [],
-  units: Site["units"] = "metric",
-  flow?: Scheme["flow"],
-) {
-  const scheme: Scheme = { id: "s", name: "S", works, ...(flow === undefined ? {} : { flow }) };
-  const site: Site = {
-    format: "bankyard-site",
-    version: 1,
-    name: "Test",
-    units,
-    currency: "USD",
-    survey: { points: [] },
-    ground: { layers: [], probes: [] },
-    schemes: [scheme],
-  };
-  return checkFlow(site, scheme, runs);
+  return plainInletTank({ id, ...over });
 }
 
 const codes = (result: { findings: { code: string }[] }) => result.findings.map((f) => f.code);
@@ -105,7 +44,7 @@ describe("fall", () => {
   it("speaks US units, the nominal size and the tank's inlet", () => {
     const { findings } = check([pipe({ start: 97.4, end: 97.3, ground: 99 })], [tank("k")], "us");
     expect(findings[0]?.text).toBe(
-      "House drain falls 0.35%; 3-in pipe usually needs at least 1.04%. Lower the inlet of Tank 1 7⅞″, raise the near end 7⅞″, or shorten the run from 93.5 ft to 31.4 ft. Check your local code.",
+      "House drain falls 0.35%; 3-in pipe usually needs at least 1.04%. Raise the near end 7⅞″, lower Tank 1 and the far end with it 7⅞″, or shorten the run from 93.5 ft to 31.4 ft by moving Tank 1 nearer. Check your local code.",
     );
   });
 
@@ -120,22 +59,11 @@ describe("fall", () => {
     }
   });
 
-  it("puts raising last when it would bring the near end out of the ground", () => {
-    const { flow } = check([pipe({ start: 99.5, end: 99.4, ground: 99.9, length: 50 })]);
-    expect(flow.pipes[0]?.mends.map((mend) => mend.kind)).toEqual([
-      "lower-end",
-      "shorten",
-      "raise-start",
-    ]);
-    expect(flow.pipes[0]?.mends[2]?.text).toContain("out of the ground");
-  });
-
-  it("says how much ground raising would leave over the near end", () => {
-    // 0.45 m over the invert, less 83.4 mm to the pipe's top, less the 0.2208 m that are missing.
-    const { flow } = check([pipe({ start: 99.5, end: 99.2, ground: 99.95, length: 50 })]);
-    expect(flow.pipes[0]?.mends[2]?.text).toBe(
-      "raise the near end 0.23 m, which leaves 0.15 m of ground over it",
-    );
+  it("does not raise a near end that would come out of the ground or lose its cover", () => {
+    for (const end of [99.4, 99.2]) {
+      const { flow } = check([pipe({ start: 99.5, end, ground: 99.95, length: 50 })]);
+      expect(flow.pipes[0]?.mends.map((mend) => mend.kind)).toEqual(["lower-end", "shorten"]);
+    }
   });
 
   it("only notes a pipe that falls more than the usual most", () => {
@@ -185,9 +113,12 @@ describe("fall", () => {
     expect(flow.pipes[0]?.flattest).toEqual({ fall: 0, from: 0, to: 12 });
     expect(flow.pipes[0]?.verdict).toBe("too flat");
     expect(findings.map((f) => f.code)).toEqual(["pipe.stretch-too-flat", "pipe.fall-too-great"]);
-    // At 12 m the even grade of 5% lies at 98.4, the pipe at 99.
+    // An even grade of 5% would be too steep by 1 − 20/24 m: at 12 m it then lies at 98.5.
     expect(flow.pipes[0]?.mends).toMatchObject([{ kind: "even-grade" }]);
-    expect(flow.pipes[0]?.mends[0]?.by).toBeCloseTo(0.6, 9);
+    expect(flow.pipes[0]?.mends[0]?.by).toBeCloseTo(0.5, 3);
+    expect(flow.pipes[0]?.mends[0]?.text).toBe(
+      "give it one even grade of 4.17% from end to end, and raise the far end 0.17 m",
+    );
     expect(findings[0]?.text).toContain("does not fall between 0.00 m and 12.00 m from its start");
   });
 
@@ -267,9 +198,10 @@ describe("tanks", () => {
     const result = check([pipe({ start: 98, end: 97.35 })], [tank("k")]);
     expect(result.flow.joints).toHaveLength(1);
     expect(result.flow.joints[0]?.off).toBeCloseTo(0.05, 9);
+    expect(result.flow.pipes[0]?.verdict).toBe("misses its tank");
     expect(codes(result)).toEqual(["pipe.misses-inlet"]);
     expect(result.findings[0]?.text).toBe(
-      "House drain ends 50 mm above the inlet of Tank 1. Lower that end of the pipe or raise the tank by as much.",
+      "House drain ends 50 mm above the inlet of Tank 1. Lower the far end 50 mm, to the inlet of Tank 1, or raise Tank 1 50 mm, to the pipe.",
     );
   });
 

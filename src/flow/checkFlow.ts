@@ -17,11 +17,11 @@ export function checkFlow(
   pipes: readonly PipeRun[],
 ): { flow: FlowResult; findings: Finding[] } {
   const words = wordingFor(site.units);
-  const checked = pipes.map((run) => checkPipe(run, scheme, words));
-  const { joints, findings: misfits } = tankJoints(pipes, scheme, words);
+  const joints = tankJoints(pipes, scheme);
+  const checked = pipes.map((run) => checkPipe(run, { runs: pipes, joints, scheme, words }));
   const { lifts, findings: liftFindings } = staticLifts(pipes, scheme, words);
   return {
     flow: { pipes: checked.map((each) => each.check), joints, lifts },
-    findings: [...checked.flatMap((each) => each.findings), ...misfits, ...liftFindings],
+    findings: [...checked.flatMap((each) => each.findings), ...liftFindings],
   };
 }

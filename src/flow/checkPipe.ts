@@ -1,40 +1,59 @@
 import type { PipeRun, PipeStation } from "../dig/index.js";
 import type { Finding, Scheme } from "../site/index.js";
 import { leastCoverFor, leastFallFor, mostFallFor } from "./fallRules.js";
+import { mendsFor } from "./mends.js";
+import { looseEnd, type LooseEnd } from "./pipeEnds.js";
+import { coverAt, isOff, type Asked } from "./settle.js";
 import { FLOW_SETTINGS } from "./settings.js";
-import { tankAt } from "./tankAt.js";
-import type { Mend, PipeCheck, PipeVerdict, Rule } from "./types.js";
 import { flattestStretch, furthestStretch } from "./stretches.js";
+import { tankOf } from "./tankJoints.js";
+import type { Mend, PipeCheck, PipeVerdict, Rule, TankJoint } from "./types.js";
 import type { Wording } from "./wording.js";
 
-/** What one check has to say about a pipe: how bad, in words, and what would mend it. */
+/** What one check has to say about a pipe. */
 interface Trouble {
   verdict: PipeVerdict;
   finding: Finding;
-  mends: Mend[];
+  /** What stands after the mends in the finding's text, such as where else to look. */
+  after?: string;
+}
+
+/** The rest of the scheme, as far as it bears on a pipe. */
+export interface Surroundings {
+  /** Every pipe of the scheme, and every joint at a tank. */
+  runs: readonly PipeRun[];
+  joints: readonly TankJoint[];
+  scheme: Scheme;
+  words: Wording;
 }
 
 /**
- * Checks one pipe: least and most fall (gravity only) and cover. `words` prints in the site's
- * units. The verdict is the worst trouble's; every trouble is a finding.
+ * Checks one pipe: least and most fall, its ends and joints (gravity only), and cover. The verdict
+ * is the worst trouble's; every trouble is a finding, and the worst one's text ends with the mends,
+ * which look at fall, cover and joints together.
  */
 export function checkPipe(
   run: PipeRun,
-  scheme: Scheme,
-  words: Wording,
+  around: Surroundings,
 ): { check: PipeCheck; findings: Finding[] } {
+  const { runs, joints, scheme, words } = around;
   const gravity = run.service === "gravity";
-  const leastFall = gravity ? leastFallFor(run.inside, scheme) : null;
-  const mostFall = gravity ? mostFallFor(scheme) : null;
-  const leastCover = leastCoverFor(scheme, run.service);
-  const troubles: Trouble[] = [];
-  if (leastFall !== null) {
-    const whole = tooLittleFall(run, leastFall, leastCover, scheme, words);
-    troubles.push(...(whole.length > 0 ? whole : unevenFall(run, leastFall, words)));
-  }
-  troubles.push(...tooLittleCover(run, leastCover, words));
-  if (mostFall !== null) troubles.push(...tooMuchFall(run, mostFall, words));
-  const worst = troubles[0];
+  const asked: Asked = {
+    leastFall: gravity ? leastFallFor(run.inside, scheme) : null,
+    mostFall: gravity ? mostFallFor(scheme) : null,
+    leastCover: leastCoverFor(scheme, run.service),
+    joints: joints.filter((joint) => joint.pipe === run.id),
+  };
+  const loose = looseEnd(run, runs, scheme);
+  const grade = gradeTroubles(run, asked, scheme, words);
+  const mends = mendsFor({ run, asked, runs, joints, scheme, words });
+  const worst = grade[0];
+  // A path without length (two clicks on one place) has no grade to mend.
+  if (worst !== undefined && run.length > 0) sayMends(worst, mends);
+  for (const { finding, after } of grade) finding.text += after ?? "";
+  const troubles = [...grade, ...looseTroubles(run, loose, scheme, words)].sort(
+    (a, b) => WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict),
+  );
   const check: PipeCheck = {
     id: run.id,
     name: run.name,
@@ -45,16 +64,128 @@ export function checkPipe(
     fall: fallOf(run),
     drop: run.drop,
     flattest: flattestStretch(run),
-    leastFall,
-    mostFall,
-    leastCover,
+    leastFall: asked.leastFall,
+    mostFall: asked.mostFall,
+    leastCover: asked.leastCover,
     cover: run.cover,
-    verdict: worst?.verdict ?? "runs",
-    mends: worst?.mends ?? [],
+    verdict: troubles[0]?.verdict ?? "runs",
+    mends: [...mends, ...reachMend(loose, words)],
     stations: run.stations,
   };
   const findings = troubles.map((trouble) => trouble.finding);
   return { check, findings: [...findings, ...coverUnknown(run)] };
+}
+
+const WORST_FIRST: readonly PipeVerdict[] = [
+  "uphill",
+  "too flat",
+  "ends at nothing",
+  "starts at nothing",
+  "misses its tank",
+  "shallow",
+  "too steep",
+  "runs",
+];
+
+/** All that the inverts decide, worst first. */
+function gradeTroubles(run: PipeRun, asked: Asked, scheme: Scheme, words: Wording): Trouble[] {
+  const { leastFall, mostFall, leastCover } = asked;
+  const troubles: Trouble[] = [];
+  if (leastFall !== null) {
+    const whole = tooLittleFall(run, leastFall, words);
+    troubles.push(...(whole.length > 0 ? whole : unevenFall(run, leastFall, words)));
+  }
+  troubles.push(...asked.joints.flatMap((joint) => misfit(run, joint, scheme, words)));
+  troubles.push(...tooLittleCover(run, leastCover, words));
+  if (mostFall !== null) troubles.push(...tooMuchFall(run, mostFall, words));
+  return troubles;
+}
+
+/** Adds to the worst finding what mends the pipe, or says that no single change does. */
+function sayMends({ finding, verdict }: Trouble, mends: readonly Mend[]): void {
+  if (mends.length === 0) {
+    // Too much fall is only a note: no rule forbids it.
+    if (verdict === "too steep") return;
+    finding.text += " No change of its inverts alone mends this without breaking another check.";
+  } else if (mends.every((mend) => needsBoth(mend))) {
+    finding.text += ` No single change mends this: ${alternatives(mends)}.`;
+  } else finding.text += ` ${capital(alternatives(mends))}.`;
+}
+
+/** Whether a mend moves the two ends each by its own amount. */
+function needsBoth({ move }: Mend): boolean {
+  if (move === undefined || move.start === 0 || move.end === 0) return false;
+  return Math.abs(move.start - move.end) > FLOW_SETTINGS.dropTolerance;
+}
+
+function alternatives(mends: readonly Mend[]): string {
+  const texts = mends.map((mend) => mend.text);
+  const last = texts.pop() ?? "";
+  return texts.length === 0 ? last : `${texts.join(", ")}, or ${last}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function looseTroubles(
+  run: PipeRun,
+  loose: LooseEnd | undefined,
+  scheme: Scheme,
+  words: Wording,
+): Trouble[] {
+  if (loose === undefined) return [];
+  const { which, near } = loose;
+  const away = near === undefined ? "" : `, ${words.distance(near.away)} from ${near.tank.name}`;
+  const what = {
+    end: `${run.name} ends at no tank, bed or other pipe${away}.`,
+    start: `${run.name} starts at no building, tank or other pipe${away}.`,
+    both: `${run.name} joins nothing: it neither starts nor ends at a building, tank, bed or other pipe.`,
+  }[which];
+  const side = which === "start" ? "Start" : "Carry";
+  const turn =
+    near === undefined
+      ? "Carry its path to what it should join."
+      : `${side} its path ${which === "start" ? "at" : "on to"} ${near.tank.name}, or bring the tank to it.`;
+  return [
+    {
+      verdict: which === "start" ? "starts at nothing" : "ends at nothing",
+      finding: {
+        level: which === "both" ? "note" : "caution",
+        code: which === "start" ? "pipe.starts-at-nothing" : "pipe.ends-at-nothing",
+        where: run.id,
+        text: `${what} ${turn}`,
+        source: "geometry",
+      },
+    },
+  ];
+}
+
+function reachMend(loose: LooseEnd | undefined, words: Wording): Mend[] {
+  if (loose?.near === undefined) return [];
+  const { tank, away } = loose.near;
+  const text = `${loose.which === "start" ? "start its path at" : "carry its path on to"} ${tank.name}, ${words.distance(away)} away`;
+  return [{ kind: "reach-tank", by: away, text }];
+}
+
+/** A pipe's end that is further above or below its tank's invert than the tolerance. */
+function misfit(run: PipeRun, joint: TankJoint, scheme: Scheme, words: Wording): Trouble[] {
+  if (!isOff(joint.off)) return [];
+  const does = joint.side === "inlet" ? "ends" : "starts";
+  const where = joint.off > 0 ? "above" : "below";
+  const amount = words.length(Math.abs(joint.off));
+  return [
+    {
+      verdict: "misses its tank",
+      finding: {
+        level: "caution",
+        code: `pipe.misses-${joint.side}`,
+        where: run.id,
+        text: `${run.name} ${does} ${amount} ${where} the ${joint.side} of ${tankOf(joint, scheme).name}.`,
+        source: "geometry",
+      },
+    },
+  ];
 }
 
 /** drop ÷ length (NaN where the dig could not find the inverts), and level for a path without length (two clicks on one place). */
@@ -62,31 +193,23 @@ function fallOf(run: PipeRun): number {
   return run.length > 0 ? run.drop / run.length : 0;
 }
 
-function tooLittleFall(
-  run: PipeRun,
-  least: Rule,
-  leastCover: Rule,
-  scheme: Scheme,
-  words: Wording,
-): Trouble[] {
+function tooLittleFall(run: PipeRun, least: Rule, words: Wording): Trouble[] {
   if (!Number.isFinite(run.drop)) return [];
   const uphill = run.drop <= 0;
   const short = least.value * run.length - run.drop;
   if (!uphill && short <= FLOW_SETTINGS.dropTolerance) return [];
-  const mends = fallMends(run, least, short, leastCover, scheme, words);
   const size = words.pipeSize(run.inside);
   const needs = `${size} pipe usually needs at least ${words.share(least.value)}`;
   const how = uphill ? uphillPhrase(run, words) : `falls ${words.share(fallOf(run))}`;
-  const otherwise = uphill ? " If there is no room for that, plan a pump." : "";
   return [
     {
       verdict: uphill ? "uphill" : "too flat",
-      mends,
+      after: `${uphill ? " If there is no room for that, plan a pump." : ""} Check your local code.`,
       finding: {
         level: uphill ? "stop" : "caution",
         code: uphill ? "pipe.uphill" : "pipe.fall-too-small",
         where: run.id,
-        text: `${run.name} ${how}; ${needs}.${mendSentence(mends)}${otherwise} Check your local code.`,
+        text: `${run.name} ${how}; ${needs}.`,
         source: least.source,
       },
     },
@@ -97,26 +220,17 @@ function tooLittleFall(
 function unevenFall(run: PipeRun, least: Rule, words: Wording): Trouble[] {
   const flat = furthestStretch(run, least.value, 1);
   if (!(flat.off > FLOW_SETTINGS.dropTolerance)) return [];
-  const by = run.stations.reduce((most, { station, invert }) => {
-    const straight = (run.stations[0]?.invert ?? Number.NaN) - fallOf(run) * station;
-    return Math.max(most, Math.abs(invert - straight));
-  }, 0);
-  const mend: Mend = {
-    kind: "even-grade",
-    by,
-    text: `give it one even grade of ${words.share(fallOf(run))} from end to end, which moves it by up to ${words.atLeast(by)}`,
-  };
   const stretch = `between ${words.distance(flat.from)} and ${words.distance(flat.to)} from its start`;
   const how = flat.fall <= 0 ? "does not fall" : `falls only ${words.share(flat.fall)}`;
   return [
     {
       verdict: "too flat",
-      mends: [mend],
+      after: " Check your local code.",
       finding: {
         level: "caution",
         code: "pipe.stretch-too-flat",
         where: run.id,
-        text: `${run.name} ${how} ${stretch}; ${words.pipeSize(run.inside)} pipe usually needs at least ${words.share(least.value)} all the way.${mendSentence([mend])} Check your local code.`,
+        text: `${run.name} ${how} ${stretch}; ${words.pipeSize(run.inside)} pipe usually needs at least ${words.share(least.value)} all the way.`,
         source: least.source,
       },
     },
@@ -128,97 +242,29 @@ function uphillPhrase(run: PipeRun, words: Wording): string {
   return `rises ${words.length(-run.drop)} towards its far end`;
 }
 
-/**
- * Lower the far end or raise the near end by the drop that is missing (both the same, exactly), or
- * shorten to the length at which the present drop is enough: drop ÷ least fall. Raising comes last
- * when it would leave too little ground over the near end.
- */
-function fallMends(
-  run: PipeRun,
-  least: Rule,
-  short: number,
-  leastCover: Rule,
-  scheme: Scheme,
-  words: Wording,
-): Mend[] {
-  if (!(short > 0)) return [];
-  const amount = words.atLeast(short);
-  const first = run.stations[0];
-  const last = run.stations.at(-1);
-  const lower: Mend = {
-    kind: "lower-end",
-    by: short,
-    text: `lower ${endName(last, scheme, "inlet", "far")} ${amount}`,
-  };
-  const raised = first === undefined ? Number.NaN : coverAt(first, run) - short;
-  const thin = raised < leastCover.value;
-  const over =
-    raised > 0
-      ? `, which leaves ${words.length(raised)} of ground over it`
-      : ", which brings it out of the ground";
-  const raise: Mend = {
-    kind: "raise-start",
-    by: short,
-    text: `raise ${endName(first, scheme, "outlet", "near")} ${amount}${thin ? over : ""}`,
-  };
-  const shorten = shortenMend(run, least, words);
-  return thin ? [lower, ...shorten, raise] : [lower, raise, ...shorten];
-}
-
-function shortenMend(run: PipeRun, least: Rule, words: Wording): Mend[] {
-  if (!(run.drop > 0 && least.value > 0)) return [];
-  const enough = run.drop / least.value;
-  return [
-    {
-      kind: "shorten",
-      by: run.length - enough,
-      text: `shorten the run from ${words.distance(run.length)} to ${words.atMost(enough)}`,
-    },
-  ];
-}
-
-function endName(
-  station: PipeStation | undefined,
-  scheme: Scheme,
-  side: "inlet" | "outlet",
-  which: "near" | "far",
-): string {
-  const tank = station === undefined ? undefined : tankAt(station.at, scheme);
-  return tank === undefined ? `the ${which} end` : `the ${side} of ${tank.name}`;
-}
-
 function tooLittleCover(run: PipeRun, least: Rule, words: Wording): Trouble[] {
   const short = least.value - run.cover.least;
   if (!Number.isFinite(short) || short <= FLOW_SETTINGS.coverTolerance) return [];
-  const amount = words.atLeast(short);
   const place = thinnest(run);
   const where = place === undefined ? "" : `, ${words.distance(place.station)} from its start`;
   const ground =
     run.cover.least > 0
       ? `has only ${words.length(run.cover.least)} of ground over it`
       : `stands ${words.length(-run.cover.least)} out of the ground`;
-  const lay: Mend = { kind: "lay-deeper", by: short, text: `lay it ${amount} deeper` };
   return [
     {
       verdict: "shallow",
-      mends: [lay],
+      after:
+        " More fill over it helps too. Frost and wheels may ask for more: check your local code.",
       finding: {
         level: "caution",
         code: run.cover.least > 0 ? "pipe.cover-too-small" : "pipe.out-of-ground",
         where: run.id,
-        text:
-          `${run.name} ${ground}${where}; ${words.length(least.value)} is wanted. ` +
-          `Lay it ${amount} deeper or bring in fill over it. ` +
-          "Frost and wheels may ask for more: check your local code.",
+        text: `${run.name} ${ground}${where}; ${words.length(least.value)} is wanted.`,
         source: least.source,
       },
     },
   ];
-}
-
-/** Ground above the pipe's top outside, m: the top is the invert plus bore and one wall. */
-function coverAt(station: PipeStation, run: PipeRun): number {
-  return station.ground - station.invert - (run.outside + run.inside) / 2;
 }
 
 function thinnest(run: PipeRun): PipeStation | undefined {
@@ -247,33 +293,17 @@ function coverUnknown(run: PipeRun): Finding[] {
 function tooMuchFall(run: PipeRun, most: Rule, words: Wording): Trouble[] {
   const steep = furthestStretch(run, most.value, -1);
   if (!(steep.off > FLOW_SETTINGS.dropTolerance)) return [];
-  const whole = run.drop - most.value * run.length;
-  const mends: Mend[] =
-    whole > FLOW_SETTINGS.dropTolerance
-      ? [{ kind: "raise-end", by: whole, text: `raise the far end ${words.atLeast(whole)}` }]
-      : [];
   return [
     {
       verdict: "too steep",
-      mends,
+      after: " No rule was found for this: check your local code.",
       finding: {
         level: "note",
         code: "pipe.fall-too-great",
         where: run.id,
-        text:
-          `${run.name} falls ${words.share(steep.fall)} at its steepest; many people stay below ${words.share(most.value)}, or go to 45° or steeper. ` +
-          "No rule was found for this: check your local code.",
+        text: `${run.name} falls ${words.share(steep.fall)} at its steepest; many people stay below ${words.share(most.value)}, or go to 45° or steeper.`,
         source: most.source,
       },
     },
   ];
-}
-
-/** " Lower the far end 0.21 m, raise …, or shorten …." with a capital; empty for no mends. */
-function mendSentence(mends: readonly Mend[]): string {
-  const texts = mends.map((mend) => mend.text);
-  const last = texts.pop();
-  if (last === undefined) return "";
-  const all = texts.length === 0 ? last : `${texts.join(", ")}, or ${last}`;
-  return ` ${all.charAt(0).toUpperCase()}${all.slice(1)}.`;
 }

@@ -8,6 +8,7 @@ export { tankAt } from "./tankAt.js";
 export { wordingFor } from "./wording.js";
 export type { Wording } from "./wording.js";
 export type {
+  EndMove,
   FlowResult,
   Mend,
   PipeCheck,

@@ -2,6 +2,10 @@
 export const FLOW_SETTINGS = {
   /** m in plan: a pipe's end this near to a tank's body is taken to meet that tank. */
   meetsTankWithin: 0.5,
+  /** m in plan: a pipe's end this near to a building, a bed or another pipe is taken to join it. */
+  joinsWithin: 1,
+  /** m in plan: a loose end this near to a tank is taken to be meant for it. */
+  nearTank: 8,
   /** m: an inlet or outlet this close in height to the pipe's end is taken to fit it. */
   jointTolerance: 0.01,
   /** m of drop: a shortfall below this is finer than anyone lays pipe and is not reported. */

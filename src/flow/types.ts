@@ -10,24 +10,56 @@ export interface Rule {
 
 /**
  * What the worst thing about a pipe is, worst first: `uphill` falls the wrong way or is level,
- * `too flat` falls less than its size needs, `shallow` has too little ground over it, `too steep`
- * falls more than the usual most; `runs` when none of these was found. Pressure pipes and conduits
- * are only ever `shallow` or `runs`.
+ * `too flat` falls less than its size needs, `ends at nothing` and `starts at nothing` lie in bare
+ * earth where they should join something, `misses its tank` is too high or low for its inlet or
+ * outlet, `shallow` has too little ground over it, `too steep` falls more than the usual most;
+ * `runs` when none of these was found. Pressure pipes and conduits are only ever `shallow` or `runs`.
  */
-export type PipeVerdict = "runs" | "uphill" | "too flat" | "shallow" | "too steep";
+export type PipeVerdict =
+  | "runs"
+  | "uphill"
+  | "too flat"
+  | "ends at nothing"
+  | "starts at nothing"
+  | "misses its tank"
+  | "shallow"
+  | "too steep";
 
-/** One change that would by itself mend a pipe. */
+/** How far the ends of a pipe move, m, positive up; the pipe between them tilts. */
+export interface EndMove {
+  start: number;
+  end: number;
+}
+
+/** One change that mends a pipe and lets every other check of it hold that can hold. */
 export interface Mend {
   /**
-   * `lower-end`: far end down; `raise-start`: near end up; `shorten`: same drop over less length;
-   * `raise-end`: far end up (too steep); `lay-deeper`: the whole pipe down; `even-grade`: one straight
-   * grade between the ends as they are, where only a stretch of a pipe laid by cover is too flat.
+   * `lower-end`, `raise-end`: far end; `raise-start`, `lower-start`: near end; `lay-deeper`,
+   * `lay-higher`: the whole pipe; `both-ends`: each end by its own amount, where no single change
+   * is enough; `even-grade`: one straight grade instead of one that follows the ground; `shorten`:
+   * same drop over less length; `move-tank`: the tank up or down, with the far end or to it;
+   * `reach-tank`: the path's loose end on to a tank. At most one of a kind for a pipe.
    */
-  kind: "lower-end" | "raise-start" | "shorten" | "raise-end" | "lay-deeper" | "even-grade";
-  /** m, always positive, by how much. */
+  kind:
+    | "lower-end"
+    | "raise-end"
+    | "raise-start"
+    | "lower-start"
+    | "lay-deeper"
+    | "lay-higher"
+    | "both-ends"
+    | "even-grade"
+    | "shorten"
+    | "move-tank"
+    | "reach-tank";
+  /** m, always positive, by how much: the larger of two moves. */
   by: number;
   /** The change in words, in the site's own units, no capital and no full stop. */
   text: string;
+  /** How the ends move, where they do and the path stays. */
+  move?: EndMove;
+  /** The tank whose underside moves, m, positive up. */
+  tank?: { id: string; up: number };
 }
 
 /** A pipe against the rules for its size. */
@@ -59,7 +91,7 @@ export interface PipeCheck {
   /** m of ground over the top outside of the pipe, as the dig gives it (not finite if unknown). */
   cover: { least: number; most: number };
   verdict: PipeVerdict;
-  /** Each mends what the verdict names, nearest first; empty when it runs. */
+  /** Each mends what the verdict names and breaks no other check; empty when it runs, or when no change of the kinds known here does that. */
   mends: readonly Mend[];
   /** Path, ground and invert, as laid. */
   stations: readonly PipeStation[];

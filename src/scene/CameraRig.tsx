@@ -77,8 +77,7 @@ export function CameraRig({
   useEffect(() => {
     const fit = () => {
       shapeCameras(rig, size.width, size.height);
-      fitLot(rig, lot.current, view, size);
-      if (kind === "plan") view.target.set(...lot.current.frame.centre);
+      fitLot(rig, lot.current, view, kind, { ...size, ...barsOver(gl.domElement) });
       controls.current?.target.copy(view.target);
       turnTo(rig, kind, view.target);
       controls.current?.update();
@@ -94,7 +93,7 @@ export function CameraRig({
     else fit();
     invalidate();
     // A new lot (another site opened) is framed anew; an edit of this one is not.
-  }, [size, kind, rig, view, invalidate]);
+  }, [gl, size, kind, rig, view, invalidate]);
 
   const place = frame.origin.join();
   useEffect(() => view.fitLot(), [place, view]);
@@ -176,11 +175,27 @@ function shapeCameras(rig: Rig, width: number, height: number): void {
   rig.plan.updateProjectionMatrix();
 }
 
+/** The view's size and what of it other things lie over, CSS px. */
+interface Window {
+  width: number;
+  height: number;
+  top: number;
+  bottom: number;
+}
+
+/** px at the top and bottom of the scene that the page lays its own bars over, from the style sheet. */
+function barsOver(element: HTMLElement): { top: number; bottom: number } {
+  const style = getComputedStyle(element);
+  const px = (name: string): number => Number.parseFloat(style.getPropertyValue(name)) || 0;
+  return { top: px("--scene-bar-top"), bottom: px("--scene-bar-bottom") };
+}
+
 function fitLot(
   rig: Rig,
   lot: { frame: SceneFrame; floor: number },
   view: SceneView,
-  size: { width: number; height: number },
+  kind: "orbit" | "plan",
+  size: Window,
 ): void {
   const { frame, floor } = lot;
   const points: ScenePoint[] = frame.edge.flatMap((p) => [
@@ -189,8 +204,11 @@ function fitLot(
   ]);
   const look = { bearing: uphillBearing(frame.edge) + ASIDE, dip: DIP };
   const aspect = size.width / Math.max(1, size.height);
-  const fit = fitPerspective(points, frame.centre, look, FOV, aspect);
-  view.target.set(...fit.target);
+  // A window too low to hold lot and bars at once: the bars may cover some of it, never all.
+  const most = 0.3 * size.height;
+  const [top, bottom] = [Math.min(size.top, most), Math.min(size.bottom, most)];
+  const covered = { top: top / size.height, bottom: bottom / size.height };
+  const fit = fitPerspective(points, frame.centre, look, FOV, aspect, covered);
   rig.offset.set(
     fit.eye[0] - fit.target[0],
     fit.eye[1] - fit.target[1],
@@ -200,6 +218,16 @@ function fitLot(
   const ys = frame.edge.map((p) => p[1]);
   const wide = Math.max(...xs) - Math.min(...xs);
   const tall = Math.max(...ys) - Math.min(...ys);
-  rig.plan.zoom = Math.min((size.width * 0.92) / wide, (size.height * 0.84) / tall);
+  const upright = size.height - top - bottom;
+  rig.plan.zoom = Math.min((size.width * 0.92) / wide, (upright * 0.96) / tall);
   rig.plan.updateProjectionMatrix();
+  if (kind === "orbit") view.target.set(...fit.target);
+  else {
+    // The middle of the lot in the middle of what is free.
+    const [east, north] = [
+      (Math.max(...xs) + Math.min(...xs)) / 2,
+      (Math.max(...ys) + Math.min(...ys)) / 2,
+    ];
+    view.target.set(east, north - (bottom - top) / 2 / rig.plan.zoom, frame.centre[2]);
+  }
 }

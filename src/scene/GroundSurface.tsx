@@ -6,6 +6,7 @@ import { NATIVE, type Material } from "../site/index.js";
 import { makeEarthMaterial, patternPitch } from "./earthMaterial.js";
 import type { ScenePoint } from "./frame.js";
 import { InkLines } from "./InkLines.js";
+import { insideOutline, type Prism } from "./picking.js";
 import { earthTone, PATTERN, type EarthTone, type ScenePalette } from "./palette.js";
 import { metresPerPixel, type SceneView } from "./sceneView.js";
 import { sceneCorners } from "./stageGround.js";
@@ -19,18 +20,20 @@ interface GroundSurfaceProps {
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
   view: SceneView;
+  /** Tanks that stand in the ground: edges of a dig inside them are not inked. */
+  tanks: readonly Prism[];
 }
 
 /** The ground at one stage: grass as found, earth by its material where dug, filled or cut off. */
 export function GroundSurface(props: GroundSurfaceProps): ReactElement {
-  const { mesh, origin, materials, palette, view } = props;
+  const { mesh, origin, materials, palette, view, tanks } = props;
   const geometry = useMemo(
     () => groundGeometry(mesh, origin, materials),
     [mesh, origin, materials],
   );
   useEffect(() => () => geometry.dispose(), [geometry]);
   const earth = useEarthMaterial(view);
-  const edges = useMemo(() => sceneEdges(mesh, origin), [mesh, origin]);
+  const edges = useMemo(() => sceneEdges(mesh, origin, tanks), [mesh, origin, tanks]);
   return (
     <group>
       <mesh
@@ -93,11 +96,32 @@ function groundGeometry(
   return geometry;
 }
 
-function sceneEdges(mesh: GroundMesh, origin: ScenePoint): Float32Array {
+/**
+ * Ends of the mesh's edges in the scene's frame, a hair above the ground. Those inside a tank are
+ * left out: where a trench ends in one they would be inked through its cover.
+ */
+function sceneEdges(mesh: GroundMesh, origin: ScenePoint, tanks: readonly Prism[]): Float32Array {
   const shift = [
     mesh.origin[0] - origin[0],
     mesh.origin[1] - origin[1],
     mesh.origin[2] - origin[2] + 0.01,
   ] as const;
-  return mesh.edges.map((at, i) => at + (shift[i % 3] ?? 0));
+  const ends = mesh.edges.map((at, i) => at + (shift[i % 3] ?? 0));
+  if (tanks.length === 0) return ends;
+  const shown: number[] = [];
+  for (let i = 0; i + 5 < ends.length; i += 6) {
+    const segment = ends.subarray(i, i + 6);
+    if (!tanks.some((tank) => middleInside(segment, tank))) shown.push(...segment);
+  }
+  return Float32Array.from(shown);
+}
+
+/** m that an edge may stand above a tank and still be taken for one inside it: its cover and ink. */
+const LIP = 0.12;
+
+function middleInside(segment: Float32Array, tank: Prism): boolean {
+  const middle = (axis: 0 | 1 | 2): number => ((segment[axis] ?? 0) + (segment[axis + 3] ?? 0)) / 2;
+  const z = middle(2);
+  if (z < tank.bottom || z > tank.top + LIP) return false;
+  return insideOutline([middle(0), middle(1)], tank.outline);
 }

@@ -1,15 +1,13 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
-import type { PlanPoint } from "../site/index.js";
+import type { PlanPoint, Work } from "../site/index.js";
 import { workFigure } from "./figures.js";
 import type { ScenePoint } from "./frame.js";
 import { layLabels, type LabelBox } from "./labelLayout.js";
 import type { Selection } from "./props.js";
-import { probeEnds, workAnchor, type SceneContents } from "./sceneTargets.js";
+import { hasTag, probeEnds, screenBoxOf, workAnchor, type SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
+import type { ScreenBox } from "./spotLayout.js";
 import { placeOf, slideFor, type StartPress } from "./useScenePointer.js";
-
-/** A scene narrower than this (CSS px) shows fewer labels. */
-const NARROW = 560;
 
 interface LabelsProps {
   contents: SceneContents;
@@ -17,6 +15,8 @@ interface LabelsProps {
   view: SceneView;
   onSelect: (selection: Selection) => void;
   startPress: StartPress;
+  /** True while something is placed: then tags take neither clicks nor the focus. */
+  idle: boolean;
 }
 
 interface Tag {
@@ -24,9 +24,10 @@ interface Tag {
   name: string;
   figure: string | null;
   anchor: ScenePoint;
-  /** Left out when the scene is narrow, unless it is chosen. */
-  lesser: boolean;
+  /** False where the scene is too narrow for it. */
+  fits: (width: number) => boolean;
   place: PlanPoint | null;
+  work: Work | null;
 }
 
 /** Paper tags over the works, each with a line to its thing; kept apart on the screen. */
@@ -36,21 +37,23 @@ export function Labels({
   view,
   onSelect,
   startPress,
+  idle,
 }: LabelsProps): ReactElement {
   const tags = useMemo(() => tagsOf(contents, selected), [contents, selected]);
   const layer = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
-    if (layer.current !== null) placeTags(layer.current, tags, selected, view);
+    if (layer.current !== null) placeTags(layer.current, tags, contents, view);
   });
   useEffect(
     () =>
       view.subscribe(() => {
-        if (layer.current !== null) placeTags(layer.current, tags, selected, view);
-      }),
-    [tags, selected, view],
+        if (layer.current !== null) placeTags(layer.current, tags, contents, view);
+        // First, so that the heights know in the same frame where the labels stand.
+      }, true),
+    [tags, contents, view],
   );
   return (
-    <div className="scene-tags" ref={layer}>
+    <div className="scene-tags" ref={layer} inert={idle}>
       <svg className="scene-stalks" aria-hidden="true">
         {tags.map((tag) => (
           <g key={tag.selection.id} data-chosen={sameThing(tag.selection, selected)}>
@@ -94,17 +97,20 @@ function tagsOf(contents: SceneContents, selected: Selection | null): Tag[] {
     return {
       selection,
       name: work.name,
-      figure: workFigure(contents.site, work, contents.estimate),
+      figure: workFigure(contents.site, work, contents.estimate, contents.stage),
       anchor: workAnchor(work, contents),
-      lesser: work.kind !== "tank" && work.kind !== "bed",
+      fits: (width) => hasTag(work, selected, width),
       place: placeOf(contents, selection),
+      work,
     };
   });
   const ends = selected?.kind === "probe" ? probeEnds(contents, selected.id) : null;
   if (selected !== null && ends !== null) {
     const place = placeOf(contents, selected);
     const name = `Probe ${selected.id}`;
-    tags.push({ selection: selected, name, figure: null, anchor: ends.top, lesser: false, place });
+    const anchor = ends.top;
+    const fits = (): boolean => true;
+    tags.push({ selection: selected, name, figure: null, anchor, fits, place, work: null });
   }
   return tags;
 }
@@ -113,12 +119,13 @@ function tagsOf(contents: SceneContents, selected: Selection | null): Tag[] {
 function placeTags(
   layer: HTMLElement,
   tags: readonly Tag[],
-  selected: Selection | null,
+  contents: SceneContents,
   view: SceneView,
 ): void {
   const buttons = [...layer.querySelectorAll<HTMLElement>(".scene-tag")];
   const stalks = [...layer.querySelectorAll<SVGGElement>(".scene-stalks > g")];
   const shown: { index: number; box: LabelBox }[] = [];
+  const unnamed: ScreenBox[] = [];
   tags.forEach((tag, index) => {
     const anchor = projectPoint(view, tag.anchor);
     const button = buttons[index];
@@ -128,19 +135,31 @@ function placeTags(
       anchor.top < -20 ||
       anchor.left > view.width + 20 ||
       anchor.top > view.height + 20;
-    const hidden =
-      off || (tag.lesser && view.width < NARROW && !sameThing(tag.selection, selected));
+    const hidden = off || !tag.fits(view.width);
     button?.toggleAttribute("hidden", hidden);
     stalks[index]?.setAttribute("visibility", hidden ? "hidden" : "visible");
+    if (hidden && !off && tag.work !== null) {
+      const thing = screenBoxOf(tag.work, contents, view);
+      if (thing !== null && thing.width < view.width / 3) unnamed.push(thing);
+    }
     if (hidden || button === undefined) return;
     const [width, height] = [button.offsetWidth, button.offsetHeight];
-    shown.push({ index, box: { anchor, width, height } });
+    const thing = tag.work === null ? null : screenBoxOf(tag.work, contents, view);
+    // Close to, a thing fills the view: then the label keeps clear of its middle only.
+    const small = thing !== null && thing.width < view.width / 3 && thing.height < view.height / 3;
+    shown.push({ index, box: { anchor, width, height, ...(small ? { thing } : {}) } });
   });
-  const bounds = { left: 8, top: 52, right: view.width - 8, bottom: view.height - 40 };
+  const bounds = { left: 8, top: 56, right: view.width - 8, bottom: view.height - 76 };
   const places = layLabels(
     shown.map((s) => s.box),
     bounds,
+    unnamed,
   );
+  view.tags = shown.map(({ box }, i) => ({
+    ...(places[i] ?? box.anchor),
+    width: box.width,
+    height: box.height,
+  }));
   shown.forEach(({ index, box }, i) => {
     const place = places[i];
     const button = buttons[index];

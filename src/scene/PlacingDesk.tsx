@@ -46,7 +46,10 @@ export function PlacingDesk({
         {legText(site, draft) !== null && <span>{legText(site, draft)}</span>}
       </div>
       <div className="scene-hint" data-testid="scene-hint">
-        <p role="status">{placingHint(draft.kind, draft.corners.length)}</p>
+        <p role="status">
+          {draft.missed && "No ground there: click on the ground that is drawn. "}
+          {placingHint(draft.kind, draft.corners.length)}
+        </p>
         {least > 1 && draft.corners.length >= least && (
           <button
             type="button"
@@ -129,7 +132,11 @@ function isTyping(target: EventTarget | null): boolean {
   );
 }
 
-/** True when the key meant something. Keys on a button stay the button's own. */
+/**
+ * True when the key meant something. Keys on a button stay the button's own, but for Enter once a
+ * shape can be finished: it finishes wherever the focus is (the button that began the placing may
+ * have it still), except on the hint's own buttons.
+ */
 function actOn(
   event: KeyboardEvent,
   tool: PlacingTool,
@@ -153,8 +160,13 @@ function actOn(
     tool.hoverAt([from[0] + way[0] * step, from[1] + way[1] * step]);
     return true;
   }
-  if (onButton || (event.key !== "Enter" && event.key !== " ")) return false;
-  const single = leastCorners(draft.kind) === 1;
+  if (event.key !== "Enter" && event.key !== " ") return false;
+  const least = leastCorners(draft.kind);
+  const single = least === 1;
+  if (onButton) {
+    const onHint = event.target.closest(".scene-hint") !== null;
+    if (onHint || event.key === " " || single || draft.corners.length < least) return false;
+  }
   if (draft.hover !== null && (single || event.key === " ")) {
     tool.send({ type: "click", at: draft.hover });
   } else if (event.key === "Enter") tool.send({ type: "finish" });

@@ -19,7 +19,7 @@ import type { ScenePalette } from "./palette.js";
 import { PlacingMarks } from "./PlacingMarks.js";
 import type { SiteSceneProps } from "./props.js";
 import { SceneLight } from "./SceneLight.js";
-import type { SceneContents } from "./sceneTargets.js";
+import { tankBodies, type SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
 import type { PlacingDraft } from "./usePlacing.js";
 import { LimitModels } from "./works/LimitModels.js";
@@ -113,6 +113,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       ),
     [frame, found],
   );
+  const tanks = useMemo(() => tankBodies(contents), [contents]);
   // A lot line that the site names is drawn dashed itself: then the edge of the block is plain.
   const named = (site.limits ?? []).some((limit) => limit.kind === "lot-line");
   return (
@@ -134,6 +135,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         materials={materials}
         palette={palette}
         view={view}
+        tanks={tanks}
       />
       <Contours lines={lines} origin={frame.origin} ground={ground} palette={palette} />
       <InkLines

@@ -74,6 +74,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
             {props.showPoints && <SpotHeights contents={contents} view={view} />}
             <Labels
               {...{ contents, view, startPress }}
+              idle={placing !== null}
               selected={props.selected}
               onSelect={props.onSelect}
             />

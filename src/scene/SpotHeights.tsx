@@ -1,8 +1,10 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
 import { elevation } from "../units/index.js";
+import type { ScreenPoint } from "./dragging.js";
 import { toScene, type ScenePoint } from "./frame.js";
-import type { SceneContents } from "./sceneTargets.js";
+import { standingBoxes, type SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
+import { laySpots, type ScreenBox } from "./spotLayout.js";
 
 /** The most heights that are written: more could not be read, and would slow the page. */
 const MOST = 300;
@@ -30,14 +32,14 @@ export function SpotHeights({ contents, view }: SpotHeightsProps): ReactElement 
   );
   const layer = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
-    if (layer.current !== null) placeSpots(layer.current, spots, view);
+    if (layer.current !== null) placeSpots(layer.current, spots, contents, view);
   });
   useEffect(
     () =>
       view.subscribe(() => {
-        if (layer.current !== null) placeSpots(layer.current, spots, view);
+        if (layer.current !== null) placeSpots(layer.current, spots, contents, view);
       }),
-    [spots, view],
+    [spots, contents, view],
   );
   return (
     <div className="scene-spots" ref={layer} aria-hidden="true">
@@ -48,27 +50,44 @@ export function SpotHeights({ contents, view }: SpotHeightsProps): ReactElement 
   );
 }
 
+/** px of a written height: a letter's width, and a line. */
+const LETTER = 6.2;
+const LINE = 13;
+
 function placeSpots(
   layer: HTMLElement,
-  spots: readonly { at: ScenePoint }[],
+  spots: readonly { at: ScenePoint; text: string }[],
+  contents: SceneContents,
   view: SceneView,
 ): void {
-  const taken = new Set<string>();
-  spots.forEach((spot, i) => {
+  const seats = spots.map((spot) => seatsAt(projectPoint(view, spot.at), spot.text));
+  const taken = [...view.tags, ...standingBoxes(contents, view)];
+  const places = laySpots(seats, taken, spotBounds(view));
+  places.forEach((seat, i) => {
     const text = layer.children[i];
     if (!(text instanceof HTMLElement)) return;
-    const at = projectPoint(view, spot.at);
-    const cells = at === null ? [] : cellsAround(at.left, at.top);
-    const free = at !== null && cells.every((cell) => !taken.has(cell));
-    text.hidden = !free;
-    if (at === null || !free) return;
-    for (const cell of cells) taken.add(cell);
-    text.style.transform = `translate(${Math.round(at.left + 5)}px, ${Math.round(at.top - 13)}px)`;
+    const box = seat === null ? undefined : seats[i]?.[seat];
+    text.hidden = box === undefined;
+    if (box === undefined) return;
+    text.style.transform = `translate(${Math.round(box.left)}px, ${Math.round(box.top)}px)`;
   });
 }
 
-/** The squares of 12 px that a written height covers. */
-function cellsAround(left: number, top: number): string[] {
-  const [i, j] = [Math.floor(left / 12), Math.floor(top / 12)];
-  return [0, 1, 2, 3].flatMap((k) => [`${i + k},${j}`, `${i + k},${j - 1}`]);
+/** Beside the cross, to the right of it or else to the left, a little above or below. */
+function seatsAt(at: ScreenPoint | null, text: string): ScreenBox[] {
+  if (at === null) return [];
+  const [width, height] = [text.length * LETTER, LINE];
+  const right = at.left + 5;
+  const left = at.left - 5 - width;
+  return [
+    { left: right, top: at.top - 13, width, height },
+    { left, top: at.top - 13, width, height },
+    { left: right, top: at.top, width, height },
+    { left, top: at.top, width, height },
+  ];
+}
+
+/** Where heights may be written: all of the scene but what the page lays over its foot. */
+export function spotBounds(view: SceneView): ScreenBox {
+  return { left: 4, top: 4, width: view.width - 8, height: view.height - 8 };
 }

@@ -1,9 +1,17 @@
-import type { Estimate } from "../estimate/index.js";
+import type { Estimate, Stage } from "../estimate/index.js";
 import type { Site, Work } from "../site/index.js";
 import { earthVolume, elevation, length, pipeSlope } from "../units/index.js";
 
-/** The one figure that a work's label carries, in the site's units; null before there is one. */
-export function workFigure(site: Site, work: Work, estimate: Estimate | null): string | null {
+/**
+ * The one figure that a work's label carries, in the site's units; null before there is one. A pile
+ * is what the whole job leaves over, so before the last stage its figure says "at the end".
+ */
+export function workFigure(
+  site: Site,
+  work: Work,
+  estimate: Estimate | null,
+  stage: Stage,
+): string | null {
   switch (work.kind) {
     case "tank":
     case "pad":
@@ -17,7 +25,9 @@ export function workFigure(site: Site, work: Work, estimate: Estimate | null): s
     case "pile":
       return estimate === null
         ? null
-        : `${earthVolume.print(estimate.earth.surplusLoose, site.units)} loose`;
+        : `${earthVolume.print(estimate.earth.surplusLoose, site.units)} loose ${
+            stage === "backfilled" ? "left over" : "at the end"
+          }`;
   }
 }
 

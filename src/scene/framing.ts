@@ -9,10 +9,17 @@ export interface Framing {
 /** Share of the view that may be filled. */
 const FILL = 0.97;
 
+/** Shares of the view's height at its top and bottom that other things lie over, 0 to under 0.5. */
+export interface Covered {
+  top: number;
+  bottom: number;
+}
+
 /**
  * The eye from which all points fit in a perspective view. `bearing` is the way that the eye looks
  * (degrees clockwise from north), `dip` its angle below the level (degrees), `fov` the upright angle
- * of view (degrees), `aspect` width over height. The target is moved so that the picture is centred.
+ * of view (degrees), `aspect` width over height. The target is moved so that the picture is centred
+ * in the part of the view that is not `covered`.
  */
 export function fitPerspective(
   points: readonly ScenePoint[],
@@ -20,30 +27,40 @@ export function fitPerspective(
   look: { bearing: number; dip: number },
   fov: number,
   aspect: number,
+  covered: Covered = { top: 0, bottom: 0 },
 ): Framing {
   const axes = lookAxes(look);
-  const tanUp = Math.tan((fov * Math.PI) / 360) * FILL;
-  const tanAcross = tanUp * aspect;
+  const tanHalf = Math.tan((fov * Math.PI) / 360);
+  const middleUp = covered.bottom - covered.top;
+  const halfUp = (1 - covered.bottom - covered.top) * FILL;
+  const tanUp: Reach = { low: (middleUp - halfUp) * tanHalf, high: (middleUp + halfUp) * tanHalf };
+  const tanAcross: Reach = { low: -tanHalf * FILL * aspect, high: tanHalf * FILL * aspect };
   const local = points.map((p) => {
     const d: ScenePoint = [p[0] - centre[0], p[1] - centre[1], p[2] - centre[2]];
     return { x: dot(d, axes.right), y: dot(d, axes.up), deep: dot(d, axes.forward) };
   });
   let [shiftX, shiftY] = [0, 0];
   let far = 0;
+  const farEnough = (): number =>
+    Math.max(
+      leastFar(local, tanAcross, (p) => p.x - shiftX),
+      leastFar(local, tanUp, (p) => p.y - shiftY),
+    );
   // Shifting the middle changes the perspective a little, so it is done a few times.
-  for (let round = 0; round < 6; round++) {
-    const across = span(local, tanAcross, (p) => p.x - shiftX);
-    const upright = span(local, tanUp, (p) => p.y - shiftY);
-    far = Math.max(across.far, upright.far);
+  for (let round = 0; round < 8; round++) {
+    far = farEnough();
     shiftX += middleShift(local, far, tanAcross, (p) => p.x - shiftX);
     shiftY += middleShift(local, far, tanUp, (p) => p.y - shiftY);
   }
+  far = farEnough();
   const target = shifted(centre, axes, shiftX, shiftY, 0);
   return { target, eye: shifted(centre, axes, shiftX, shiftY, -far) };
 }
 
 type Axes = { right: ScenePoint; up: ScenePoint; forward: ScenePoint };
 type LocalPoint = { x: number; y: number; deep: number };
+/** Tangents of the angles, off the view's axis, between which all must lie: low below 0, high above. */
+type Reach = { low: number; high: number };
 
 function lookAxes(look: { bearing: number; dip: number }): Axes {
   const [b, d] = [(look.bearing * Math.PI) / 180, (look.dip * Math.PI) / 180];
@@ -54,23 +71,24 @@ function lookAxes(look: { bearing: number; dip: number }): Axes {
   };
 }
 
-function span(
+/** m from the middle at which the eye sees every point within the reach. */
+function leastFar(
   points: readonly LocalPoint[],
-  tan: number,
+  reach: Reach,
   off: (p: LocalPoint) => number,
-): { far: number } {
-  return { far: Math.max(...points.map((p) => Math.abs(off(p)) / tan - p.deep)) };
+): number {
+  return Math.max(...points.map((p) => off(p) / (off(p) > 0 ? reach.high : reach.low) - p.deep));
 }
 
-/** How far the middle of the picture lies from the middle of the view, m at the target. */
+/** How far the middle of the picture lies from the middle of the reach, m at the target. */
 function middleShift(
   points: readonly LocalPoint[],
   far: number,
-  tan: number,
+  reach: Reach,
   off: (p: LocalPoint) => number,
 ): number {
-  const seen = points.map((p) => off(p) / ((far + p.deep) * tan));
-  return ((Math.min(...seen) + Math.max(...seen)) / 2) * far * tan;
+  const seen = points.map((p) => off(p) / (far + p.deep));
+  return ((Math.min(...seen) + Math.max(...seen) - reach.low - reach.high) / 2) * far;
 }
 
 function dot(a: ScenePoint, b: ScenePoint): number {

@@ -42,6 +42,22 @@ describe("layLabels", () => {
     }
   });
 
+  it("leaves the thing that it names in sight, large as it is", () => {
+    const thing = { left: 330, top: 260, width: 160, height: 80 };
+    const [place] = layLabels([{ ...box(400, 300), thing }], bounds);
+    expect((place?.top ?? 0) + 44).toBeLessThanOrEqual(260);
+  });
+
+  it("goes beside its thing where another stands above it", () => {
+    const above = { left: 300, top: 150, width: 200, height: 100 };
+    const boxes = [
+      { ...box(400, 200), thing: above },
+      { ...box(400, 300), thing: { left: 370, top: 280, width: 60, height: 40 } },
+    ];
+    const place = layLabels(boxes, bounds)[1];
+    expect(Math.max(place?.top ?? 0, 250)).toBe(place?.top);
+  });
+
   it("gives the same picture for the same view", () => {
     const boxes = [box(300, 300), box(320, 310), box(500, 200)];
     expect(layLabels(boxes, bounds)).toEqual(layLabels(boxes, bounds));

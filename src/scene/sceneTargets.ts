@@ -1,10 +1,11 @@
-import type { Estimate, Stage } from "../estimate/index.js";
-import type { Site, Work } from "../site/index.js";
+import { FACE, type Estimate, type Stage } from "../estimate/index.js";
+import type { PlanPoint, Site, Work } from "../site/index.js";
 import type { ScreenPoint } from "./dragging.js";
 import { toScene, type SceneFrame, type ScenePoint } from "./frame.js";
-import type { PickTarget, Prism } from "./picking.js";
+import { distanceToPath, type PickTarget, type Prism } from "./picking.js";
 import type { Selection } from "./props.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
+import { boxAround, type ScreenBox } from "./spotLayout.js";
 import type { StageGround } from "./stageGround.js";
 import { isSet, pileHeight } from "./works/WorkModels.js";
 import { probeHeight } from "./works/ProbePins.js";
@@ -38,9 +39,63 @@ export function pickTargets(contents: SceneContents): PickTarget[] {
   });
 }
 
+/** A scene narrower than this (CSS px) shows fewer labels. */
+const NARROW = 560;
+
+/** True when the work carries a label: all do, but on a narrow scene only tanks, beds and the chosen. */
+export function hasTag(work: Work, selected: Selection | null, width: number): boolean {
+  const chosen = selected?.kind === "work" && selected.id === work.id;
+  return chosen || width >= NARROW || work.kind === "tank" || work.kind === "bed";
+}
+
+/**
+ * Id of the tank whose hole the place on a dug face belongs to: its walls slope out beyond the floor
+ * that is the tank's footprint. Null for a place that is not dug, or too far out for such a wall
+ * (more than twice its depth from the floor).
+ */
+export function holeUnder(
+  contents: SceneContents,
+  targets: readonly PickTarget[],
+  ground: ScenePoint | null,
+): string | null {
+  if (ground === null) return null;
+  const [x, y] = ground;
+  const found = contents.found.heightAt(x, y);
+  if (found === null || contents.ground.heightAt(x, y)?.face === FACE.found) return null;
+  let best: { id: string; off: number } | null = null;
+  for (const work of contents.works) {
+    const floor = targets.find((target) => target.id === work.id)?.footprint;
+    const first = floor?.[0];
+    if (work.kind !== "tank" || floor === null || floor === undefined || first === undefined) {
+      continue;
+    }
+    const off = distanceToPath([x, y], [...floor, first]);
+    const depth = found.z + contents.frame.origin[2] - work.base;
+    if (off <= 2 * depth && off < (best?.off ?? Infinity)) best = { id: work.id, off };
+  }
+  return best?.id ?? null;
+}
+
 function holeFloor(work: Extract<Work, { kind: "tank" }>) {
   const { length, width } = work.body;
   return rectangle(work.at, work.bearing, length + 2 * work.overdig, width + 2 * work.overdig);
+}
+
+/** About where a tank's hole opens at the ground: its floor, spread by its walls' slope. */
+function holeMouth(work: Extract<Work, { kind: "tank" }>, contents: SceneContents): PlanPoint[] {
+  const [x, y] = toScene(contents.frame, work.at);
+  const ground = contents.found.heightAt(x, y)?.z ?? work.base - contents.frame.origin[2];
+  const depth = Math.max(0, ground + contents.frame.origin[2] - work.base);
+  const spread = work.overdig + depth * (work.walls.by === "run" ? work.walls.run : 0.7);
+  const { length, width } = work.body;
+  return rectangle(work.at, work.bearing, length + 2 * spread, width + 2 * spread);
+}
+
+/** The tanks as they stand at this stage, scene frame. */
+export function tankBodies(contents: SceneContents): Prism[] {
+  return contents.works.flatMap((work) =>
+    work.kind === "tank" ? (bodyOf(work, contents) ?? []) : [],
+  );
 }
 
 function pileRing(work: Work, contents: SceneContents) {
@@ -87,7 +142,9 @@ export function workAnchor(work: Work, contents: SceneContents): ScenePoint {
       return [
         x,
         y,
-        stage === "found" ? surface : surface + pileHeight(work, contents.works, contents.estimate),
+        stage === "backfilled"
+          ? surface + pileHeight(work, contents.works, contents.estimate)
+          : surface,
       ];
     case "pad": {
       // At an edge: a pad's middle is where the thing on it has its own label.
@@ -97,6 +154,56 @@ export function workAnchor(work: Work, contents: SceneContents): ScenePoint {
     case "trench":
       return [x, y, surface];
   }
+}
+
+/** The box that a work fills on the screen, hole and body; null for a trench, which is long and thin. */
+export function screenBoxOf(
+  work: Work,
+  contents: SceneContents,
+  view: SceneView,
+): ScreenBox | null {
+  if (work.kind === "trench") return null;
+  const body = bodyOf(work, contents);
+  const outline =
+    work.kind === "tank"
+      ? holeMouth(work, contents)
+      : (workOutline(work) ?? pileRing(work, contents));
+  const surface = work.kind === "tank" ? contents.found : contents.ground;
+  const foot = outline.map((at): ScenePoint => {
+    const [x, y] = toScene(contents.frame, at);
+    return [x, y, surface.heightAt(x, y)?.z ?? contents.frame.centre[2]];
+  });
+  const top = body === null ? [workAnchor(work, contents)] : atLevel(body.outline, body.top);
+  return boxAround([...foot, ...top].map((at) => projectPoint(view, at)));
+}
+
+/** m: how tall and half as wide a tree is drawn, about. */
+const TREE = { height: 5, radius: 1.3 };
+
+/** Boxes on the screen of what stands on the ground: bodies of works, and trees. */
+export function standingBoxes(contents: SceneContents, view: SceneView): ScreenBox[] {
+  const bodies = contents.works.flatMap((work) => bodyOf(work, contents) ?? []);
+  const solids = bodies.map((body) =>
+    boxAround(
+      [...atLevel(body.outline, body.bottom), ...atLevel(body.outline, body.top)].map((at) =>
+        projectPoint(view, at),
+      ),
+    ),
+  );
+  const trees = (contents.site.limits ?? []).map((limit) => {
+    if (limit.kind !== "tree" || limit.at === undefined) return null;
+    const [x, y] = toScene(contents.frame, limit.at);
+    const z = contents.found.heightAt(x, y)?.z;
+    if (z === undefined) return null;
+    const ring = rectangle([x, y], 0, 2 * TREE.radius, 2 * TREE.radius);
+    const places: ScenePoint[] = [...atLevel(ring, z + 1), [x, y, z], [x, y, z + TREE.height]];
+    return boxAround(places.map((at) => projectPoint(view, at)));
+  });
+  return [...solids, ...trees].filter((box) => box !== null);
+}
+
+function atLevel(outline: readonly PlanPoint[], z: number): ScenePoint[] {
+  return outline.map(([x, y]) => [x, y, z]);
 }
 
 /** Foot and top of a probe's pin, scene frame; null beyond the survey. */

@@ -2,6 +2,7 @@ import { Vector3, type Camera, type OrthographicCamera, type PerspectiveCamera }
 import type { DragState, ScreenPoint } from "./dragging.js";
 import type { ScenePoint } from "./frame.js";
 import type { Ray } from "./picking.js";
+import type { ScreenBox } from "./spotLayout.js";
 
 export type SceneCamera = PerspectiveCamera | OrthographicCamera;
 
@@ -19,35 +20,41 @@ export interface SceneView {
   target: Vector3;
   /** Cut of the estimate that the latest drawn frame shows, m³ bank; NaN before there is one. */
   drawnCut: number;
+  /** Where the labels stand, for what must not be written under them. */
+  tags: readonly ScreenBox[];
   /** Latest drag, for listeners outside React. */
   drag: DragState;
   /** Stops or frees the orbit. */
   setOrbit: (on: boolean) => void;
   /** Shows the whole lot again. */
   fitLot: () => void;
-  subscribe: (listener: () => void) => () => void;
+  /** A listener that is called after each frame, `first` before those that are not. */
+  subscribe: (listener: () => void, first?: boolean) => () => void;
   /** Called as a frame is drawn, with the cut of the estimate that it shows. */
   notify: (drawnCut: number) => void;
 }
 
 export function createSceneView(): SceneView {
   const listeners = new Set<() => void>();
+  const early = new Set<() => void>();
   return {
     camera: null,
     width: 1,
     height: 1,
     target: new Vector3(),
     drawnCut: NaN,
+    tags: [],
     drag: { phase: "idle" },
     setOrbit: () => undefined,
     fitLot: () => undefined,
-    subscribe(listener) {
-      listeners.add(listener);
-      return () => void listeners.delete(listener);
+    subscribe(listener, first = false) {
+      const among = first ? early : listeners;
+      among.add(listener);
+      return () => void among.delete(listener);
     },
     notify(drawnCut) {
       this.drawnCut = drawnCut;
-      for (const listener of listeners) listener();
+      for (const listener of [...early, ...listeners]) listener();
     },
   };
 }

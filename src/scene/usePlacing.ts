@@ -1,4 +1,4 @@
-import { useCallback, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import type { PlanPoint } from "../site/index.js";
 import { stepPlacing, type Corners, type PlacingEvent } from "./placing.js";
 import type { Placing, SiteSceneProps } from "./props.js";
@@ -9,12 +9,16 @@ export interface PlacingDraft {
   corners: Corners;
   /** Site place of the next click, snapped; null while the pointer is off the ground. */
   hover: PlanPoint | null;
+  /** True when the latest click met no ground: said in words, so that no click is lost in silence. */
+  missed: boolean;
 }
 
 export interface PlacingTool {
   draft: PlacingDraft | null;
   hoverAt: (at: PlanPoint | null) => void;
   send: (event: PlacingEvent) => void;
+  /** A click that met no ground. */
+  miss: () => void;
 }
 
 /** Keeps the corners clicked so far; they are forgotten as soon as something else is to be placed. */
@@ -24,25 +28,33 @@ export function usePlacing(
 ): PlacingTool {
   const kind = placing?.kind ?? null;
   const [held, setHeld] = useState<PlacingDraft | null>(null);
-  const fresh = kind === null ? null : { kind, corners: [], hover: null };
+  // The corners as the latest event left them: a second event may come before the next render.
+  const corners = useRef<Corners>([]);
+  useEffect(() => {
+    corners.current = [];
+  }, [kind]);
+  const fresh = kind === null ? null : draftOf(kind);
   const draft = held !== null && held.kind === kind ? held : fresh;
   if (held !== null && kind === null) setHeld(null);
-  const hoverAt = useCallback(
-    (at: PlanPoint | null) => {
+  const change = useCallback(
+    (part: Partial<PlacingDraft>) => {
       if (kind === null) return;
-      setHeld((now) =>
-        now !== null && now.kind === kind
-          ? { ...now, hover: at }
-          : { kind, corners: [], hover: at },
-      );
+      setHeld((now) => ({ ...(now?.kind === kind ? now : draftOf(kind)), ...part }));
     },
     [kind],
   );
+  const hoverAt = useCallback((at: PlanPoint | null) => change({ hover: at }), [change]);
+  const miss = useCallback(() => change({ missed: true }), [change]);
   const send = (event: PlacingEvent): void => {
-    if (draft === null) return;
-    const next = stepPlacing(draft.kind, draft.corners, event);
-    setHeld({ ...draft, corners: next.corners });
+    if (kind === null) return;
+    const next = stepPlacing(kind, corners.current, event);
+    corners.current = next.corners;
+    change({ corners: next.corners, missed: false });
     if (next.placed !== null) onPlace(next.placed);
   };
-  return { draft, hoverAt, send };
+  return { draft, hoverAt, send, miss };
+}
+
+function draftOf(kind: Placing["kind"]): PlacingDraft {
+  return { kind, corners: [], hover: null, missed: false };
 }

@@ -12,8 +12,15 @@ import { toSite } from "./frame.js";
 import { rayMeetsLevel, workUnder } from "./picking.js";
 import { leastCorners } from "./placing.js";
 import type { Selection, SiteSceneProps } from "./props.js";
-import { pickTargets, pinUnder, type SceneContents } from "./sceneTargets.js";
-import { metresPerPixel, rayAt, type SceneView } from "./sceneView.js";
+import {
+  hasTag,
+  holeUnder,
+  pickTargets,
+  pinUnder,
+  workAnchor,
+  type SceneContents,
+} from "./sceneTargets.js";
+import { metresPerPixel, projectPoint, rayAt, type SceneView } from "./sceneView.js";
 import type { StageGround } from "./stageGround.js";
 import type { PlacingTool } from "./usePlacing.js";
 import { workPlace } from "./workShapes.js";
@@ -74,6 +81,8 @@ class SceneHand {
   private slide: Slide | null = null;
   private pointer: number | null = null;
   private tap: { screen: ScreenPoint; reach: number } | null = null;
+  /** The latest click that set a corner: a second one close upon it is a double click. */
+  private clicked: { screen: ScreenPoint; time: number } | null = null;
   private readonly view: SceneView;
   private readonly off: () => void;
 
@@ -156,7 +165,7 @@ class SceneHand {
     if (event.button !== 0) return;
     const touch = event.pointerType === "touch";
     const screen = this.screenOf(event);
-    this.tap = { screen, reach: touch ? 10 : 5 };
+    this.tap = { screen, reach: touch ? 12 : 7 };
     if (this.latest.current.props.placing !== null) return;
     const picked = pickAt(this.latest.current, screen, touch);
     if (picked === null) return;
@@ -174,9 +183,10 @@ class SceneHand {
     } else if (input.props.placing !== null) {
       input.placing.hoverAt(groundUnder(input, screen, stepOf(event, input)));
     } else if (event.pointerType === "mouse" && event.buttons === 0) {
-      const over =
-        event.target instanceof HTMLCanvasElement && pickAt(input, screen, false) !== null;
-      this.root.dataset["over"] = over ? "thing" : "ground";
+      const onCanvas = event.target instanceof HTMLCanvasElement;
+      const picked = onCanvas ? pickAt(input, screen, false) : null;
+      this.root.dataset["over"] =
+        picked === null ? "ground" : picked.held.movable ? "movable" : "thing";
     }
   }
 
@@ -195,9 +205,21 @@ class SceneHand {
       input.props.onSelect(null);
       return;
     }
+    const { clicked } = this;
+    const now = { screen, time: event.timeStamp };
+    const shape = leastCorners(input.props.placing.kind) > 1;
+    if (shape && clicked !== null && isDouble(clicked, now)) {
+      // A hand that shook between the two must not set another corner beside the last one.
+      this.clicked = null;
+      input.placing.send({ type: "finish" });
+      return;
+    }
     const at = groundUnder(input, screen, stepOf(event, input));
     input.placing.hoverAt(at);
+    // A double click off the ground set no corner, so it finishes nothing either.
+    this.clicked = at === null ? null : now;
     if (at !== null) input.placing.send({ type: "click", at });
+    else input.placing.miss();
   }
 
   private lost(): void {
@@ -208,8 +230,20 @@ class SceneHand {
   private double(event: MouseEvent): void {
     const { props, placing } = this.latest.current;
     if (!(event.target instanceof HTMLCanvasElement) || props.placing === null) return;
+    if (this.clicked === null) return;
     if (leastCorners(props.placing.kind) > 1) placing.send({ type: "finish" });
   }
+}
+
+/** ms and px within which two clicks are one double click. */
+const DOUBLE = { time: 400, reach: 8 };
+
+function isDouble(
+  first: { screen: ScreenPoint; time: number },
+  second: { screen: ScreenPoint; time: number },
+): boolean {
+  const late = second.time - first.time > DOUBLE.time;
+  return !late && apart(first.screen, second.screen) <= DOUBLE.reach;
 }
 
 function tell(props: SiteSceneProps, call: DragCall): void {
@@ -280,7 +314,8 @@ function pickAt(input: ScenePointerInput, screen: ScreenPoint, touch: boolean): 
   const { contents, props, view } = input;
   const shown = { probes: props.showProbes, points: props.showPoints };
   const pin = pinUnder(view, contents, shown, screen, touch ? 22 : 11);
-  const selection = pin ?? workPicked(input, screen);
+  const dot = pin === null ? dotUnder(input, screen, touch ? 16 : 9) : null;
+  const selection = pin ?? dot ?? workPicked(input, screen);
   if (selection === null) return null;
   const chosen = props.selected?.kind === selection.kind && props.selected.id === selection.id;
   const work = contents.works.find((w) => selection.kind === "work" && w.id === selection.id);
@@ -291,8 +326,22 @@ function pickAt(input: ScenePointerInput, screen: ScreenPoint, touch: boolean): 
   const grabbed = slideAt(input, screen, slide);
   if (grabbed === null) return null;
   // A finger turns the view unless what it is on was chosen first; so does a mouse on broad ground.
-  const movable = chosen || (!touch && !broad && selection.kind !== "point");
+  // A label's dot is as good as the label.
+  const movable = chosen || dot !== null || (!touch && !broad && selection.kind !== "point");
   return { held: { selection, grip: { part: "body" }, place, grabbed, movable }, slide };
+}
+
+/** The work whose label's dot is nearest the pointer within `reach` px; null for none. */
+function dotUnder(input: ScenePointerInput, screen: ScreenPoint, reach: number): Selection | null {
+  const { contents, props, view } = input;
+  let best: { id: string; far: number } | null = null;
+  for (const work of contents.works) {
+    if (!hasTag(work, props.selected, view.width)) continue;
+    const dot = projectPoint(view, workAnchor(work, contents));
+    const far = dot === null ? Infinity : apart(dot, screen);
+    if (far <= reach && far < (best?.far ?? Infinity)) best = { id: work.id, far };
+  }
+  return best === null ? null : { kind: "work", id: best.id };
 }
 
 function workPicked(input: ScenePointerInput, screen: ScreenPoint): Selection | null {
@@ -300,7 +349,8 @@ function workPicked(input: ScenePointerInput, screen: ScreenPoint): Selection | 
   if (ray === null) return null;
   const slack = 9 * metresPerPixel(input.view, input.view.target);
   const ground = input.contents.ground.strike(ray);
-  const id = workUnder(ray, pickTargets(input.contents), ground, slack);
+  const targets = pickTargets(input.contents);
+  const id = workUnder(ray, targets, ground, slack) ?? holeUnder(input.contents, targets, ground);
   return id === null ? null : { kind: "work", id };
 }
 

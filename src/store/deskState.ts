@@ -43,6 +43,8 @@ export interface DeskState {
   /** The five figures now, and as they were before the last edit (or before the drag). */
   figures: Figures | null;
   before: Figures | null;
+  /** How often undo or redo was used; fields let go of what was typed when it grows. */
+  steps: number;
   /** The edit that `before` is compared over. */
   lastEdit: string | null;
   selected: Picked | null;

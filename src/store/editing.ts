@@ -9,15 +9,27 @@ type Editing = Pick<
   "edit" | "dragBegin" | "dragMove" | "dragEnd" | "undo" | "redo" | "nudge"
 >;
 
-/** Edits of the document, and the way back through them. */
-export function editing({ get, set, adopt, recorded, keepSoon }: DeskTools): Editing {
-  function stepThrough(next: History, name: string | null, word: string): void {
-    const { history, figures } = get();
-    if (history === null || next === history || name === null) return;
-    adopt(next, { before: figures, lastEdit: `${word} ${name}`, notice: `${word}: ${name}` });
-    keepSoon();
-  }
+/** Goes to another present by undo or redo, and tells which edit that was. */
+function stepThrough(
+  { get, adopt, keepSoon }: DeskTools,
+  next: History,
+  name: string | null,
+  word: string,
+): void {
+  const { history, figures, steps } = get();
+  if (history === null || next === history || name === null) return;
+  adopt(next, {
+    before: figures,
+    lastEdit: `${word} ${name}`,
+    notice: `${word}: ${name}`,
+    steps: steps + 1,
+  });
+  keepSoon();
+}
 
+/** Edits of the document, and the way back through them. */
+export function editing(tools: DeskTools): Editing {
+  const { get, set, adopt, recorded, keepSoon } = tools;
   return {
     edit(name, change) {
       const { history } = get();
@@ -57,12 +69,12 @@ export function editing({ get, set, adopt, recorded, keepSoon }: DeskTools): Edi
       const { history } = get();
       if (history === null) return;
       const name = history.mark?.name ?? undoName(history);
-      stepThrough(undo(history), name, "Undone");
+      stepThrough(tools, undo(history), name, "Undone");
     },
 
     redo() {
       const { history } = get();
-      if (history !== null) stepThrough(redo(history), redoName(history), "Done again");
+      if (history !== null) stepThrough(tools, redo(history), redoName(history), "Done again");
     },
 
     nudge(by) {

@@ -11,6 +11,8 @@ export interface Figures {
   /** m³ loose that neither goes back nor stays. */
   spoil: number;
   days: number;
+  /** The machine that the days are reckoned with. */
+  digger: { id: string; name: string };
   cost: { low: number; likely: number; high: number };
 }
 
@@ -30,6 +32,7 @@ export function fiveFigures(estimate: Estimate, site: Site): Figures {
     rock,
     spoil: estimate.earth.surplusLoose,
     days: estimate.machines.days.likely,
+    digger: { id: estimate.machines.digger.id, name: estimate.machines.digger.name },
     cost: { low, likely, high },
   };
 }

@@ -4,8 +4,13 @@ export type { DeskState, DragStep, Keeping, Leaf, Picked, Unopened } from "./des
 export { examples } from "./examples.js";
 export { fiveFigures } from "./figures.js";
 export type { Figures } from "./figures.js";
+export { guessedLayers, withMeasured } from "./guessed.js";
 export {
+  benchToPlace,
+  coverToPlace,
+  DEFAULT_PIPE_NAME,
   GRAVITY_PIPE,
+  nextPipeName,
   pipeChoices,
   pipeSize,
   PRESSURE_PIPE,

@@ -6,6 +6,8 @@ import pipeRows from "../../shared/catalogue/pipes.json" with { type: "json" };
 import tankRows from "../../shared/catalogue/tanks.json" with { type: "json" };
 import { groundAt } from "../estimate/index.js";
 import { freshId, materialsOf, NATIVE } from "../site/index.js";
+import { FOOT } from "../units/index.js";
+import { guessedNote } from "./guessed.js";
 import type { Bed, Pad, Pipe, PlanPoint, Probe, Site, Tank, Trench, Work } from "../site/index.js";
 
 /** What can be placed by clicking in the scene. */
@@ -82,17 +84,71 @@ function nextName(site: Site, schemeId: string, kind: Work["kind"], word: string
   return `${word} ${count}`;
 }
 
-/** A gravity drain of 4 in falling 2% from 0.6 m under the ground at the path's start. */
-function drainPipe(site: Site, start: number, length: number): Pipe {
+/** Names that pipes come with: "Drain", "Lift line 2". */
+export const DEFAULT_PIPE_NAME = /^(Drain|Lift line|Conduit)( \d+)?$/;
+const PIPE_NAMES = { gravity: "Drain", pressure: "Lift line", conduit: "Conduit" } as const;
+
+/** A name for a pipe that no other pipe of the scheme has; `but` is left out of account. */
+export function nextPipeName(
+  site: Site,
+  schemeId: string,
+  service: Pipe["service"],
+  but?: string,
+): string {
+  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const pipes = works.flatMap((work) => (work.kind === "trench" ? work.pipes : []));
+  const names = new Set(pipes.filter((pipe) => pipe.id !== but).map((pipe) => pipe.name));
+  const word = PIPE_NAMES[service];
+  let count = 1;
+  let name: string = word;
+  while (names.has(name)) name = `${word} ${++count}`;
+  return name;
+}
+
+const INCH = FOOT / 12;
+
+/** Typical sizes in m, round in the site's own units. Common practice, no source. */
+function sizesToPlace(site: Site) {
+  const us = site.units === "us";
+  return {
+    overdig: us ? FOOT : 0.3,
+    bedding: us ? 6 * INCH : 0.15,
+    underTop: us ? FOOT : 0.3,
+    pipeBedding: us ? 4 * INCH : 0.1,
+    zone: us ? 6 * INCH : 0.15,
+    trench: us ? 2 * FOOT : 0.6,
+    invert: us ? 2 * FOOT : 0.6,
+    cover: us ? 1.5 * FOOT : 0.45,
+    bed: us
+      ? { length: 20 * FOOT, width: 10 * FOOT, height: 2.5 * FOOT, wall: 4 * INCH }
+      : { length: 6, width: 3, height: 0.75, wall: 0.1 },
+    sand: us ? 1.5 * FOOT : 0.45,
+    gravel: us ? 8 * INCH : 0.2,
+    storey: us ? 9 * FOOT : 2.7,
+    topLayer: us ? 8 * INCH : 0.2,
+    layer: us ? 3 * FOOT : 1,
+    bench: us ? 4 * FOOT : 1.2,
+  };
+}
+
+/** Cover that a pumped pipe is laid with until the person says otherwise, m. */
+export const coverToPlace = (site: Site): number => sizesToPlace(site).cover;
+
+/** Rise and tread of a bench until the person says otherwise, m. */
+export const benchToPlace = (site: Site): number => sizesToPlace(site).bench;
+
+/** A gravity drain of 4 in falling 2% from 0.6 m (2 ft) under the ground at the path's start. */
+function drainPipe({ site, schemeId, ground, at }: Spot): Pipe {
+  const start = ground - sizesToPlace(site).invert;
   return {
     id: freshId(site, "pipe"),
-    name: "Drain",
+    name: nextPipeName(site, schemeId, "gravity"),
     service: "gravity",
     ...pipeSize(GRAVITY_PIPE),
     grade: {
       by: "inverts",
-      start: toCentimetre(start - 0.6),
-      end: toCentimetre(start - 0.6 - 0.02 * length),
+      start: toCentimetre(start),
+      end: toCentimetre(start - 0.02 * lengthOf(at)),
     },
   };
 }
@@ -100,6 +156,7 @@ function drainPipe(site: Site, start: number, length: number): Pipe {
 /** Where clicks fell, to the centimetre, and the ground there, m. */
 interface Spot {
   site: Site;
+  schemeId: string;
   id: string;
   name: string;
   at: PlanPoint[];
@@ -112,6 +169,7 @@ interface Spot {
 
 function tankAt({ site, id, name, first, ground }: Spot): Tank {
   const body = tankBody(FIRST_TANK);
+  const { underTop, overdig, bedding } = sizesToPlace(site);
   return {
     kind: "tank",
     id,
@@ -119,29 +177,27 @@ function tankAt({ site, id, name, first, ground }: Spot): Tank {
     at: first,
     bearing: 0,
     body,
-    base: toCentimetre(ground - 0.3 - body.height),
-    overdig: 0.3,
-    bedding: { depth: 0.15, material: materialFor(site, "crushed-gravel", "aggregate") },
+    base: toCentimetre(ground - underTop - body.height),
+    overdig,
+    bedding: { depth: bedding, material: materialFor(site, "crushed-gravel", "aggregate") },
     walls: { by: "run", run: 1 },
     backfill: NATIVE,
   };
 }
 
 function bedAt({ site, id, name, first, ground }: Spot): Bed {
+  const { bed, sand, gravel } = sizesToPlace(site);
   return {
     kind: "bed",
     id,
     name,
     at: first,
     bearing: 0,
-    length: 6,
-    width: 3,
-    height: 0.75,
-    wall: 0.1,
+    ...bed,
     base: toCentimetre(ground),
     filling: [
-      { material: materialFor(site, "drain-sand", "aggregate"), depth: 0.45 },
-      { material: materialFor(site, "pea-gravel", "aggregate"), depth: 0.2 },
+      { material: materialFor(site, "drain-sand", "aggregate"), depth: sand },
+      { material: materialFor(site, "pea-gravel", "aggregate"), depth: gravel },
     ],
   };
 }
@@ -159,19 +215,21 @@ function padOn({ id, name, at, heights }: Spot): Pad {
   };
 }
 
-function trenchAlong({ site, id, name, at, ground }: Spot): Trench {
+function trenchAlong(spot: Spot): Trench {
+  const { site, id, name, at } = spot;
+  const sizes = sizesToPlace(site);
   const gravel = materialFor(site, "crushed-gravel", "aggregate");
   return {
     kind: "trench",
     id,
     name,
     path: at,
-    width: 0.6,
+    width: sizes.trench,
     walls: { by: "run", run: 0 },
-    bedding: { depth: 0.1, material: gravel },
-    zone: { above: 0.15, material: gravel },
+    bedding: { depth: sizes.pipeBedding, material: gravel },
+    zone: { above: sizes.zone, material: gravel },
     backfill: NATIVE,
-    pipes: [drainPipe(site, ground, lengthOf(at))],
+    pipes: [drainPipe(spot)],
   };
 }
 
@@ -201,7 +259,7 @@ export function placedWork(
   if (first === undefined || ground === undefined || heights.length < at.length) return null;
   if (at.length < LEAST_PLACES[kind]) return null;
   const name = nextName(site, schemeId, kind, NAMES[kind]);
-  const spot: Spot = { site, id: freshId(site, kind), name, at, first, heights, ground };
+  const spot: Spot = { site, schemeId, id: freshId(site, kind), name, at, first, heights, ground };
   switch (kind) {
     case "tank":
       return tankAt(spot);
@@ -218,20 +276,30 @@ export function placedWork(
         name,
         outline: at,
         base: toCentimetre(Math.max(...heights)),
-        height: 2.7,
+        height: sizesToPlace(site).storey,
       };
   }
 }
 
 /**
  * A probe at a place, with thicknesses to start from: the nearest probe's, or for the first one
- * 0.2 m of the top layer and 1 m of each layer under it, to be typed over.
+ * 0.2 m of the top layer and 1 m of each layer under it. Its note says that none is measured.
  */
 export function placedProbe(site: Site, place: PlanPoint): Probe {
   const id = freshId(site, "probe");
   const [x, y] = [toCentimetre(place[0]), toCentimetre(place[1])];
   const distance = (probe: Probe): number => Math.hypot(probe.x - x, probe.y - y);
   const nearest = site.ground.probes.toSorted((a, b) => distance(a) - distance(b))[0];
-  const typical = site.ground.layers.slice(0, -1).map((_, index) => (index === 0 ? 0.2 : 1));
-  return { id, x, y, thickness: nearest?.thickness.slice() ?? typical };
+  const { topLayer, layer } = sizesToPlace(site);
+  const typical = site.ground.layers
+    .slice(0, -1)
+    .map((_, index) => (index === 0 ? topLayer : layer));
+  const note = guessedNote(site);
+  return {
+    id,
+    x,
+    y,
+    thickness: nearest?.thickness.slice() ?? typical,
+    ...(note === undefined ? {} : { note }),
+  };
 }

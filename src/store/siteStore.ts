@@ -14,6 +14,7 @@ const beginning: DeskState = {
   figures: null,
   before: null,
   lastEdit: null,
+  steps: 0,
   selected: null,
   placing: null,
   stage: "dug",

@@ -22,12 +22,15 @@ export interface AmountKind {
   examples: Readonly<Record<UnitSystem, string>>;
 }
 
+/** "a" or "an", by the first letter. */
+const article = (noun: string): string => (/^[aeiou]/i.test(noun) ? "an" : "a");
+
 /** The message for text that was not understood: what was written, and what is accepted. */
 export function notRead(text: string, kind: string, examples: string): Parsed {
   const written = text.trim();
   const start =
     written === "" ? "Nothing was written" : `“${written.slice(0, 40)}” was not understood`;
-  return { ok: false, text: `${start}: write a ${kind} such as ${examples}.` };
+  return { ok: false, text: `${start}: write ${article(kind)} ${kind} such as ${examples}.` };
 }
 
 /** A measure read and printed by the table of units. */
@@ -41,7 +44,10 @@ export function amountMeasure(spec: AmountKind): Measure {
       const amount = readAmount(plainText(text), spec.dimension, system, bare);
       if (amount === undefined) return notRead(text, spec.kind, spec.examples[system]);
       if (amount < 0 && !spec.signed) {
-        return { ok: false, text: `A ${spec.kind} cannot be below zero.` };
+        return {
+          ok: false,
+          text: `${article(spec.kind) === "an" ? "An" : "A"} ${spec.kind} cannot be below zero.`,
+        };
       }
       return { ok: true, value: amount / held };
     },

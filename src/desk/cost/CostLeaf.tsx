@@ -1,35 +1,56 @@
 import type { ReactNode } from "react";
 import type { CostLine } from "../parts.js";
 import { setPrice } from "../../site/index.js";
-import { money, plainNumber } from "../../units/index.js";
+import type { Site } from "../../site/index.js";
+import { haulMass, length, liquidVolume, money, plainNumber } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { Findings } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
+import { BothWays } from "../BothWays.js";
 import { RangeBar } from "./RangeBar.js";
 
-const PER_WORDS: Readonly<Record<CostLine["per"], string>> = {
-  t: "1,000 kg",
-  load: "truckload",
-  m: "metre",
-  each: "one",
-  d: "day",
-  L: "litre",
-  lump: "all of it",
-};
+/** What a price is for, as this site's people buy it. */
+interface Per {
+  words: string;
+  /** How many of the price list's own unit (1,000 kg, m, litre) one of it is. */
+  size: number;
+}
 
-/** How many of what the price is for. */
+/** A unit that prices are for. On a US site: the short ton, the foot and the gallon. */
+function perOf(per: CostLine["per"], units: Site["units"]): Per {
+  const us = units === "us";
+  if (per === "t") {
+    return { words: us ? "ton" : "tonne", size: haulMass.fromSystem(1, units) / KG_IN_TONNE };
+  }
+  if (per === "m") return { words: us ? "foot" : "metre", size: length.fromSystem(1, units) };
+  if (per === "L") {
+    const size = liquidVolume.fromSystem(1, units) * LITRES_IN_CUBIC_METRE;
+    return { words: us ? "gallon" : "litre", size };
+  }
+  const words = { load: "truckload", each: "one", d: "day", lump: "all of it" } as const;
+  return { words: words[per], size: 1 };
+}
+
+const KG_IN_TONNE = 1000;
+const LITRES_IN_CUBIC_METRE = 1000;
+
+/** How many of the price list's own unit. */
 function countOf(line: CostLine): number {
   const { value } = line.quantity;
-  if (line.per === "t") return value / 1000;
-  return line.per === "L" ? value * 1000 : value;
+  if (line.per === "t") return value / KG_IN_TONNE;
+  return line.per === "L" ? value * LITRES_IN_CUBIC_METRE : value;
 }
+
+/** Volumes in these lines are of fuel or of what a tank holds. */
+const isLiquid = (line: CostLine): boolean => line.per === "L" || line.quantity.unit === "each";
 
 function PriceEdit({ line }: { line: CostLine }): ReactNode {
   const { site, schemeId } = useSite();
   const edit = useEdit();
   const [priceId, another] = line.priceIds;
   if (priceId === undefined) return null;
+  const per = perOf(line.per, site.units);
   if (another !== undefined) {
     return <HireRates line={line} />;
   }
@@ -38,16 +59,22 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
       <MeasureField
         label={
           <>
-            Price <small>for {PER_WORDS[line.per]}</small>
+            Price{" "}
+            <small>
+              for {per.words === "one" ? "" : "one "}
+              {per.words}
+            </small>
           </>
         }
         name={`price-${priceId}`}
-        value={line.price.likely}
+        value={line.price.likely * per.size}
         measure={money(site.currency)}
         print={{ digits: 2 }}
         least={0}
         onCommit={(price) =>
-          edit(`price of ${line.name}`, (now) => setPrice(now, schemeId, priceId, { price }))
+          edit(`price of ${line.name}`, (now) =>
+            setPrice(now, schemeId, priceId, { price: price / per.size }),
+          )
         }
       />
       {line.own && (
@@ -96,27 +123,32 @@ function HireRates({ line }: { line: CostLine }): ReactNode {
 function Line({ line }: { line: CostLine }): ReactNode {
   const { units, currency } = useSite().site;
   const print = (value: number): string => money(currency).print(value, units);
-  const count = countOf(line);
+  const per = perOf(line.per, units);
+  const count = countOf(line) / per.size;
   return (
     <li data-cost-line={line.id} data-amount={line.amount.likely}>
       <Working text={line.name} amount={print(line.amount.likely)}>
         {line.per !== "lump" && (
           <p>
             {plainNumber(count, Number.isInteger(count) ? 0 : 2)} ×{" "}
-            {money(currency).print(line.price.likely, units, { digits: 2 })} for{" "}
-            {PER_WORDS[line.per]}
+            {money(currency).print(line.price.likely * per.size, units, { digits: 2 })} for{" "}
+            {per.words === "one" ? "" : "one "}
+            {per.words}
           </p>
         )}
         <p className="soft">
           From {print(line.amount.low)} to {print(line.amount.high)}
         </p>
         <PriceEdit line={line} />
-        <QuantityWorking quantity={line.quantity} />
+        <QuantityWorking quantity={line.quantity} liquid={isLiquid(line)} />
         <p className="soft">Price: {line.source}</p>
       </Working>
     </li>
   );
 }
+
+const loadWords = (loads: number): string =>
+  `${plainNumber(loads, 0)} ${loads === 1 ? "load" : "loads"}`;
 
 /** Every line of the cost, each opening to its quantity, price and where both come from. */
 export function CostLeaf(): ReactNode {
@@ -124,6 +156,7 @@ export function CostLeaf(): ReactNode {
   if (estimate === null) return <p className="says">There is no estimate to price.</p>;
   const { cost } = estimate;
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const hasPile = works.some((work) => work.kind === "pile");
   const unpriced = cost.notPriced.map((id) => works.find((work) => work.id === id)?.name ?? id);
   return (
     <>
@@ -149,15 +182,15 @@ export function CostLeaf(): ReactNode {
       </Working>
       {unpriced.length > 0 && <p className="says">Not priced here: {unpriced.join(", ")}.</p>}
       <h2>Truckloads</h2>
-      <Working text="Surplus away" amount={`${plainNumber(cost.loads.surplus.value, 0)} loads`}>
+      <BothWays />
+      <Working
+        text={hasPile ? "Surplus, if it is hauled away" : "Surplus away"}
+        amount={loadWords(cost.loads.surplus.value)}
+      >
         <QuantityWorking quantity={cost.loads.surplus} />
       </Working>
       {cost.loads.imports.map((load) => (
-        <Working
-          key={load.material}
-          text={`${load.name} in`}
-          amount={`${plainNumber(load.loads.value, 0)} loads`}
-        >
+        <Working key={load.material} text={`${load.name} in`} amount={loadWords(load.loads.value)}>
           <QuantityWorking quantity={load.mass} />
           <QuantityWorking quantity={load.loads} />
         </Working>

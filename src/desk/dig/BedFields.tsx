@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { Bed } from "../../site/index.js";
-import { elevation, length } from "../../units/index.js";
+import { length } from "../../units/index.js";
+import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { BearingField, PlaceFields } from "./PlaceFields.js";
@@ -44,15 +45,11 @@ export function BedFields({ work }: { work: Bed }): ReactNode {
   const change = useChange(work);
   return (
     <>
-      <MeasureField
-        label={
-          <>
-            Stands on <small>elev.</small>
-          </>
-        }
+      <ElevationField
+        label="Stands on"
         name="base"
         value={work.base}
-        measure={elevation}
+        at={[work.at]}
         onCommit={(base) => change("level", { base })}
       />
       {SIZES.map(({ key, label }) => (

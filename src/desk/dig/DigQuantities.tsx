@@ -3,6 +3,7 @@ import type { ByMaterial } from "../parts.js";
 import { materialsOf } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
 import { area, earthVolume, elevation, haulMass, length } from "../../units/index.js";
+import { BothWays } from "../BothWays.js";
 import { dugName, looseOf, materialName, sumOf } from "../amounts.js";
 import { MaterialSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
@@ -157,6 +158,7 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
           </tbody>
         </table>
       )}
+      {one === null && <BothWays />}
     </>
   );
 }

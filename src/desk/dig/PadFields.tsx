@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { Building, Pad, Pile } from "../../site/index.js";
-import { bearing, elevation, length, wallSlope } from "../../units/index.js";
+import { bearing, length, wallSlope } from "../../units/index.js";
+import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { CornerFields, PlaceFields } from "./PlaceFields.js";
@@ -13,15 +14,11 @@ export function PadFields({ work }: { work: Pad }): ReactNode {
   const { course } = work;
   return (
     <>
-      <MeasureField
-        label={
-          <>
-            Finished top <small>elev.</small>
-          </>
-        }
+      <ElevationField
+        label="Finished top"
         name="top"
         value={work.top}
-        measure={elevation}
+        at={work.outline}
         onCommit={(top) => change("top", { top })}
       />
       <MeasureField
@@ -77,15 +74,11 @@ export function BuildingFields({ work }: { work: Building }): ReactNode {
   const change = useChange(work);
   return (
     <>
-      <MeasureField
-        label={
-          <>
-            Floor <small>elev.</small>
-          </>
-        }
+      <ElevationField
+        label="Floor"
         name="base"
         value={work.base}
-        measure={elevation}
+        at={work.outline}
         onCommit={(base) => change("floor", { base })}
       />
       <MeasureField

@@ -1,9 +1,18 @@
 import type { ReactNode } from "react";
 import { changePipe } from "../../site/index.js";
-import type { Pipe } from "../../site/index.js";
-import { GRAVITY_PIPE, pipeChoices, pipeSize, PRESSURE_PIPE } from "../../store/index.js";
-import { elevation, length, pipeSlope, size } from "../../units/index.js";
+import type { Pipe, PlanPoint } from "../../site/index.js";
+import {
+  coverToPlace,
+  DEFAULT_PIPE_NAME,
+  GRAVITY_PIPE,
+  nextPipeName,
+  pipeChoices,
+  pipeSize,
+  PRESSURE_PIPE,
+} from "../../store/index.js";
+import { length, pipeSlope, size } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
+import { ElevationField } from "../fields/ElevationField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
 import { useEdit, useSite } from "../useSite.js";
@@ -57,8 +66,12 @@ function useRun(pipe: Pipe): Run | undefined {
   return { ...check, start: check.stations[0]?.invert };
 }
 
-function GradeFields(props: { grade: Grade; onGrade: (grade: Grade) => void }): ReactNode {
-  const { grade, onGrade } = props;
+function GradeFields(props: {
+  grade: Grade;
+  path: readonly PlanPoint[];
+  onGrade: (grade: Grade) => void;
+}): ReactNode {
+  const { grade, path, onGrade } = props;
   if (grade.by === "cover") {
     return (
       <MeasureField
@@ -72,27 +85,19 @@ function GradeFields(props: { grade: Grade; onGrade: (grade: Grade) => void }): 
   }
   return (
     <>
-      <MeasureField
-        label={
-          <>
-            Start invert <small>elev.</small>
-          </>
-        }
+      <ElevationField
+        label="Start invert"
         name="start"
         value={grade.start}
-        measure={elevation}
+        at={path.slice(0, 1)}
         onCommit={(start) => onGrade({ ...grade, start })}
       />
       {grade.by === "inverts" ? (
-        <MeasureField
-          label={
-            <>
-              End invert <small>elev.</small>
-            </>
-          }
+        <ElevationField
+          label="End invert"
           name="end"
           value={grade.end}
-          measure={elevation}
+          at={path.slice(-1)}
           onCommit={(end) => onGrade({ ...grade, end })}
         />
       ) : (
@@ -109,9 +114,13 @@ function GradeFields(props: { grade: Grade; onGrade: (grade: Grade) => void }): 
 }
 
 /** One pipe: what it carries, its bore, and how it is graded. */
-export function PipeFields(props: { pipe: Pipe; onRemove: (() => void) | null }): ReactNode {
-  const { pipe, onRemove } = props;
-  const { schemeId } = useSite();
+export function PipeFields(props: {
+  pipe: Pipe;
+  path: readonly PlanPoint[];
+  onRemove: (() => void) | null;
+}): ReactNode {
+  const { pipe, path, onRemove } = props;
+  const { site, schemeId } = useSite();
   const edit = useEdit();
   const run = useRun(pipe);
   const change = (what: string, next: Partial<Pipe>): void =>
@@ -119,17 +128,23 @@ export function PipeFields(props: { pipe: Pipe; onRemove: (() => void) | null })
       changePipe(site, schemeId, pipe.id, (now) => ({ ...now, ...next })),
     );
   const setService = (service: Pipe["service"]): void => {
+    // A name that came with the pipe follows what it carries; one that was typed stays.
+    const named = DEFAULT_PIPE_NAME.test(pipe.name)
+      ? { name: nextPipeName(site, schemeId, service, pipe.id) }
+      : {};
     if (service === "gravity") {
       change("service", {
         service,
+        ...named,
         ...pipeSize(GRAVITY_PIPE),
         grade: regraded(pipe.grade, "inverts", run),
       });
     } else {
       change("service", {
         service,
+        ...named,
         ...pipeSize(PRESSURE_PIPE),
-        grade: { by: "cover", depth: 0.45 },
+        grade: { by: "cover", depth: coverToPlace(site) },
       });
     }
   };
@@ -191,7 +206,7 @@ export function PipeFields(props: { pipe: Pipe; onRemove: (() => void) | null })
           by !== pipe.grade.by && change("grade", { grade: regraded(pipe.grade, by, run) })
         }
       />
-      <GradeFields grade={pipe.grade} onGrade={(grade) => change("grade", { grade })} />
+      <GradeFields path={path} grade={pipe.grade} onGrade={(grade) => change("grade", { grade })} />
       {onRemove !== null && (
         <div className="tools">
           <button type="button" className="link" onClick={onRemove}>

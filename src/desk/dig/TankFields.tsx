@@ -3,6 +3,7 @@ import type { Tank } from "../../site/index.js";
 import { distance, elevation, length, liquidVolume, mass } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { tankBody, tankChoices } from "../../store/index.js";
+import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useSite } from "../useSite.js";
@@ -113,15 +114,11 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
   const change = useChange(work);
   return (
     <>
-      <MeasureField
-        label={
-          <>
-            Underside <small>elev.</small>
-          </>
-        }
+      <ElevationField
+        label="Underside"
         name="base"
         value={work.base}
-        measure={elevation}
+        at={[work.at]}
         onCommit={(base) => change("depth", { base })}
       />
       <MeasureField

@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { freshId } from "../../site/index.js";
 import type { Pipe, Trench } from "../../site/index.js";
-import { pipeSize, PRESSURE_PIPE } from "../../store/index.js";
+import { coverToPlace, nextPipeName, pipeSize, PRESSURE_PIPE } from "../../store/index.js";
 import { length } from "../../units/index.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -13,7 +13,7 @@ import { useChange } from "./WorkForm.js";
 
 /** A trench: its strip and walls, what the pipe lies in, the pipes, and the path. */
 export function TrenchFields({ work }: { work: Trench }): ReactNode {
-  const { site } = useSite();
+  const { site, schemeId } = useSite();
   const change = useChange(work);
   const setPipes = (pipes: Pipe[]): void => change("pipes", { pipes });
   const addPipe = (): void =>
@@ -21,10 +21,10 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
       ...work.pipes,
       {
         id: freshId(site, "pipe"),
-        name: "Lift line",
+        name: nextPipeName(site, schemeId, "pressure"),
         service: "pressure",
         ...pipeSize(PRESSURE_PIPE),
-        grade: { by: "cover", depth: 0.45 },
+        grade: { by: "cover", depth: coverToPlace(site) },
       },
     ]);
   return (
@@ -79,6 +79,7 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         <PipeFields
           key={pipe.id}
           pipe={pipe}
+          path={work.path}
           onRemove={
             work.pipes.length < 2
               ? null

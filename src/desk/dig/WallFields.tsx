@@ -1,8 +1,10 @@
 import type { ReactNode } from "react";
-import type { Walls } from "../../site/index.js";
+import type { Site, Walls } from "../../site/index.js";
+import { benchToPlace } from "../../store/index.js";
 import { length, wallSlope } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useSite } from "../useSite.js";
 
 const WAYS = [
   { id: "run", name: "One slope" },
@@ -10,15 +12,17 @@ const WAYS = [
   { id: "benches", name: "Benches" },
 ] as const;
 
-const FRESH: Readonly<Record<Walls["by"], Walls>> = {
-  run: { by: "run", run: 1 },
-  layers: { by: "layers" },
-  benches: { by: "benches", rise: 1.2, tread: 1.2 },
-};
+/** Walls cut another way, with sizes to start from. */
+function freshWalls(by: Walls["by"], site: Site): Walls {
+  const bench = benchToPlace(site);
+  if (by === "benches") return { by, rise: bench, tread: bench };
+  return by === "run" ? { by, run: 1 } : { by };
+}
 
 /** How the walls of a hole are cut. */
 export function WallFields(props: { walls: Walls; onChange: (walls: Walls) => void }): ReactNode {
   const { walls, onChange } = props;
+  const { site } = useSite();
   return (
     <>
       <ChoiceField
@@ -26,7 +30,7 @@ export function WallFields(props: { walls: Walls; onChange: (walls: Walls) => vo
         name="walls"
         value={walls.by}
         choices={WAYS}
-        onChoose={(by) => by !== walls.by && onChange(FRESH[by])}
+        onChoose={(by) => by !== walls.by && onChange(freshWalls(by, site))}
       />
       {walls.by === "run" && (
         <MeasureField

@@ -16,22 +16,31 @@ interface MeasureFieldProps {
   /** Least value allowed, SI; `above` makes it exclusive. */
   least?: number;
   above?: boolean;
+  /** Asks, in words, about a value that is hardly meant; null when there is nothing to ask. */
+  doubt?: (value: number) => string | null;
   note?: string | undefined;
   name?: string;
 }
 
 /** A field for one quantity: shows it with its unit, reads whatever way a person writes it. */
 export function MeasureField(props: MeasureFieldProps): ReactNode {
-  const { label, value, measure, onCommit, onClear, print, least, above, note, name } = props;
+  const { label, value, measure, onCommit, onClear, print, least, above, doubt, note, name } =
+    props;
   const { units } = useSite().site;
   const shown = value === undefined ? "" : measure.print(value, units, print);
+
+  function asked(value: number): Reading<number> {
+    const question = doubt?.(value) ?? null;
+    return question === null ? { ok: true, value } : { ok: true, value, doubt: question };
+  }
 
   function read(text: string): Reading<number | null> {
     if (text.trim() === "" && onClear !== undefined) return { ok: true, value: null };
     const parsed = measure.parse(text, units);
-    if (!parsed.ok || least === undefined) return parsed;
+    if (!parsed.ok) return parsed;
+    if (least === undefined) return asked(parsed.value);
     const tooSmall = above === true ? parsed.value <= least : parsed.value < least;
-    if (!tooSmall) return parsed;
+    if (!tooSmall) return asked(parsed.value);
     const limit = measure.print(least, units, print);
     return { ok: false, text: `${above === true ? "More than" : "At least"} ${limit} is needed.` };
   }

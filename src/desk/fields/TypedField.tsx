@@ -1,8 +1,19 @@
 import { useId, useState } from "react";
 import type { KeyboardEvent, ReactNode } from "react";
+import { useDesk } from "../../store/index.js";
 
-/** Text read to a value, or a plain sentence that says what was expected. */
-export type Reading<T> = { ok: true; value: T } | { ok: false; text: string };
+/**
+ * Text read to a value, or a plain sentence that says what was expected. A `doubt` asks about a
+ * value that can be read but is hardly meant: it is kept only when the person says so.
+ */
+export type Reading<T> = { ok: true; value: T; doubt?: string } | { ok: false; text: string };
+
+/** What stands beneath a field: why it was refused, or what is asked before it is taken. */
+interface Objection<T> {
+  text: string;
+  /** The value as typed, when it may be kept all the same. */
+  typed?: { value: T };
+}
 
 interface TypedFieldProps<T> {
   label: ReactNode;
@@ -18,28 +29,41 @@ interface TypedFieldProps<T> {
 
 /**
  * A text field that keeps what people type. Enter or leaving it commits; what cannot be read stays
- * as typed with the reason beneath, and changes nothing. Escape puts the old value back.
+ * as typed with the reason beneath, and changes nothing. Escape puts the old value back, and so does
+ * undo or redo.
  */
 export function TypedField<T>(props: TypedFieldProps<T>): ReactNode {
   const { label, shown, read, onCommit, note, name, inputMode = "text" } = props;
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
-  const [wrong, setWrong] = useState<string | null>(null);
+  const [wrong, setWrong] = useState<Objection<T> | null>(null);
+  const steps = useDesk((desk) => desk.steps);
+  const [seenSteps, setSeenSteps] = useState(steps);
+
+  function clear(): void {
+    setTyped(null);
+    setWrong(null);
+  }
+
+  if (seenSteps !== steps) {
+    setSeenSteps(steps);
+    clear();
+  }
+
+  function take(value: T): void {
+    clear();
+    onCommit(value);
+  }
 
   function commit(): void {
     if (typed === null || typed === shown) {
-      setTyped(null);
-      setWrong(null);
+      clear();
       return;
     }
     const reading = read(typed);
-    if (!reading.ok) {
-      setWrong(reading.text);
-      return;
-    }
-    setTyped(null);
-    setWrong(null);
-    onCommit(reading.value);
+    if (!reading.ok) setWrong({ text: reading.text });
+    else if (reading.doubt === undefined) take(reading.value);
+    else setWrong({ text: reading.doubt, typed: { value: reading.value } });
   }
 
   function onKeyDown(event: KeyboardEvent<HTMLInputElement>): void {
@@ -50,8 +74,7 @@ export function TypedField<T>(props: TypedFieldProps<T>): ReactNode {
     }
     if (event.key === "Escape" && typed !== null) {
       event.stopPropagation();
-      setTyped(null);
-      setWrong(null);
+      clear();
     }
   }
 
@@ -75,7 +98,23 @@ export function TypedField<T>(props: TypedFieldProps<T>): ReactNode {
       />
       {wrong !== null && (
         <p className="wrong" id={`${id}-wrong`} role="alert">
-          {wrong}
+          {wrong.text}
+          {wrong.typed !== undefined && (
+            <>
+              {" "}
+              <button
+                type="button"
+                className="link"
+                onClick={() => wrong.typed && take(wrong.typed.value)}
+              >
+                Keep it as typed
+              </button>{" "}
+              or{" "}
+              <button type="button" className="link" onClick={clear}>
+                go back to {shown}
+              </button>
+            </>
+          )}
         </p>
       )}
       {note !== undefined && (

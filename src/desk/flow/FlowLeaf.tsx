@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import type { PipeCheck, StaticLift } from "../parts.js";
 import { changePipe, findWork } from "../../site/index.js";
-import type { Pipe } from "../../site/index.js";
+import type { Pipe, Site } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { elevation, head, length, pipeSlope, size } from "../../units/index.js";
 import { Findings, findingsAt } from "../Findings.js";
@@ -64,6 +64,14 @@ function Mends({ check }: { check: PipeCheck }): ReactNode {
   );
 }
 
+/** A fall in percent and, on a US site, as it is set with a level: "2.1% (¼ in per ft)". */
+function fallWords(fall: number, units: Site["units"]): string {
+  const percent = pipeSlope.print(fall, units);
+  return units === "us"
+    ? `${percent} (${pipeSlope.print(fall, units, { slope: "per-foot" })})`
+    : percent;
+}
+
 function PipeSection({ check }: { check: PipeCheck }): ReactNode {
   const { site, estimate } = useSite();
   const select = useDesk((desk) => desk.select);
@@ -100,7 +108,7 @@ function PipeSection({ check }: { check: PipeCheck }): ReactNode {
             <td>
               <strong>{pipeSlope.print(Math.abs(check.fall), units)}</strong>
               {check.leastFall !== null &&
-                `, usually at least ${pipeSlope.print(check.leastFall.value, units)}`}
+                `, ${check.fall < 0 ? "should fall" : "usually"} at least ${fallWords(check.leastFall.value, units)}`}
             </td>
           </tr>
           <tr>

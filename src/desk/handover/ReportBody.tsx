@@ -2,15 +2,17 @@ import type { ReactNode } from "react";
 import type { Estimate } from "../../estimate/index.js";
 import { fiveFigures } from "../../store/index.js";
 import {
-  days,
   earthVolume,
   elevation,
+  haulMass,
+  head,
   hours,
   length,
   money,
   pipeSlope,
   plainNumber,
 } from "../../units/index.js";
+import { BothWays } from "../BothWays.js";
 import { dugName, looseOf, sumOf } from "../amounts.js";
 import { useSite } from "../useSite.js";
 import { useAmount } from "../Working.js";
@@ -32,8 +34,10 @@ function FiguresTable({ estimate }: { estimate: Estimate }): ReactNode {
         <tr>
           <th scope="row">Spoil to move, loose</th>
           <td>{earthVolume.print(five.spoil, units)}</td>
-          <th scope="row">Machine days</th>
-          <td>{days.print(five.days, units)}</td>
+          <th scope="row">Working days</th>
+          <td>
+            {plainNumber(five.days, 0)}, with {five.digger.name}
+          </td>
         </tr>
         <tr>
           <th scope="row">Cost, likely</th>
@@ -71,10 +75,14 @@ function WorksTable({ estimate }: { estimate: Estimate }): ReactNode {
             <tr key={work.id}>
               <th scope="row">{work.name}</th>
               <td>{dug ? earthVolume.print(sumOf(work.cut), units) : "–"}</td>
-              <td>{earthVolume.print(sumOf(work.fill), units)}</td>
+              <td>{sumOf(work.fill) > 0 ? earthVolume.print(sumOf(work.fill), units) : "–"}</td>
               <td>{dug ? length.print(work.deepest, units) : "–"}</td>
               <td>{dug ? elevation.print(work.floor.lowest, units) : "–"}</td>
-              <td>{time === undefined ? "–" : hours.print(time.hours.likely, units)}</td>
+              <td>
+                {time === undefined || time.hours.likely === 0
+                  ? "–"
+                  : hours.print(time.hours.likely, units)}
+              </td>
             </tr>
           );
         })}
@@ -85,6 +93,8 @@ function WorksTable({ estimate }: { estimate: Estimate }): ReactNode {
 
 function MaterialsTable({ estimate }: { estimate: Estimate }): ReactNode {
   const { site } = useSite();
+  const cut = Object.entries(estimate.cut).filter(([, volume]) => volume > 0);
+  const loose = cut.reduce((sum, [id, volume]) => sum + looseOf(site, id, volume), 0);
   return (
     <table>
       <thead>
@@ -95,11 +105,97 @@ function MaterialsTable({ estimate }: { estimate: Estimate }): ReactNode {
         </tr>
       </thead>
       <tbody>
-        {Object.entries(estimate.cut).map(([id, volume]) => (
+        {cut.map(([id, volume]) => (
           <tr key={id}>
             <th scope="row">{dugName(site, id)}</th>
             <td>{earthVolume.print(volume, site.units)}</td>
             <td>{earthVolume.print(looseOf(site, id, volume), site.units)}</td>
+          </tr>
+        ))}
+        <tr className="sum">
+          <th scope="row">Dug in all</th>
+          <td>{earthVolume.print(sumOf(estimate.cut), site.units)}</td>
+          <td>{earthVolume.print(loose, site.units)}</td>
+        </tr>
+      </tbody>
+    </table>
+  );
+}
+
+const loadWords = (loads: number): string =>
+  `${plainNumber(loads, 0)} ${loads === 1 ? "load" : "loads"}`;
+
+/** What goes back, what is left over and what is brought in, with its truckloads. */
+function EarthTable({ estimate }: { estimate: Estimate }): ReactNode {
+  const { site, schemeId } = useSite();
+  const { units } = site;
+  const { earth, cost } = estimate;
+  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const stays = works.some((work) => work.kind === "pile");
+  return (
+    <>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Earth away and in</th>
+            <th scope="col">Volume</th>
+            <th scope="col">Weight</th>
+            <th scope="col">Truckloads</th>
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row">Goes back, in the bank</th>
+            <td>{earthVolume.print(earth.reusedBank, units)}</td>
+            <td />
+            <td />
+          </tr>
+          <tr>
+            <th scope="row">
+              Left over, loose{stays ? "; stays on the pile, loads only if it is hauled away" : ""}
+            </th>
+            <td>{earthVolume.print(earth.surplusLoose, units)}</td>
+            <td>{haulMass.print(earth.surplusMass, units)}</td>
+            <td>{loadWords(cost.loads.surplus.value)}</td>
+          </tr>
+          {cost.loads.imports.map((load) => (
+            <tr key={load.material}>
+              <th scope="row">Brought in: {load.name}, in place</th>
+              <td>{earthVolume.print(load.placed, units)}</td>
+              <td>{haulMass.print(load.mass.value, units)}</td>
+              <td>{loadWords(load.loads.value)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <BothWays />
+    </>
+  );
+}
+
+function LiftsTable({ estimate }: { estimate: Estimate }): ReactNode {
+  const { units } = useSite().site;
+  const { lifts } = estimate.flow;
+  if (lifts.length === 0) return null;
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Pumped line</th>
+          <th scope="col">Lift at rest</th>
+          <th scope="col">Water when the pump stops</th>
+          <th scope="col">Far end</th>
+          <th scope="col">Highest on the way</th>
+        </tr>
+      </thead>
+      <tbody>
+        {lifts.map((lift) => (
+          <tr key={lift.pipe}>
+            <th scope="row">{lift.name}</th>
+            <td>{head.print(lift.lift.value, units)}</td>
+            <td>{elevation.print(lift.lowWater, units)}</td>
+            <td>{elevation.print(lift.outlet, units)}</td>
+            <td>{elevation.print(lift.highest, units)}</td>
           </tr>
         ))}
       </tbody>
@@ -115,8 +211,8 @@ function PipesTable({ estimate }: { estimate: Estimate }): ReactNode {
       <thead>
         <tr>
           <th scope="col">Pipe</th>
-          <th scope="col">Length</th>
-          <th scope="col">Fall</th>
+          <th scope="col">Length in plan</th>
+          <th scope="col">From end to end</th>
           <th scope="col">Start invert</th>
           <th scope="col">End invert</th>
           <th scope="col">As laid</th>
@@ -127,7 +223,9 @@ function PipesTable({ estimate }: { estimate: Estimate }): ReactNode {
           <tr key={pipe.id}>
             <th scope="row">{pipe.name}</th>
             <td>{length.print(pipe.length, units)}</td>
-            <td>{pipeSlope.print(pipe.fall, units)}</td>
+            <td>
+              {pipe.fall < 0 ? "rises" : "falls"} {pipeSlope.print(Math.abs(pipe.fall), units)}
+            </td>
             <td>{elevation.print(pipe.stations[0]?.invert ?? 0, units)}</td>
             <td>{elevation.print(pipe.stations.at(-1)?.invert ?? 0, units)}</td>
             <td>{pipe.verdict}</td>
@@ -141,6 +239,7 @@ function PipesTable({ estimate }: { estimate: Estimate }): ReactNode {
 function CostTable({ estimate }: { estimate: Estimate }): ReactNode {
   const { units } = useSite().site;
   const amount = useAmount();
+  const fuel = useAmount(true);
   const { cost } = estimate;
   const print = (value: number): string => money(cost.currency).print(value, units);
   return (
@@ -161,7 +260,11 @@ function CostTable({ estimate }: { estimate: Estimate }): ReactNode {
         {cost.lines.map((line) => (
           <tr key={line.id}>
             <th scope="row">{line.name}</th>
-            <td>{amount(line.quantity.value, line.quantity.unit)}</td>
+            <td>
+              {line.per === "lump" || line.quantity.unit === "lump"
+                ? ""
+                : (line.per === "L" ? fuel : amount)(line.quantity.value, line.quantity.unit)}
+            </td>
             <td>{print(line.amount.low)}</td>
             <td>{print(line.amount.likely)}</td>
             <td>{print(line.amount.high)}</td>
@@ -181,8 +284,32 @@ function CostTable({ estimate }: { estimate: Estimate }): ReactNode {
   );
 }
 
-/** The report of the estimate, for paper. */
-export function ReportBody(): ReactNode {
+const RANKS = {
+  stop: "Does not work as drawn",
+  caution: "Caution",
+  note: "Worth knowing",
+} as const;
+const RANK_ORDER = ["stop", "caution", "note"] as const;
+
+/** Findings in their rank, those that stop the job first. */
+function FindingList({ estimate }: { estimate: Estimate }): ReactNode {
+  const sorted = RANK_ORDER.flatMap((rank) =>
+    estimate.findings.filter((finding) => finding.level === rank),
+  );
+  if (sorted.length === 0) return <p>Nothing was found.</p>;
+  return (
+    <ul>
+      {sorted.map((finding, index) => (
+        <li key={`${finding.code} ${index}`}>
+          <strong>{RANKS[finding.level]}:</strong> {finding.text} <em>({finding.source})</em>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The report of the estimate, for paper; `date` in words. */
+export function ReportBody({ date }: { date: string }): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const scheme = site.schemes.find((one) => one.id === schemeId);
   if (estimate === null) {
@@ -193,29 +320,30 @@ export function ReportBody(): ReactNode {
     <article className="report">
       <h1>{site.name}</h1>
       <p>
-        {scheme?.name} · estimate of the earthwork from {plainNumber(site.survey.points.length, 0)}{" "}
-        spot heights and {plainNumber(site.ground.probes.length, 0)} probes · made with Bankyard
+        {date} · {scheme?.name} · estimate of the earthwork from{" "}
+        {plainNumber(site.survey.points.length, 0)} spot heights and{" "}
+        {plainNumber(site.ground.probes.length, 0)}{" "}
+        {site.ground.probes.length === 1 ? "probe" : "probes"} · made with Bankyard
       </p>
       <FiguresTable estimate={estimate} />
       <h2>Works, in building order</h2>
       <WorksTable estimate={estimate} />
       <MaterialsTable estimate={estimate} />
+      <EarthTable estimate={estimate} />
       <h2>Pipes</h2>
       <PipesTable estimate={estimate} />
+      <LiftsTable estimate={estimate} />
       <h2>Machine</h2>
       <p>
-        {machines.digger.name}: {machines.digger.reason}
+        {machines.digger.name}: {machines.digger.reason}. Likely{" "}
+        {hours.print(machines.hours.likely, site.units)} in {plainNumber(machines.days.likely, 0)}{" "}
+        working {machines.days.likely === 1 ? "day" : "days"} of{" "}
+        {hours.print(machines.hoursPerDay, site.units)}.
       </p>
       <h2>Cost</h2>
       <CostTable estimate={estimate} />
       <h2>Findings</h2>
-      <ul>
-        {estimate.findings.map((finding, index) => (
-          <li key={`${finding.code} ${index}`}>
-            {finding.text} <em>({finding.source})</em>
-          </li>
-        ))}
-      </ul>
+      <FindingList estimate={estimate} />
       <h2>Cautions</h2>
       <ul>
         {estimate.cautions.map((caution) => (

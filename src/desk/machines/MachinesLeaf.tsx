@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { Candidate, Range, RentalCover } from "../parts.js";
 import { setMachines } from "../../site/index.js";
+import { useDesk } from "../../store/index.js";
 import { days as dayCount, hours, money, plainNumber } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -10,6 +11,9 @@ import { QuantityWorking, Working } from "../Working.js";
 
 const several = (count: number, one: string, many: string): string =>
   `${plainNumber(count, 0)} ${count === 1 ? one : many}`;
+
+/** h: work that takes less does not show in the list. */
+const LEAST_HOURS = 0.05;
 
 /** A phrase of the engine begun as a sentence. */
 const sentence = (phrase: string): string => phrase.charAt(0).toUpperCase() + phrase.slice(1);
@@ -58,7 +62,9 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
         <span aria-hidden="true">{candidate.can ? "✓" : "✕"}</span>
         <span className="text">{candidate.name}</span>
         <span className="amount">
-          {candidate.can ? `${count(candidate.days, 0)} days` : "cannot"}
+          {candidate.can
+            ? `${count(candidate.days, 0)} ${candidate.days.high === 1 ? "day" : "days"}`
+            : "cannot"}
         </span>
       </button>
       <p className="reason">
@@ -74,6 +80,7 @@ export function MachinesLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const edit = useEdit();
   const { cost, count } = useRange();
+  const before = useDesk((desk) => desk.before);
   if (estimate === null) return <p className="says">There is no estimate to choose machines by.</p>;
   const { machines } = estimate;
   const { rental } = machines;
@@ -103,6 +110,12 @@ export function MachinesLeaf(): ReactNode {
         }
       />
       <p className="says">{sentence(machines.digger.reason)}.</p>
+      {before !== null && before.digger.id !== machines.digger.id && (
+        <p role="status">
+          <strong>The digger changed with the last edit:</strong> {before.digger.name} before,{" "}
+          {machines.digger.name} now. Days and hire follow the machine as well as the dig.
+        </p>
+      )}
       <Findings findings={machines.findings} />
 
       <h2>
@@ -115,18 +128,20 @@ export function MachinesLeaf(): ReactNode {
         <QuantityWorking quantity={machines.working.days} />
       </Working>
       {machines.works
-        .filter((work) => work.hours.high > 0)
+        .filter((work) => work.hours.likely >= LEAST_HOURS)
         .map((work) => (
-          <Working
-            key={work.id}
-            text={work.name}
-            amount={hours.print(work.hours.likely, site.units)}
-          >
+          <Working key={work.id} text={work.name} amount={`${count(work.hours, 1)} h`}>
+            <p>Likely {hours.print(work.hours.likely, site.units)}.</p>
             {work.materials.map((part) => (
               <QuantityWorking key={`${part.material} ${part.action}`} quantity={part.working} />
             ))}
           </Working>
         ))}
+      {machines.setUp.high > 0 && (
+        <Working text="Setting up, once" amount={`${count(machines.setUp, 1)} h`}>
+          <p>Likely {hours.print(machines.setUp.likely, site.units)}.</p>
+        </Working>
+      )}
 
       <h2>Hire</h2>
       <table className="table">

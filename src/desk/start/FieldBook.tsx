@@ -3,7 +3,8 @@ import { metresIn, readBookTable } from "../../survey/index.js";
 import type { FieldRow, SurveyUnit } from "../../survey/index.js";
 import { plainNumber } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
-import { EMPTY_LINE } from "./draft.js";
+import { TypedField } from "../fields/TypedField.js";
+import { EMPTY_LINE, readingOf } from "./draft.js";
 import type { BookLine } from "./draft.js";
 import { SURVEY_UNITS } from "./PointTable.js";
 import type { DraftProps } from "./StartSite.js";
@@ -31,8 +32,45 @@ function lineOf(row: FieldRow, unit: SurveyUnit): BookLine {
   };
 }
 
-function Closing({ read, unit }: { read: DraftProps["read"]; unit: SurveyUnit }): ReactNode {
+type Closure = NonNullable<NonNullable<DraftProps["read"]["book"]>["closure"]>;
+
+/** How well the book closes, in a sentence with the number that is allowed. */
+function Verdict(props: {
+  closure: Closure;
+  unit: SurveyUnit;
+  print: (metres: number) => string;
+}): ReactNode {
+  const { closure, unit, print } = props;
+  const off = print(Math.abs(closure.misclose));
+  if (closure.allowed === undefined) {
+    return (
+      <p>
+        <strong>
+          It ends {off} {closure.misclose < 0 ? "below" : "above"} the known elevation.
+        </strong>{" "}
+        Type the length of the run below to see how much is allowed.
+      </p>
+    );
+  }
+  return (
+    <p>
+      <strong className={closure.ok === true ? "verdict runs" : "verdict wrong"}>
+        {closure.ok === true ? "It closes" : "It does not close"}
+      </strong>
+      : off by {off}, where {print(closure.allowed)} is allowed
+      {closure.length !== undefined &&
+        ` over ${plainNumber(closure.length / metresIn(unit), 0)} ${unit === "m" ? "m" : "ft"} of levelling`}
+      .{" "}
+      {closure.ok === true
+        ? "The error is not shared out: elevations stand as read."
+        : "Look for a wrong reading or level it again before building on it."}
+    </p>
+  );
+}
+
+function Closing({ draft, read, set }: DraftProps): ReactNode {
   const { book } = read;
+  const { unit } = draft;
   if (book === null) return null;
   const name = unit === "m" ? "m" : "ft";
   const print = (metres: number): string => `${plainNumber(metres / metresIn(unit), 3)} ${name}`;
@@ -54,10 +92,7 @@ function Closing({ read, unit }: { read: DraftProps["read"]; unit: SurveyUnit })
           </tr>
           {closure !== undefined && (
             <tr>
-              <th scope="row">
-                Closes on {closure.station} by
-                {closure.allowed !== undefined && `, allowed ${print(closure.allowed)}`}
-              </th>
+              <th scope="row">At {closure.station}, as read less as known</th>
               <td>
                 {print(closure.misclose)} {closure.ok === undefined ? "" : closure.ok ? "✓" : "✕"}
               </td>
@@ -70,7 +105,23 @@ function Closing({ read, unit }: { read: DraftProps["read"]; unit: SurveyUnit })
           End the book on a bench mark whose elevation is known to see how well it closes.
         </p>
       ) : (
-        <p className="soft">{closure.source}</p>
+        <>
+          <Verdict closure={closure} unit={unit} print={print} />
+          <TypedField
+            label="Length of the run, first sight to last"
+            name="run-length"
+            shown={draft.runLength}
+            read={(text) => {
+              const length = readingOf(text, unit);
+              if (length !== null && typeof length !== "number")
+                return { ok: false, text: length.wrong };
+              return { ok: true, value: text.trim() };
+            }}
+            onCommit={(runLength) => set({ runLength })}
+            note="Empty takes the places' own distances, where the book has them."
+          />
+          <p className="soft">{closure.source}</p>
+        </>
       )}
       {book.unplaced.length > 0 && (
         <p className="soft">
@@ -161,7 +212,7 @@ export function FieldBook({ draft, read, set }: DraftProps): ReactNode {
           </li>
         ))}
       </ul>
-      <Closing read={read} unit={unit} />
+      <Closing draft={draft} read={read} set={set} />
     </>
   );
 }

@@ -21,14 +21,17 @@ export function GroundUnder({ draft, set }: DraftProps): ReactNode {
       name={`new-${key}`}
       shown={draft[key]}
       read={(text) => {
+        if (text.trim() === "") return { ok: true, value: "" };
         const parsed = thicknessOf(text, draft.units);
         if (!parsed.ok) return parsed;
-        return {
-          ok: true,
-          value: text.trim() === "" ? "" : length.print(parsed.value, draft.units),
-        };
+        return { ok: true, value: length.print(parsed.value, draft.units) };
       }}
       onCommit={(text) => set({ [key]: text })}
+      note={
+        draft[key].trim() === ""
+          ? "Wanted: how thick the probe found it; 0 where there was none."
+          : undefined
+      }
     />
   );
   return (

@@ -113,13 +113,44 @@ function BadRows(props: {
   );
 }
 
-function Warnings({ read }: { read: DraftProps["read"] }): ReactNode {
+/** The roles with east and north the other way round. */
+const swapped = (roles: readonly ColumnRole[]): ColumnRole[] =>
+  roles.map((role) => (role === "east" ? "north" : role === "north" ? "east" : role));
+
+/** What the reading could not be sure of, each with the way to answer it. */
+function Questions({ draft, read, set }: DraftProps): ReactNode {
+  const { preview } = read;
+  if (preview === null) return null;
+  // Roles that the person has set or agreed to are no longer asked about.
+  const open = preview.ask.filter(
+    (question) => draft.roles === null || question.code === "decimal-comma",
+  );
+  const roles = draft.roles ?? preview.columns.map((column) => column.role);
+  return open.map((question) => (
+    <li key={question.code}>
+      {question.text}
+      {question.code !== "decimal-comma" && (
+        <span className="tools">
+          <button type="button" className="link" onClick={() => set({ roles })}>
+            Yes, the columns are right
+          </button>
+          {question.code === "axis-order" && (
+            <button type="button" className="link" onClick={() => set({ roles: swapped(roles) })}>
+              Swap north and east
+            </button>
+          )}
+        </span>
+      )}
+    </li>
+  ));
+}
+
+function Warnings(props: DraftProps): ReactNode {
+  const { read } = props;
   const offset = read.table?.offset;
   return (
     <ul className="row-problems">
-      {(read.preview?.ask ?? []).map((question) => (
-        <li key={question.code}>{question.text}</li>
-      ))}
+      <Questions {...props} />
       {read.problems.map((problem, index) => (
         <li key={`${problem.code} ${index}`}>
           {problem.text}; {problem.mend}
@@ -220,7 +251,7 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
           onLeaveOut={(leaveOut) => set({ leaveOut })}
         />
       )}
-      <Warnings read={read} />
+      <Warnings draft={draft} read={read} set={set} />
     </>
   );
 }

@@ -70,7 +70,10 @@ function Write({ draft, read, set }: DraftProps): ReactNode {
 function See({ draft, read, set }: DraftProps): ReactNode {
   return (
     <div className="start-see">
-      <TerrainPlan site={read.site} />
+      <TerrainPlan site={read.drawn} />
+      {read.drawn !== null && read.site === null && (
+        <p className="soft">Drawn from the {read.points.length} points that can be used so far.</p>
+      )}
       <h2>What is under it</h2>
       <GroundUnder draft={draft} read={read} set={set} />
       <h2>Its name</h2>

@@ -22,6 +22,8 @@ export interface Draft {
   unit: SurveyUnit;
   leaveOut: boolean;
   book: readonly BookLine[];
+  /** Length of the levelling from first to last sight, as typed; empty takes the places' own. */
+  runLength: string;
   name: string;
   units: Site["units"];
   under: "unknown" | "probe";
@@ -49,6 +51,7 @@ export const EMPTY_DRAFT: Draft = {
   unit: "ft",
   leaveOut: false,
   book: Array.from({ length: 6 }, () => EMPTY_LINE),
+  runLength: "",
   name: "My site",
   units: "us",
   under: "unknown",
@@ -94,10 +97,11 @@ export function fieldRows(
   return { rows, wrong };
 }
 
-/** A thickness as typed, in m; empty is 0. */
+/** A thickness as typed, in m. An empty one is asked for: only a 0 that is typed means none. */
 export function thicknessOf(
   text: string,
   units: Site["units"],
 ): { ok: true; value: number } | { ok: false; text: string } {
-  return text.trim() === "" ? { ok: true, value: 0 } : length.parse(text, units);
+  if (text.trim() !== "") return length.parse(text, units);
+  return { ok: false, text: "type how thick the probe found it; 0 where there was none." };
 }

@@ -2,7 +2,7 @@ import { pointsFromTable, readFieldBook, readPointTable } from "../../survey/ind
 import type { BookReading, PointsRead, SurveyProblem, TablePreview } from "../../survey/index.js";
 import { checkSite } from "../../site/index.js";
 import type { Site, SurveyPoint } from "../../site/index.js";
-import { fieldRows, thicknessOf } from "./draft.js";
+import { fieldRows, readingOf, thicknessOf } from "./draft.js";
 import type { Draft } from "./draft.js";
 
 /** What a draft comes to: what was read, what is wrong, and the site if there can be one. */
@@ -13,6 +13,8 @@ export interface DraftRead {
   wrongLines: readonly { line: number; text: string }[];
   problems: readonly SurveyProblem[];
   points: readonly SurveyPoint[];
+  /** The ground of the points that can be used so far, to look at; null while there is none. */
+  drawn: Site | null;
   /** Null while something stops it. */
   site: Site | null;
   /** Why there is no site yet, or a last word on it. */
@@ -26,6 +28,7 @@ const NOTHING: DraftRead = {
   wrongLines: [],
   problems: [],
   points: [],
+  drawn: null,
   site: null,
   state: "",
 };
@@ -79,13 +82,14 @@ function siteOf(draft: Draft, points: readonly SurveyPoint[]): Site | string {
 function finished(draft: Draft, read: DraftRead, held: string): DraftRead {
   const stop = read.problems.find((problem) => problem.stops);
   if (stop !== undefined) return { ...read, state: `${stop.text}; ${stop.mend}.` };
-  if (held !== "") return { ...read, state: held };
-  if (read.points.length < 3) {
-    return { ...read, state: `${read.points.length} of at least 3 points so far.` };
-  }
+  const enough = read.points.length >= 3;
+  const bare = enough ? siteOf({ ...draft, under: "unknown" }, read.points) : null;
+  const drawn = typeof bare === "string" ? null : bare;
+  if (held !== "") return { ...read, drawn, state: held };
+  if (!enough) return { ...read, state: `${read.points.length} of at least 3 points so far.` };
   const site = siteOf(draft, read.points);
-  if (typeof site === "string") return { ...read, state: site };
-  return { ...read, site, state: `${read.points.length} points make this ground.` };
+  if (typeof site === "string") return { ...read, drawn, state: site };
+  return { ...read, drawn, site, state: `${read.points.length} points make this ground.` };
 }
 
 function readTable(draft: Draft): DraftRead {
@@ -103,9 +107,11 @@ function readTable(draft: Draft): DraftRead {
   const table = pointsFromTable(preview.value, roles, draft.unit);
   const points = table.offset?.points ?? table.points;
   const read = { ...NOTHING, preview: preview.value, table, problems: table.problems, points };
+  const bad = table.bad.length === 1 ? "1 row cannot" : `${table.bad.length} rows cannot`;
+  const good = points.length === 1 ? "1 point is good" : `${points.length} points are good`;
   const held =
     table.bad.length > 0 && !draft.leaveOut
-      ? `${table.bad.length === 1 ? "One row" : `${table.bad.length} rows`} cannot be used: mend, or leave out.`
+      ? `${good}; ${bad} be used: mend, or tick “Leave these out”.`
       : "";
   return finished(draft, read, held);
 }
@@ -115,7 +121,9 @@ function readBook(draft: Draft): DraftRead {
   if (rows.length === 0) {
     return { ...NOTHING, state: "Enter the bench mark's line first: its elevation and backsight." };
   }
-  const book = readFieldBook(rows);
+  const run = readingOf(draft.runLength, draft.unit);
+  const runLength = typeof run === "number" && run > 0 ? run : undefined;
+  const book = readFieldBook(rows, runLength === undefined ? {} : { runLength });
   const read = { ...NOTHING, wrongLines: wrong };
   if (!book.ok) {
     const [first] = book.problems;
@@ -126,7 +134,12 @@ function readBook(draft: Draft): DraftRead {
     };
   }
   const { points, problems } = book.value;
-  const held = wrong.length > 0 ? `${wrong.length} readings were not understood.` : "";
+  const held =
+    wrong.length === 0
+      ? ""
+      : wrong.length === 1
+        ? "1 reading was not understood: mend it."
+        : `${wrong.length} readings were not understood: mend them.`;
   return finished(draft, { ...read, book: book.value, problems, points }, held);
 }
 

@@ -2,9 +2,8 @@ import type { ReactNode } from "react";
 import { changePoint } from "../../site/index.js";
 import type { SurveyPoint } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
-import { elevation } from "../../units/index.js";
 import { PlaceFields } from "../dig/PlaceFields.js";
-import { MeasureField } from "../fields/MeasureField.js";
+import { ElevationField } from "../fields/ElevationField.js";
 import { useEdit } from "../useSite.js";
 
 /** One survey point. */
@@ -17,11 +16,11 @@ export function PointForm({ point }: { point: SurveyPoint }): ReactNode {
     );
   return (
     <div className="form">
-      <MeasureField
-        label="Elevation"
+      <ElevationField
+        label="Ground"
         name="z"
         value={point.z}
-        measure={elevation}
+        at={[]}
         onCommit={(z) => change("elevation", { z })}
       />
       <PlaceFields at={[point.x, point.y]} onMove={([x, y]) => change("place", { x, y })} />

@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { changeProbe } from "../../site/index.js";
 import type { Probe } from "../../site/index.js";
-import { useDesk } from "../../store/index.js";
+import { guessedLayers, useDesk, withMeasured } from "../../store/index.js";
 import { length } from "../../units/index.js";
 import { PlaceFields } from "../dig/PlaceFields.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -18,6 +18,8 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
       changeProbe(now, probe.id, (one) => ({ ...one, ...next })),
     );
   const last = site.ground.layers.at(-1);
+  const names = site.ground.layers.map((layer) => layer.name);
+  const guessed = guessedLayers(probe).filter((name) => names.includes(name));
   return (
     <div className="form">
       {site.ground.layers.slice(0, -1).map((layer, index) => (
@@ -29,24 +31,31 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
             </>
           }
           name={`thickness-${layer.id}`}
-          value={probe.thickness[index]}
+          value={guessed.includes(layer.name) ? undefined : probe.thickness[index]}
           measure={length}
+          note={
+            guessed.includes(layer.name)
+              ? `Not measured. Until you type what the probe met, ${length.print(probe.thickness[index] ?? 0, site.units)} is guessed.`
+              : undefined
+          }
           onCommit={(thick) =>
-            change("thickness", {
-              thickness: probe.thickness.map((one, other) => (other === index ? thick : one)),
-            })
+            edit(`thickness of probe ${probe.id}`, (now) =>
+              changeProbe(now, probe.id, (one) => withMeasured(one, index, layer.name, thick)),
+            )
           }
         />
       ))}
       {last !== undefined && site.ground.layers.length > 1 && (
         <p className="says">then {last.name.toLowerCase()}, all the way down</p>
       )}
-      <TypedField
-        label="Note"
-        shown={probe.note ?? ""}
-        read={(text) => ({ ok: true, value: text.trim() })}
-        onCommit={(note) => change("note", { note })}
-      />
+      {guessed.length === 0 && (
+        <TypedField
+          label="Note"
+          shown={probe.note ?? ""}
+          read={(text) => ({ ok: true, value: text.trim() })}
+          onCommit={(note) => change("note", { note })}
+        />
+      )}
       <PlaceFields at={[probe.x, probe.y]} onMove={([x, y]) => change("place", { x, y })} />
       <div className="tools">
         <button type="button" className="link" onClick={remove}>

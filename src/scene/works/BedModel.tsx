@@ -14,19 +14,24 @@ interface BedModelProps {
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
   view: SceneView;
+  /** True once the soil over the laterals is on. */
+  covered: boolean;
 }
 
 /** A raised bed: four timber walls, its filling, and three laterals (their number is a drawing's). */
-export function BedModel({ bed, frame, materials, palette, view }: BedModelProps): ReactElement {
+export function BedModel(props: BedModelProps): ReactElement {
+  const { bed, frame, materials, palette, view, covered } = props;
   const [x, y] = toScene(frame, bed.at);
   const base = bed.base - frame.origin[2];
   const turn = ((90 - bed.bearing) * Math.PI) / 180;
   const wall = Math.max(bed.wall, 0.08);
+  const shown = covered ? bed.filling : underCover(bed.filling, materials);
   const filled = Math.min(
     bed.height - 0.03,
-    bed.filling.reduce((sum, part) => sum + part.depth, 0),
+    shown.reduce((sum, part) => sum + part.depth, 0),
   );
-  const tone = toneOf(bed.filling.at(-1)?.material ?? "sand", materials);
+  const bare = shown.length === underCover(bed.filling, materials).length;
+  const tone = toneOf(shown.at(-1)?.material ?? "sand", materials);
   const top = useFilling(bed.length - 2 * wall, bed.width - 2 * wall, tone);
   const earth = useEarthMaterial(view);
   const long = useMemo(
@@ -51,12 +56,26 @@ export function BedModel({ bed, frame, materials, palette, view }: BedModelProps
       <EdgedMesh geometry={short2} {...wood} position={[-end, 0, bed.height / 2]} />
       <group position={[0, 0, Math.max(0.05, filled)]}>
         <mesh geometry={top} material={earth} raycast={() => null} receiveShadow />
-        <group position={[0, 0, 0.03]}>
-          <InkLines segments={laterals} colour={palette.pressure} width={2.6} />
-        </group>
+        {bare && (
+          <group position={[0, 0, 0.03]}>
+            <InkLines segments={laterals} colour={palette.pressure} width={2.6} />
+          </group>
+        )}
       </group>
     </group>
   );
+}
+
+/**
+ * The courses that the laterals lie on: all up to the topmost sand or stone. What lies over that
+ * (soil) covers them; a bed filled with soil alone has no such course, and keeps them on its top.
+ */
+function underCover(
+  filling: Bed["filling"],
+  materials: ReadonlyMap<string, Material>,
+): Bed["filling"] {
+  const last = filling.findLastIndex((part) => materials.get(part.material)?.kind === "aggregate");
+  return last === -1 ? filling : filling.slice(0, last + 1);
 }
 
 function useFilling(

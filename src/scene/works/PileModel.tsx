@@ -15,6 +15,9 @@ interface PileModelProps {
   tone: EarthTone;
   earth: MeshLambertMaterial;
   palette: ScenePalette;
+  /** False before there is a heap: then only its foot is marked. */
+  standing: boolean;
+  chosen: boolean;
 }
 
 const SPOKES = 40;
@@ -27,14 +30,25 @@ export function PileModel({
   tone,
   earth,
   palette,
+  standing,
+  chosen,
 }: PileModelProps): ReactElement {
   const { geometry, foot } = useMemo(() => heap(at, cone, ground, tone), [at, cone, ground, tone]);
   useEffect(() => () => geometry.dispose(), [geometry]);
   const edge = useMemo(() => chainSegments(foot, true), [foot]);
   return (
     <group>
-      <mesh geometry={geometry} material={earth} raycast={() => null} castShadow receiveShadow />
-      <InkLines segments={edge} colour={palette.ink} width={1.1} opacity={0.7} />
+      {standing && (
+        <mesh geometry={geometry} material={earth} raycast={() => null} castShadow receiveShadow />
+      )}
+      <InkLines
+        segments={edge}
+        colour={chosen ? palette.stake : standing ? palette.ink : palette.outline}
+        width={chosen ? 2.6 : standing ? 1.1 : 1.5}
+        opacity={standing && !chosen ? 0.7 : 1}
+        through={chosen}
+        {...(standing || chosen ? {} : { dash: 0.5 })}
+      />
     </group>
   );
 }

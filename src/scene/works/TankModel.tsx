@@ -14,7 +14,7 @@ interface TankModelProps {
   ghost: boolean;
 }
 
-/** A precast tank: a concrete box with a lip, two risers up to the ground, and its pipe stubs. */
+/** A precast tank: a concrete box with a lip, and two risers up to the ground. */
 export function TankModel({ tank, frame, found, palette, ghost }: TankModelProps): ReactElement {
   const { length, width, height } = tank.body;
   const [x, y] = toScene(frame, tank.at);

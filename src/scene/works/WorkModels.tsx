@@ -66,13 +66,17 @@ function WorkBody(props: OneWork): ReactElement | null {
     case "bed":
       if (!isSet(stage)) return null;
       return (
-        <BedModel bed={work} frame={frame} materials={materials} palette={palette} view={view} />
+        <BedModel
+          bed={work}
+          covered={stage === "backfilled"}
+          {...{ frame, materials, palette, view }}
+        />
       );
     case "trench":
       if (!isSet(stage) && !chosen) return null;
       return <TrenchPipes {...props} trench={work} ghost={ghost} />;
     case "pile":
-      return stage === "found" ? null : <SpoilPile {...props} pile={work} />;
+      return <SpoilPile {...props} pile={work} />;
     case "pad":
       return null;
   }
@@ -81,11 +85,12 @@ function WorkBody(props: OneWork): ReactElement | null {
 function WorkOutline(props: OneWork): ReactElement | null {
   const { work, stage, selectedId, frame, found, ground, palette } = props;
   const chosen = work.id === selectedId;
-  const shown = chosen || (stage === "found" && work.kind !== "building");
+  // A pile marks its own foot at every stage.
+  const shown = work.kind !== "pile" && (chosen || (stage === "found" && work.kind !== "building"));
   const on = stage === "found" ? found : ground;
   const segments = useMemo(() => {
     if (!shown) return null;
-    const outline = workOutline(work) ?? ring(work);
+    const outline = workOutline(work) ?? [];
     const top = bodyTop(work, stage);
     if (top !== null) {
       const flat = outline.map((at): ScenePoint => [...toScene(frame, at), top - frame.origin[2]]);
@@ -117,15 +122,6 @@ function WorkOutline(props: OneWork): ReactElement | null {
 function bodyTop(work: Work, stage: Stage): number | null {
   if (work.kind === "tank" && stage === "set") return work.base + work.body.height;
   return work.kind === "bed" && isSet(stage) ? work.base + work.height : null;
-}
-
-/** A circle for a work that has only a place. */
-function ring(work: Work): (readonly [number, number] & [number, number])[] {
-  if (!("at" in work)) return [];
-  return Array.from({ length: 28 }, (_, i) => {
-    const turn = (i / 28) * Math.PI * 2;
-    return [work.at[0] + Math.cos(turn) * 2, work.at[1] + Math.sin(turn) * 2];
-  });
 }
 
 function TrenchPipes(props: OneWork & { trench: Trench; ghost: boolean }): ReactElement {
@@ -171,14 +167,20 @@ function across(line: readonly (readonly [number, number, number])[], k: number)
 /** Moist earth: Nunnally, table of angles of repose, recalled from memory. */
 const USUAL_REPOSE = 37;
 
-/** Loose m³ in one pile: the surplus shared evenly among the scheme's piles. */
+/**
+ * Loose m³ in one pile: the surplus shared evenly among the scheme's piles. It is what stays when all
+ * that goes back has gone back, so the heap stands only at the last stage; before that far more lies
+ * about (all that was dug), in no place that the file names, and only the foot of the heap to come is
+ * marked on the ground.
+ */
 export function pileVolume(works: readonly Work[], estimate: Estimate | null): number {
   const piles = works.filter((work) => work.kind === "pile").length;
   return piles === 0 ? 0 : (estimate?.earth.surplusLoose ?? 0) / piles;
 }
 
 function SpoilPile(props: OneWork & { pile: Pile }): ReactElement | null {
-  const { pile, works, estimate, frame, found, materials, palette, view } = props;
+  const { pile, works, estimate, stage, selectedId, frame, found, materials, palette, view } =
+    props;
   const loose = pileVolume(works, estimate);
   const earth = useEarthMaterial(view);
   const cone = useMemo(() => spoilCone(loose, pile.repose ?? USUAL_REPOSE), [loose, pile.repose]);
@@ -192,6 +194,8 @@ function SpoilPile(props: OneWork & { pile: Pile }): ReactElement | null {
       tone={toneOf(pile.material, materials)}
       earth={earth}
       palette={palette}
+      standing={stage === "backfilled"}
+      chosen={pile.id === selectedId}
     />
   );
 }
