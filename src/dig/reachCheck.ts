@@ -1,7 +1,6 @@
 /** Findings about works that leave the ground that the survey may be trusted for. */
 import {
   elevationAt,
-  minus,
   surfaceOf,
   trusted,
   type LayeredGround,
@@ -39,18 +38,32 @@ export function reachFindings(ground: LayeredGround, work: Work): Finding[] {
   const off = footprint(work).some(([x, y]) => elevationAt(tin, x, y) === null);
   if (off) return [offSurvey(work, "stands partly beyond the survey points")];
   const edges = hullEdges(ground);
-  const dug = [...ground.markedCells()].flatMap(({ triangle, cell }) => {
-    const depth = minus(cell.before, surfaceOf(cell));
-    return cell.x.map((x, i) => ({ triangle, x, y: cell.y[i]!, depth: depth[i]! }));
+  const runsOff = someDeepCorner(ground, (triangle, x, y) => {
+    const outer = edges.get(triangle);
+    return outer !== undefined && outer.some((edge) => distanceTo(edge, x, y) < 1e-6);
   });
-  // Where a wall comes to daylight the depth is nothing: those corners may lie on the edge.
-  const deep = dug.filter((corner) => corner.depth > 1e-4);
-  const runsOff = deep.some(({ triangle, x, y }) =>
-    edges.get(triangle)?.some((edge) => distanceTo(edge, x, y) < 1e-6),
-  );
   if (runsOff) return [offSurvey(work, "is cut off at the edge of the survey")];
-  const untrusted = deep.some(({ x, y }) => !trusted(ground.base, x, y));
+  if (ground.base.boundary === null) return [];
+  const untrusted = someDeepCorner(ground, (_, x, y) => !trusted(ground.base, x, y));
   return untrusted ? [outsideBoundary(work)] : [];
+}
+
+/**
+ * True when a corner of the present cut answers to `is`. Where a wall comes to daylight the depth
+ * is nothing: such a corner may lie on the survey's edge and is not asked.
+ */
+function someDeepCorner(
+  ground: LayeredGround,
+  is: (triangle: number, x: number, y: number) => boolean,
+): boolean {
+  for (const { triangle, cell } of ground.markedCells()) {
+    const top = surfaceOf(cell);
+    for (let i = 0; i < top.length; i++) {
+      if (cell.before[i]! - top[i]! <= 1e-4) continue;
+      if (is(triangle, cell.x[i]!, cell.y[i]!)) return true;
+    }
+  }
+  return false;
 }
 
 function offSurvey(work: Work, what: string): Finding {
@@ -78,18 +91,20 @@ type Edge = readonly [number, number, number, number];
 /** Outer edges of the survey by the triangle that they belong to. */
 function hullEdges(ground: LayeredGround): Map<number, Edge[]> {
   const { tin } = ground.base;
-  const outer = new Set<string>();
-  tin.hull.forEach((v, i) => outer.add(`${v},${tin.hull[(i + 1) % tin.hull.length]!}`));
+  const after = new Map<number, number>();
+  tin.hull.forEach((v, i) => after.set(v, tin.hull[(i + 1) % tin.hull.length]!));
   const edges = new Map<number, Edge[]>();
+  const seen = new Set<number>();
   for (const { triangle } of ground.markedCells()) {
-    if (edges.has(triangle)) continue;
+    if (seen.has(triangle)) continue;
+    seen.add(triangle);
     const found: Edge[] = [];
     for (let k = 0; k < 3; k++) {
       const p = tin.triangles[3 * triangle + k]!;
       const q = tin.triangles[3 * triangle + ((k + 1) % 3)]!;
-      if (outer.has(`${p},${q}`)) found.push([tin.x[p]!, tin.y[p]!, tin.x[q]!, tin.y[q]!]);
+      if (after.get(p) === q) found.push([tin.x[p]!, tin.y[p]!, tin.x[q]!, tin.y[q]!]);
     }
-    edges.set(triangle, found);
+    if (found.length > 0) edges.set(triangle, found);
   }
   return edges;
 }

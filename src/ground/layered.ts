@@ -83,10 +83,11 @@ export class LayeredGround {
     let highest = -Infinity;
     for (const triangle of tin.index.search(...box)) {
       const cells = this.touched.get(triangle);
-      const heights = cells
-        ? cells.flatMap(surfaceOf)
-        : corners(tin, triangle).map((vertex) => tin.z[vertex]!);
-      for (const z of heights) if (z > highest) highest = z;
+      if (cells) {
+        for (const cell of cells) highest = Math.max(highest, ...surfaceOf(cell));
+      } else {
+        for (const vertex of corners(tin, triangle)) highest = Math.max(highest, tin.z[vertex]!);
+      }
     }
     return highest;
   }
