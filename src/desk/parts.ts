@@ -3,6 +3,7 @@ import type { Estimate } from "../estimate/index.js";
 /** Parts of an estimate by name, as the leaves show them. */
 export type ByMaterial = Estimate["cut"];
 export type PipeCheck = Estimate["flow"]["pipes"][number];
+export type Mend = PipeCheck["mends"][number];
 export type StaticLift = Estimate["flow"]["lifts"][number];
 export type CostLine = Estimate["cost"]["lines"][number];
 /** Low, likely and high of one figure. */

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
-import type { PipeCheck, StaticLift } from "../parts.js";
-import { changePipe, findWork } from "../../site/index.js";
+import type { Mend, PipeCheck, StaticLift } from "../parts.js";
+import { changePipe, changeWork, findWork } from "../../site/index.js";
 import type { Pipe, Site } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { elevation, head, length, pipeSlope, size } from "../../units/index.js";
@@ -11,47 +11,67 @@ import { Profile } from "./Profile.js";
 
 const SERVICE_WORDS = { gravity: "by gravity", pressure: "pumped", conduit: "cable conduit" };
 
-/** The pipe with its far end lowered (or raised) by as much as the mend says; null for other mends. */
-function mended(pipe: Pipe, kind: string, by: number): Pipe | null {
+/** The pipe's grade with its ends moved as a mend says; null where the grade cannot follow. */
+function movedGrade(pipe: Pipe, check: PipeCheck, start: number, end: number): Pipe | null {
   const { grade } = pipe;
-  if (grade.by === "cover") {
-    return kind === "lay-deeper"
-      ? { ...pipe, grade: { by: "cover", depth: grade.depth + by } }
-      : null;
-  }
-  const start = kind === "raise-start" ? by : kind === "lay-deeper" ? -by : 0;
-  const end = kind === "raise-end" ? by : kind === "lower-end" || kind === "lay-deeper" ? -by : 0;
-  if (start === 0 && end === 0) return null;
+  const even = Math.abs(start - end) < 1e-9;
   if (grade.by === "inverts") {
     return { ...pipe, grade: { ...grade, start: grade.start + start, end: grade.end + end } };
   }
-  return start === end ? { ...pipe, grade: { ...grade, start: grade.start + start } } : null;
+  if (grade.by === "fall") {
+    const fall = grade.fall + (start - end) / check.length;
+    return { ...pipe, grade: { ...grade, start: grade.start + start, fall } };
+  }
+  return even ? { ...pipe, grade: { ...grade, depth: grade.depth - start } } : null;
+}
+
+/** The site with a mend made: the pipe's ends moved, and the tank with them; null for mere words. */
+function mended(site: Site, schemeId: string, check: PipeCheck, mend: Mend): Site | null {
+  const { move, tank } = mend;
+  if (move === undefined && tank === undefined) return null;
+  const trench = findWork(site, schemeId, check.trench);
+  const pipe =
+    trench?.kind === "trench" ? trench.pipes.find((one) => one.id === check.id) : undefined;
+  if (pipe === undefined) return null;
+  const next =
+    mend.kind === "even-grade"
+      ? evenPipe(pipe, check, move)
+      : movedGrade(pipe, check, move?.start ?? 0, move?.end ?? 0);
+  if (next === null) return null;
+  const piped = changePipe(site, schemeId, check.id, () => next);
+  if (tank === undefined) return piped;
+  return changeWork(piped, schemeId, tank.id, (work) =>
+    work.kind === "tank" ? { ...work, base: work.base + tank.up } : work,
+  );
+}
+
+/** One straight grade between the pipe's ends, moved. */
+function evenPipe(pipe: Pipe, check: PipeCheck, move: Mend["move"]): Pipe | null {
+  const [first, last] = [check.stations[0], check.stations[check.stations.length - 1]];
+  if (first === undefined || last === undefined) return null;
+  const start = first.invert + (move?.start ?? 0);
+  return { ...pipe, grade: { by: "inverts", start, end: last.invert + (move?.end ?? 0) } };
 }
 
 function Mends({ check }: { check: PipeCheck }): ReactNode {
   const { site, schemeId } = useSite();
   const edit = useEdit();
-  const trench = findWork(site, schemeId, check.trench);
-  const pipe =
-    trench?.kind === "trench" ? trench.pipes.find((one) => one.id === check.id) : undefined;
-  if (check.mends.length === 0 || pipe === undefined) return null;
+  if (check.mends.length === 0) return null;
   return (
     <ul className="mends" aria-label={`What would mend ${check.name}`}>
       {check.mends.map((mend) => {
-        const next = mended(pipe, mend.kind, mend.by);
+        const can = mended(site, schemeId, check, mend) !== null;
         const words = mend.text.charAt(0).toUpperCase() + mend.text.slice(1);
         return (
           <li key={mend.kind}>
-            {next === null ? (
+            {!can ? (
               words
             ) : (
               <button
                 type="button"
                 className="link"
                 onClick={() =>
-                  edit(`mend ${check.name}`, (now) =>
-                    changePipe(now, schemeId, check.id, () => next),
-                  )
+                  edit(`mend ${check.name}`, (now) => mended(now, schemeId, check, mend) ?? now)
                 }
               >
                 {words}
