@@ -1,6 +1,11 @@
 import type { SurveyPoint } from "../site/index.js";
-import type { PlacedPoint } from "./points.js";
 import type { SurveyProblem } from "./types.js";
+
+/** A point and the line that it came from. */
+export interface PlacedPoint {
+  point: SurveyPoint;
+  line: number;
+}
 
 /** A point this many times further off than the middle one of the distances is asked about. */
 const FAR_TIMES = 20;

@@ -3,6 +3,7 @@ import { FOOT, US_SURVEY_FOOT } from "../units/index.js";
 import { cellNumber } from "./delimited.js";
 import { headerSaysDegrees } from "./headerWords.js";
 import { layoutProblems } from "./layout.js";
+import type { PlacedPoint } from "./layout.js";
 import type {
   BadRow,
   ColumnRole,
@@ -31,12 +32,6 @@ const COORDINATES = [
   { name: "elevation", role: "elevation", axis: "z" },
 ] as const;
 const SAME_PLACE = 0.001;
-
-/** A point and the line that it came from. */
-export interface PlacedPoint {
-  point: SurveyPoint;
-  line: number;
-}
 
 /** Metres in 1 of the table's unit. US survey foot: 1200/3937 m (NIST and NOAA, recalled). */
 export function metresIn(unit: SurveyUnit): number {

@@ -5,7 +5,7 @@ import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { BearingField, PlaceFields } from "./PlaceFields.js";
-import { useChange } from "./WorkForm.js";
+import { useChange } from "./useChange.js";
 
 const SIZES = [
   { key: "length", label: "Length, outside" },

@@ -6,7 +6,7 @@ import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { CornerFields, PlaceFields } from "./PlaceFields.js";
 import { WallFields } from "./WallFields.js";
-import { useChange } from "./WorkForm.js";
+import { useChange } from "./useChange.js";
 
 /** A level pad: its finished elevation, what it is made of, how its sides stand. */
 export function PadFields({ work }: { work: Pad }): ReactNode {

@@ -9,7 +9,7 @@ import { MeasureField } from "../fields/MeasureField.js";
 import { useSite } from "../useSite.js";
 import { BearingField, PlaceFields } from "./PlaceFields.js";
 import { WallFields } from "./WallFields.js";
-import { useChange } from "./WorkForm.js";
+import { useChange } from "./useChange.js";
 
 type Body = Tank["body"];
 const SIZES = [

@@ -9,7 +9,7 @@ import { useSite } from "../useSite.js";
 import { PipeFields } from "./PipeFields.js";
 import { CornerFields } from "./PlaceFields.js";
 import { WallFields } from "./WallFields.js";
-import { useChange } from "./WorkForm.js";
+import { useChange } from "./useChange.js";
 
 /** A trench: its strip and walls, what the pipe lies in, the pipes, and the path. */
 export function TrenchFields({ work }: { work: Trench }): ReactNode {

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { changeWork, renameWork, reorderWork } from "../../site/index.js";
+import { renameWork, reorderWork } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { NameField } from "../fields/NameField.js";
@@ -8,16 +8,6 @@ import { BedFields } from "./BedFields.js";
 import { BuildingFields, PadFields, PileFields } from "./PadFields.js";
 import { TankFields } from "./TankFields.js";
 import { TrenchFields } from "./TrenchFields.js";
-
-/** Makes one named edit of this work. */
-export function useChange<W extends Work>(work: W): (what: string, next: Partial<W>) => void {
-  const { schemeId } = useSite();
-  const edit = useEdit();
-  return (what, next) =>
-    edit(`${what} of ${work.name}`, (site) =>
-      changeWork(site, schemeId, work.id, (now) => ({ ...now, ...next })),
-    );
-}
 
 function KindFields({ work }: { work: Work }): ReactNode {
   switch (work.kind) {

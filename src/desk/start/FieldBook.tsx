@@ -7,7 +7,7 @@ import { TypedField } from "../fields/TypedField.js";
 import { EMPTY_LINE, readingOf } from "./draft.js";
 import type { BookLine } from "./draft.js";
 import { SURVEY_UNITS } from "./PointTable.js";
-import type { DraftProps } from "./StartSite.js";
+import type { DraftProps } from "./newSite.js";
 
 const COLUMNS: readonly { key: keyof BookLine; name: string }[] = [
   { key: "station", name: "Station" },

@@ -6,7 +6,7 @@ import { length } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { TypedField } from "../fields/TypedField.js";
 import { thicknessOf } from "./draft.js";
-import type { DraftProps } from "./StartSite.js";
+import type { DraftProps } from "./newSite.js";
 
 function materials(kinds: readonly MaterialKind[]): { id: string; name: string }[] {
   return [...catalogueMaterials().values()].filter((one) => kinds.includes(one.kind));

@@ -4,7 +4,7 @@ import type { ColumnRole, PointsRead, SurveyUnit, TablePreview } from "../../sur
 import { useDesk } from "../../store/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { askForFile } from "../files.js";
-import type { DraftProps } from "./StartSite.js";
+import type { DraftProps } from "./newSite.js";
 
 const MOST_ROWS = 40;
 const MOST_BAD = 12;

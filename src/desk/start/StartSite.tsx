@@ -18,16 +18,9 @@ import type { Draft } from "./draft.js";
 import { FieldBook } from "./FieldBook.js";
 import { GroundUnder } from "./GroundUnder.js";
 import { readDraft } from "./newSite.js";
-import type { DraftRead } from "./newSite.js";
+import type { DraftProps } from "./newSite.js";
 import { PointTable } from "./PointTable.js";
 import { TerrainPlan } from "./TerrainPlan.js";
-
-/** What a part of this leaf is given. */
-export interface DraftProps {
-  draft: Draft;
-  read: DraftRead;
-  set: (next: Partial<Draft>) => void;
-}
 
 /** Typed work outlives the closing of this leaf, until it has become a site. */
 let kept: Draft = EMPTY_DRAFT;

@@ -147,3 +147,10 @@ function readBook(draft: Draft): DraftRead {
 export function readDraft(draft: Draft): DraftRead {
   return draft.way === "table" ? readTable(draft) : readBook(draft);
 }
+
+/** What a part of this leaf is given. */
+export interface DraftProps {
+  draft: Draft;
+  read: DraftRead;
+  set: (next: Partial<Draft>) => void;
+}

@@ -1,0 +1,13 @@
+import { changeWork } from "../../site/index.js";
+import type { Work } from "../../site/index.js";
+import { useEdit, useSite } from "../useSite.js";
+
+/** Makes one named edit of this work. */
+export function useChange<W extends Work>(work: W): (what: string, next: Partial<W>) => void {
+  const { schemeId } = useSite();
+  const edit = useEdit();
+  return (what, next) =>
+    edit(`${what} of ${work.name}`, (site) =>
+      changeWork(site, schemeId, work.id, (now) => ({ ...now, ...next })),
+    );
+}
