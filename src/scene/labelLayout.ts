@@ -32,8 +32,9 @@ const DOT = 16;
 /**
  * Top-left corners for the labels, in the order given, the first having first choice: each takes
  * the seat about its anchor that covers least of the labels before it and of the things pointed at,
- * then pairs that still overlap push each other apart, and all are held in the bounds. Pure, so the
- * same view always gives the same picture. `unnamed` are things that carry no label but should show. With no room left, labels may overlap.
+ * then pairs that still overlap push each other apart, and all are held in the bounds. `unnamed` are
+ * things that carry no label but should show. Pure, so the same view always gives the same picture.
+ * With no room left, labels may overlap.
  */
 export function layLabels(
   boxes: readonly LabelBox[],
