@@ -1,113 +1,123 @@
-/** The one place that knows the triangulating libraries (delaunator, Constrainautor). */
-import Constrainautor from "@kninnug/constrainautor";
+/** The one place that knows the triangulating library (delaunator). */
 import Delaunator from "delaunator";
+import { constrain } from "./constrain.js";
+import { nextSide, sideBefore, type Mesh } from "./sides.js";
 
 export interface Triangulation {
   /** Vertex indices, three per triangle, counter-clockwise with y up. */
   triangles: Uint32Array;
+  /** For each side (see sides.ts) the same side seen from the triangle beyond, or -1. */
+  twins: Int32Array;
   /** Vertex indices around the outside, counter-clockwise. */
   hull: Uint32Array;
 }
 
 /** Why a triangulation could not be made. */
-export type TriangulationFailure = { failed: "in-line" } | { failed: "constraint"; text: string };
-
-/**
- * Constrained Delaunay triangulation of distinct points.
- *
- * `xy` holds x, y pairs (m, any frame); `edges` holds pairs of point indices that must be triangle
- * edges. Preconditions: no two points at one place; no edge passes through a third point; no two
- * edges cross. Delaunator winds its triangles clockwise with y up; they are re-wound here.
- */
-export function triangulate(
-  xy: Float64Array,
-  edges: readonly (readonly [number, number])[],
-): Triangulation | TriangulationFailure {
-  const delaunay = new Delaunator(xy);
-  if (delaunay.triangles.length === 0) return { failed: "in-line" };
-  if (edges.length > 0) {
-    // Constrainautor never comes back from an edge to a point that delaunator has dropped.
-    const used = new Set(delaunay.triangles);
-    const lost = edges.flat().find((vertex) => !used.has(vertex));
-    if (lost !== undefined)
-      return { failed: "constraint", text: `point ${lost} is in no triangle` };
-    try {
-      const constrained = new Constrainautor(delaunay);
-      for (const [from, to] of edges) constrained.constrainOne(from, to);
-      constrained.delaunify(true);
-    } catch (error) {
-      return { failed: "constraint", text: error instanceof Error ? error.message : String(error) };
-    }
-  }
-  const whole = { triangles: rewound(delaunay.triangles), hull: delaunay.hull.slice().reverse() };
-  return hasHullSliver(xy, delaunay) ? withoutHullSlivers(xy, whole) : whole;
-}
-
-/** True when a triangle on the outside is a sliver: its side there has no half-edge beyond. */
-function hasHullSliver(
-  xy: Float64Array,
-  { triangles, halfedges }: { triangles: ArrayLike<number>; halfedges: ArrayLike<number> },
-): boolean {
-  for (let side = 0; side < halfedges.length; side++) {
-    if (halfedges[side] !== -1) continue;
-    const first = side - (side % 3);
-    const [b, c] = [first + ((side + 1) % 3), first + ((side + 2) % 3)];
-    if (thickness(xy, triangles[side]!, triangles[b]!, triangles[c]!) < SLIVER) return true;
-  }
-  return false;
-}
+export type TriangulationFailure =
+  | { failed: "in-line" }
+  | { failed: "edge"; from: number; to: number; fault: "lost-vertex" | "crosses" };
 
 /** Triangles on the outside that are thinner than this are nothing but rounding, m. */
 const SLIVER = 1e-6;
 
 /**
- * Drops triangles of no thickness along the hull. Points that lie in line on the ground need not do
- * so after conversion from feet; delaunator then closes the hull with a triangle of 1e-15 m².
+ * Constrained Delaunay triangulation of distinct places.
+ *
+ * `x` and `y` are m, any frame with y up; `edges` holds pairs of their numbers that must be sides
+ * of triangles. Preconditions: no two places the same; no two edges cross. Triangles on the outside
+ * that are thinner than `sliver` (m) are left out.
  */
-function withoutHullSlivers(xy: Float64Array, { triangles, hull }: Triangulation): Triangulation {
-  const owner = new Map<string, number>();
-  for (let t = 0; t < triangles.length; t++) {
-    const next = t % 3 === 2 ? t - 2 : t + 1;
-    owner.set(`${triangles[t]!},${triangles[next]!}`, t);
+export function triangulate(
+  x: Float64Array,
+  y: Float64Array,
+  edges: ArrayLike<number> = [],
+  sliver = SLIVER,
+): Triangulation | TriangulationFailure {
+  const made = delaunay(x, y);
+  if (made.triangles.length === 0) return { failed: "in-line" };
+  const mesh: Mesh = { x, y, triangles: made.triangles, twins: made.twins };
+  const fault = constrain(mesh, edges);
+  if (fault) return { failed: "edge", ...fault };
+  return withoutHullSlivers(mesh, made.hull, sliver);
+}
+
+function delaunay(x: Float64Array, y: Float64Array): Triangulation {
+  const places = new Float64Array(2 * x.length);
+  for (let i = 0; i < x.length; i++) {
+    places[2 * i] = x[i]!;
+    // The library goes counter-clockwise with y downward.
+    places[2 * i + 1] = -y[i]!;
   }
-  const dropped = new Set<number>();
-  const outside: number[] = [];
-  const ahead = [...hull, hull[0]!].reverse();
-  let here = ahead.pop()!;
-  while (ahead.length > 0) {
-    const there = ahead[ahead.length - 1]!;
-    const corner = owner.get(`${here},${there}`);
-    const triangle = corner === undefined ? -1 : Math.floor(corner / 3);
-    const apex = corner === undefined ? -1 : triangles[3 * triangle + ((corner + 2) % 3)]!;
-    if (apex >= 0 && !dropped.has(triangle) && thickness(xy, here, there, apex) < SLIVER) {
-      dropped.add(triangle);
-      ahead.push(apex);
-      continue;
-    }
-    outside.push(here);
-    here = there;
-    ahead.pop();
-  }
-  if (dropped.size === 0) return { triangles, hull };
+  const { triangles, halfedges, hull } = new Delaunator(places);
   return {
-    triangles: triangles.filter((_, t) => !dropped.has(Math.floor(t / 3))),
-    hull: Uint32Array.from(outside),
+    triangles: triangles as Uint32Array,
+    twins: halfedges as Int32Array,
+    hull: hull as Uint32Array,
   };
 }
 
-/** Height of a triangle over its side a–b, m. */
-function thickness(xy: Float64Array, a: number, b: number, apex: number): number {
-  const [dx, dy] = [xy[2 * b]! - xy[2 * a]!, xy[2 * b + 1]! - xy[2 * a + 1]!];
-  const off = dx * (xy[2 * apex + 1]! - xy[2 * a + 1]!) - dy * (xy[2 * apex]! - xy[2 * a]!);
+/**
+ * Drops triangles of no thickness along the hull. Points that lie in line on the ground need not do
+ * so after conversion from feet; delaunator then closes the hull with a triangle of 1e-15 m².
+ */
+function withoutHullSlivers(mesh: Mesh, hull: Uint32Array, sliver: number): Triangulation {
+  const { triangles, twins } = mesh;
+  const dropped = hullSlivers(mesh, sliver);
+  if (dropped.size === 0) return { triangles, twins, hull };
+  const count = triangles.length / 3 - dropped.size;
+  const numbers = new Int32Array(triangles.length / 3).fill(-1);
+  for (let t = 0, next = 0; t < numbers.length; t++) if (!dropped.has(t)) numbers[t] = next++;
+  const left = { triangles: new Uint32Array(3 * count), twins: new Int32Array(3 * count) };
+  for (let side = 0; side < triangles.length; side++) {
+    const t = numbers[Math.floor(side / 3)]!;
+    if (t < 0) continue;
+    const twin = twins[side]!;
+    const beyond = twin < 0 ? -1 : numbers[Math.floor(twin / 3)]!;
+    left.triangles[3 * t + (side % 3)] = triangles[side]!;
+    left.twins[3 * t + (side % 3)] = beyond < 0 ? -1 : 3 * beyond + (twin % 3);
+  }
+  return { ...left, hull: outsideOf(left.triangles, left.twins) };
+}
+
+/** Triangles to drop: outer ones that are slivers, and what is a sliver once those are gone. */
+function hullSlivers(mesh: Mesh, sliver: number): Set<number> {
+  const { triangles, twins } = mesh;
+  const dropped = new Set<number>();
+  const outer: number[] = [];
+  for (let side = 0; side < twins.length; side++) if (twins[side] === -1) outer.push(side);
+  const outside = new Set(outer.map((side) => triangles[side]!));
+  for (let side = outer.pop(); side !== undefined; side = outer.pop()) {
+    const t = Math.floor(side / 3);
+    const apex = triangles[sideBefore(side)]!;
+    // An outer apex would leave two grounds that touch in a point.
+    if (dropped.has(t) || outside.has(apex) || thickness(mesh, side) >= sliver) continue;
+    dropped.add(t);
+    outside.add(apex);
+    outer.push(twins[nextSide(side)]!, twins[sideBefore(side)]!);
+  }
+  return dropped;
+}
+
+/** Height of a triangle over one of its sides, m. */
+function thickness({ x, y, triangles }: Mesh, side: number): number {
+  const [a, b, c] = [triangles[side]!, triangles[nextSide(side)]!, triangles[sideBefore(side)]!];
+  const [dx, dy] = [x[b]! - x[a]!, y[b]! - y[a]!];
+  const off = dx * (y[c]! - y[a]!) - dy * (x[c]! - x[a]!);
   return Math.abs(off) / Math.hypot(dx, dy);
 }
 
-function rewound(clockwise: ArrayLike<number>): Uint32Array {
-  const triangles = Uint32Array.from(clockwise);
-  for (let i = 0; i < triangles.length; i += 3) {
-    const second = triangles[i + 1]!;
-    triangles[i + 1] = triangles[i + 2]!;
-    triangles[i + 2] = second;
+/** Vertices around the outside of triangles that have one outside, counter-clockwise. */
+function outsideOf(triangles: Uint32Array, twins: Int32Array): Uint32Array {
+  const after = new Map<number, number>();
+  for (let side = 0; side < twins.length; side++) {
+    if (twins[side] === -1) after.set(triangles[side]!, triangles[nextSide(side)]!);
   }
-  return triangles;
+  const start = after.keys().next().value;
+  if (start === undefined) return new Uint32Array(0);
+  const around = [start];
+  for (let vertex = after.get(start); vertex !== undefined && vertex !== start;) {
+    around.push(vertex);
+    vertex = after.get(vertex);
+  }
+  return Uint32Array.from(around);
 }

@@ -1,6 +1,5 @@
 /** Layer thickness between and beyond the probes, as pieces of the plane on which it is linear. */
 import type { Site } from "../site/index.js";
-import { splitCell, type CarriedCell, type Cell } from "./cell.js";
 import { triangulate } from "./delaunay.js";
 
 /** A half-plane in plan, local m: the side where nx·x + ny·y ≤ d. */
@@ -37,8 +36,9 @@ export function probeRegions(
   const layers = ground.layers.length - 1;
   if (spots.length === 0) return [constantRegion([], new Array<number>(layers).fill(0))];
   if (spots.length === 1) return [constantRegion([], spots[0]!.thickness)];
-  const xy = Float64Array.from(spots.flatMap((spot) => [spot.x, spot.y]));
-  const made = triangulate(xy, []);
+  const x = Float64Array.from(spots, (spot) => spot.x);
+  const y = Float64Array.from(spots, (spot) => spot.y);
+  const made = triangulate(x, y);
   if ("failed" in made || made.triangles.length === 0) return lineRegions(spots);
   return [...triangleRegions(spots, made.triangles), ...outsideRegions(spots, made.hull)];
 }
@@ -153,16 +153,4 @@ function lineRegions(spots: readonly Spot[]): ProbeRegion[] {
   regions.push(constantRegion([beyond(second, first)], first.thickness));
   regions.push(constantRegion([beyond(lastButOne, last)], last.thickness));
   return regions;
-}
-
-/** The part of a cell that lies in a region, or null. */
-export function clipToRegion(part: CarriedCell, region: ProbeRegion): CarriedCell | null {
-  let left: CarriedCell | null = part;
-  for (const { nx, ny, d } of region.sides) {
-    if (!left) return null;
-    const cell: Cell = left.cell;
-    const off = cell.x.map((x, i) => nx * x + ny * cell.y[i]! - d);
-    left = splitCell(left, off).below;
-  }
-  return left;
 }

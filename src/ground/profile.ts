@@ -1,4 +1,5 @@
 /** The ground along a straight line in plan, and at a place. */
+import { trianglesIn } from "./blocks.js";
 import { surfaceOf, type Cell } from "./cell.js";
 import type { LayeredGround } from "./layered.js";
 import type { Place } from "./outline.js";
@@ -42,12 +43,12 @@ export function cellsAlong(ground: LayeredGround, p: Place, q: Place): CellStret
   const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
   if (length === 0) return [];
   const found: CellStretch[] = [];
-  const triangles = ground.base.tin.index.search(
+  const triangles = trianglesIn(ground.base.tin, [
     Math.min(p[0], q[0]),
     Math.min(p[1], q[1]),
     Math.max(p[0], q[0]),
     Math.max(p[1], q[1]),
-  );
+  ]);
   for (const triangle of triangles) {
     for (const cell of ground.cellsOf(triangle)) {
       const crossing = crossingOf(cell, p, q, length);

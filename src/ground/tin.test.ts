@@ -134,7 +134,7 @@ describe("buildTin", () => {
     expect(
       problemOf([
         ["a", 0, 0, 1],
-        ["b", 5e6, 1, 1],
+        ["b", 5e7, 1, 1],
         ["c", 2, 5, 1],
       ]),
     ).toBe("absurd-spread");

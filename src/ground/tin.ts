@@ -1,93 +1,132 @@
 import { orient2d } from "robust-predicates";
-import Flatbush from "flatbush";
 import type { Finding, Site } from "../site/index.js";
-import { splitBreaklines, weldPoints } from "./weld.js";
-import { triangulate } from "./delaunay.js";
+import { BLOCK_SIZE, blocksIn, blocksOf, sortByVertex, type Blocks } from "./blocks.js";
+import { splitBreaklines } from "./breaklines.js";
+import { triangulate, type TriangulationFailure } from "./delaunay.js";
+import {
+  IN_LINE,
+  localPlaces,
+  onOneLine,
+  rangeOf,
+  roundingOf,
+  tooFew,
+  type SurveyProblem,
+} from "./places.js";
+import { weldPlaces } from "./weld.js";
 
-/** Points nearer to each other than this in plan are one point, m. */
+export type { SurveyProblem } from "./places.js";
+
+/** Points nearer to each other than this in plan are one point unless the survey says otherwise, m. */
 export const WELD_TOLERANCE = 0.001;
 
 /**
  * The ground as found: triangles between the survey points. All coordinates are local, m:
- * site = origin + local. The arrays are never written after construction.
+ * site = origin + local. Vertices and triangles are sorted along a Hilbert curve, so that what is
+ * near in plan is near in memory. The arrays are never written after construction.
  */
-export interface Tin {
+export interface Tin extends TinParts {
+  /** Survey id of each vertex; "" for one added where two breaklines cross. Made when first read. */
+  readonly ids: readonly string[];
+}
+
+/** All of a Tin but the names of its vertices. */
+export interface TinParts {
   origin: readonly [number, number, number];
   x: Float64Array;
   y: Float64Array;
   z: Float64Array;
-  /** Survey id of each vertex; "" for one added where two breaklines cross. */
-  ids: readonly string[];
+  /** Number of the survey point at each vertex; vertices added at crossings follow without one. */
+  points: Uint32Array;
   /** Vertex indices, three per triangle, counter-clockwise. */
   triangles: Uint32Array;
+  /**
+   * For side k of triangle t, from its corner k to its corner k + 1 (mod 3), at 3t + k: the number
+   * 3u + j of the same side seen from the triangle beyond, or -1 where the ground ends.
+   */
+  twins: Int32Array;
   /** Vertex indices around the outside, counter-clockwise. */
   hull: Uint32Array;
-  /** Boxes of the triangles in plan, in triangle order. */
-  index: Flatbush;
+  /** Boxes of every BLOCK_SIZE consecutive triangles; see `blocksIn` and `trianglesIn`. */
+  blocks: Blocks;
   /** Lowest and highest vertex, m local. */
   lowest: number;
   highest: number;
+  /** What arithmetic alone may be wrong by, m: 1e-12 of the largest local coordinate or height. */
+  rounding: number;
+  /** Points nearer than this in plan were made one, m: set by the person, not by arithmetic. */
+  tolerance: number;
 }
 
-/** Why no ground can be built from the survey. */
-export interface SurveyProblem {
-  code: "too-few-points" | "in-line" | "not-a-number" | "absurd-spread" | "breakline";
-  text: string;
-  mend: string;
+/** What buildTin is at. */
+export type BuildStep = "welding" | "triangulating" | "breaklines" | "indexing";
+
+/**
+ * Told how far the building has come: the share done, 0 to 1, and the step that starts. What it
+ * throws passes through `buildTin`, so throw BuildCancelled to give up.
+ */
+export type BuildProgress = (share: number, step: BuildStep) => void;
+
+/** Thrown by a BuildProgress to give up building. */
+export class BuildCancelled extends Error {
+  override name = "BuildCancelled";
 }
 
 /**
  * Builds the triangulated ground from a site's survey: welds points that share a place, splits
- * breaklines where they cross or pass through a point, triangulates, and indexes the triangles.
+ * breaklines where they cross or pass through a point, triangulates, and sorts the triangles.
+ *
+ * Points nearer than `survey.tolerance` are one point, and so is a breakline with what it passes;
+ * that is for the person to say. What arithmetic may be wrong by, `Tin.rounding`, follows from the
+ * size of the survey and is far less.
  */
 export function buildTin(
   survey: Site["survey"],
+  onProgress: BuildProgress = () => undefined,
 ): { tin: Tin; findings: Finding[] } | { problem: SurveyProblem } {
-  const problem = spreadProblem(survey.points);
-  if (problem) return { problem };
-  const welded = weldPoints(survey.points, WELD_TOLERANCE);
+  onProgress(0, "welding");
+  const read = localPlaces(survey.points);
+  if ("problem" in read) return read;
+  const tolerance = survey.tolerance ?? WELD_TOLERANCE;
+  const rounding = roundingOf(read.places);
+  const reach = Math.max(tolerance, rounding);
+  const welded = weldPlaces(survey.points, read.places, reach);
   if (welded.x.length < 3) return { problem: tooFew(welded.x.length) };
-  const lined = splitBreaklines(welded, survey.breaklines ?? [], WELD_TOLERANCE);
-  const xy = new Float64Array(lined.x.length * 2);
-  lined.x.forEach((x, i) => (xy[2 * i] = x));
-  lined.y.forEach((y, i) => (xy[2 * i + 1] = y));
-  const made = triangulate(xy, lined.edges);
+  if (onOneLine(welded, reach)) return { problem: IN_LINE };
+  onProgress(0.2, "breaklines");
+  const lined = splitBreaklines(survey, welded, reach);
+  onProgress(0.25, "triangulating");
+  const made = triangulate(lined.x, lined.y, lined.edges, reach / 1000);
   if ("failed" in made) {
-    return { problem: made.failed === "in-line" ? inLine : breaklineProblem(made.text) };
+    const nameOf = (vertex: number): string => idAt(survey.points, welded.points, vertex);
+    return { problem: failureProblem(made, nameOf) };
   }
-  if (onOneLine(xy)) return { problem: inLine };
-  return { tin: indexed(lined, made.triangles, made.hull), findings: lined.findings };
+  onProgress(0.8, "indexing");
+  const { origin, x, y, z } = lined;
+  const { points } = welded;
+  sortByVertex(made, x.length);
+  const { triangles, twins, hull } = made;
+  const { least: lowest, most: highest } = rangeOf(z);
+  const blocks = blocksOf(x, y, z, triangles);
+  const shape = { origin, x, y, z, points, triangles, twins, hull, blocks };
+  const tin = tinOf({ ...shape, lowest, highest, rounding, tolerance }, survey.points);
+  onProgress(1, "indexing");
+  return { tin, findings: [...welded.findings, ...lined.findings] };
 }
 
-function indexed(
-  points: ReturnType<typeof splitBreaklines>,
-  triangles: Uint32Array,
-  hull: Uint32Array,
-): Tin {
-  const x = Float64Array.from(points.x);
-  const y = Float64Array.from(points.y);
-  const z = Float64Array.from(points.z);
-  const index = new Flatbush(triangles.length / 3);
-  let lowest = Infinity;
-  let highest = -Infinity;
-  for (const height of z) {
-    lowest = Math.min(lowest, height);
-    highest = Math.max(highest, height);
-  }
-  for (let t = 0; t < triangles.length; t += 3) {
-    const a = triangles[t]!;
-    const b = triangles[t + 1]!;
-    const c = triangles[t + 2]!;
-    index.add(
-      Math.min(x[a]!, x[b]!, x[c]!),
-      Math.min(y[a]!, y[b]!, y[c]!),
-      Math.max(x[a]!, x[b]!, x[c]!),
-      Math.max(y[a]!, y[b]!, y[c]!),
-    );
-  }
-  index.finish();
-  const { origin, ids } = points;
-  return { origin, x, y, z, ids, triangles, hull, index, lowest, highest };
+/** A Tin of its parts and the survey points that they were made from. */
+export function tinOf(parts: TinParts, points: Site["survey"]["points"]): Tin {
+  let ids: readonly string[] | null = null;
+  return {
+    ...parts,
+    get ids() {
+      return (ids ??= Array.from(parts.x, (_, vertex) => idAt(points, parts.points, vertex)));
+    },
+  };
+}
+
+function idAt(points: Site["survey"]["points"], numbers: Uint32Array, vertex: number): string {
+  const point = numbers[vertex];
+  return point === undefined ? "" : points[point]!.id;
 }
 
 /**
@@ -95,12 +134,12 @@ function indexed(
  * belongs to one of its triangles. The side tests are exact (robust orientation).
  */
 export function triangleAt(tin: Tin, x: number, y: number): number {
-  let found = -1;
-  tin.index.search(x, y, x, y, (t) => {
-    if (found < 0 && holds(tin, t, x, y)) found = t;
-    return false;
-  });
-  return found;
+  const count = tin.triangles.length / 3;
+  for (const block of blocksIn(tin, [x, y, x, y])) {
+    const end = Math.min(count, BLOCK_SIZE * (block + 1));
+    for (let t = BLOCK_SIZE * block; t < end; t++) if (holds(tin, t, x, y)) return t;
+  }
+  return -1;
 }
 
 /** Elevation of the ground as found at a place, m, all local; null outside the hull. */
@@ -160,80 +199,16 @@ function cross(tin: Tin, a: number, b: number, x: number, y: number): number {
   return (tin.x[b]! - ax) * (y - ay) - (tin.y[b]! - ay) * (x - ax);
 }
 
-function spreadProblem(points: Site["survey"]["points"]): SurveyProblem | null {
-  if (points.length < 3) return tooFew(points.length);
-  let [low, high] = [Infinity, -Infinity];
-  for (const point of points) {
-    if (!Number.isFinite(point.x + point.y + point.z)) {
-      return {
-        code: "not-a-number",
-        text: `survey point ${point.id} has a coordinate that is not a number`,
-        mend: "correct it or leave the point out",
-      };
-    }
-    low = Math.min(low, point.z, 0);
-    high = Math.max(high, point.z, 0);
-  }
-  const xs = span(points.map((point) => point.x));
-  const ys = span(points.map((point) => point.y));
-  if (Math.max(xs, ys) > 1e6 || high - low > 1e5) {
-    return {
-      code: "absurd-spread",
-      text: `the survey points spread over ${Math.round(Math.max(xs, ys, high - low) / 1000)} km`,
-      mend: "look for a point with a digit too many, or for degrees in place of metres",
-    };
-  }
-  return null;
-}
-
-function span(values: readonly number[]): number {
-  let low = Infinity;
-  let high = -Infinity;
-  for (const value of values) {
-    low = Math.min(low, value);
-    high = Math.max(high, value);
-  }
-  return high - low;
-}
-
-/** True when every point lies within the weld tolerance of one line. */
-function onOneLine(xy: Float64Array): boolean {
-  let far = 0;
-  for (let i = 2; i < xy.length; i += 2) {
-    if (distanceSquared(xy, 0, i) > distanceSquared(xy, 0, far)) far = i;
-  }
-  const length = Math.sqrt(distanceSquared(xy, 0, far));
-  const dx = (xy[far]! - xy[0]!) / length;
-  const dy = (xy[far + 1]! - xy[1]!) / length;
-  for (let i = 2; i < xy.length; i += 2) {
-    const off = dx * (xy[i + 1]! - xy[1]!) - dy * (xy[i]! - xy[0]!);
-    if (Math.abs(off) > WELD_TOLERANCE) return false;
-  }
-  return true;
-}
-
-function distanceSquared(xy: Float64Array, i: number, j: number): number {
-  return (xy[i]! - xy[j]!) ** 2 + (xy[i + 1]! - xy[j + 1]!) ** 2;
-}
-
-function tooFew(count: number): SurveyProblem {
-  return {
-    code: "too-few-points",
-    text: `the survey has ${count} point${count === 1 ? "" : "s"} at different places`,
-    mend: "give three or more, not all in one line",
-  };
-}
-
-const inLine: SurveyProblem = {
-  code: "in-line",
-  text: "all survey points lie in one line",
-  mend: "add a point off that line",
-};
-
-function breaklineProblem(text: string): SurveyProblem {
+function failureProblem(
+  failure: TriangulationFailure,
+  nameOf: (vertex: number) => string,
+): SurveyProblem {
+  if (failure.failed === "in-line") return IN_LINE;
+  const { from, to, fault } = failure;
+  const why = fault === "crosses" ? "it crosses another" : "an end of it is in no triangle";
   return {
     code: "breakline",
-    text: `a breakline cannot be followed (${text})`,
+    text: `the breakline at ${nameOf(from)}–${nameOf(to)} cannot be followed (${why})`,
     mend: "remove the breakline or one of its points",
   };
 }

@@ -1,8 +1,8 @@
 /** What must hold between the fields of a site, beyond each field's own schema. */
 import { materialsOf } from "./catalogue.js";
-import { outlineProblem } from "./planShape.js";
+import { areaOutline, outlineProblem } from "./planShape.js";
 import type { SiteProblem, SiteProblemCode } from "./problem.js";
-import { NATIVE, type PlanPoint, type Scheme, type Site, type Work } from "./schema.js";
+import { NATIVE, type PlanPoint, type Scheme, type Site, type Walls, type Work } from "./schema.js";
 
 type Report = (code: SiteProblemCode, path: string, text: string, mend: string) => void;
 
@@ -79,6 +79,24 @@ function checkScheme(site: Site, scheme: Scheme, path: string, report: Report): 
   unique(scheme.works, `${path}.works`, report);
   uniquePipes(scheme, path, report);
   scheme.works.forEach((work, i) => checkWork(site, work, `${path}.works[${i}]`, report));
+  checkStrips(scheme, path, report);
+}
+
+function checkStrips(scheme: Scheme, path: string, report: Report): void {
+  scheme.works.forEach((strip, i) => {
+    if (strip.kind !== "strip" || strip.area.by !== "work") return;
+    const { work: id } = strip.area;
+    const place = `${path}.works[${i}].area.work`;
+    const under = scheme.works.find((work) => work.id === id);
+    if (under === undefined) {
+      const mend = "use the id of a pad, tank, building or bed, or give the strip an outline";
+      report("unknown-id", place, `no work of this scheme is called "${id}"`, mend);
+    } else if (areaOutline(under) === null) {
+      const text = `"${id}" is a ${under.kind}, which has no area to strip`;
+      const mend = "name a pad, tank, building or bed, or give the strip an outline";
+      report("bad-shape", place, text, mend);
+    }
+  });
 }
 
 /** Pipe ids are unique in a scheme, whichever trench they lie in. */
@@ -99,16 +117,18 @@ function checkWork(site: Site, work: Work, path: string, report: Report): void {
     checkMaterial(site, id, `${path}.${at}`, native, report);
   switch (work.kind) {
     case "tank":
+      checkSides(work.walls, 4, "front, right, back and left", path, report);
       material(work.bedding.material, "bedding.material");
       material(work.backfill, "backfill", true);
       return;
     case "pad":
-      checkOutline(work.outline, `${path}.outline`, report);
+      checkPad(work, path, report);
       if (work.course) material(work.course.material, "course.material");
       material(work.fill, "fill", true);
       return;
     case "trench":
       checkTrench(work, path, report);
+      checkSides(work.walls, 2, "left and right", path, report);
       material(work.bedding.material, "bedding.material");
       material(work.zone.material, "zone.material", true);
       material(work.backfill, "backfill", true);
@@ -124,7 +144,45 @@ function checkWork(site: Site, work: Work, path: string, report: Report): void {
       return;
     case "pile":
       material(work.material, "material", true);
+      return;
+    case "strip":
+      if (work.area.by === "outline") {
+        checkOutline(work.area.outline, `${path}.area.outline`, report);
+      }
   }
+}
+
+function checkSides(
+  walls: Walls,
+  wanted: number,
+  which: string,
+  path: string,
+  report: Report,
+): void {
+  if (walls.by !== "run" || walls.sides === undefined || walls.sides.length === wanted) return;
+  const text = `has ${walls.sides.length} values for ${wanted} sides`;
+  report("wrong-count", `${path}.walls.sides`, text, `give ${wanted}: ${which}`);
+}
+
+/**
+ * A pad's outlines are simple and its walls' own slopes fit them. Those of `sides` hold for every
+ * level, side by side in the order written, so each level's outline then needs as many corners.
+ */
+function checkPad(pad: Work & { kind: "pad" }, path: string, report: Report): void {
+  checkOutline(pad.outline, `${path}.outline`, report);
+  const corners = pad.outline.length;
+  checkSides(pad.walls, corners, "one for each side of the outline", path, report);
+  const ownSides = pad.walls.by === "run" && pad.walls.sides !== undefined;
+  pad.levels?.forEach((level, i) => {
+    const place = `${path}.levels[${i}].outline`;
+    checkOutline(level.outline, place, report);
+    if (ownSides && level.outline.length !== corners) {
+      const text = `has ${level.outline.length} corners, and the pad has ${corners}, each side with its own wall slope`;
+      const mend =
+        "give every level as many corners, in the same order, or one slope for all sides";
+      report("wrong-count", place, text, mend);
+    }
+  });
 }
 
 function checkTrench(work: Work & { kind: "trench" }, path: string, report: Report): void {

@@ -17,11 +17,15 @@ import {
   renameWork,
   reorderWork,
   setPrice,
+  setTolerance,
   setUnits,
+  stripsOver,
   turnWork,
   withSurvey,
 } from "./edits.js";
+import { checkSite } from "./read.js";
 import type { Site, Tank, Trench } from "./schema.js";
+import { plainPad, plainSite, plainStrip, plainTank } from "./site.fixture.js";
 
 const tank: Tank = {
   kind: "tank",
@@ -189,7 +193,126 @@ describe("works", () => {
   });
 });
 
+describe("pads with levels and a fall", () => {
+  const stepped = plainPad({
+    fall: { bearing: 90, slope: 0.02 },
+    levels: [
+      {
+        outline: [
+          [10, 0],
+          [12, 0],
+          [12, 3],
+        ],
+        top: 98,
+      },
+    ],
+  });
+  const site = () => plainSite({ works: [stepped] });
+
+  it("moves the levels with the pad, elevations as they were", () => {
+    expect(findWork(moveWork(site(), "plan", "pad", [1, -2]), "plan", "pad")).toMatchObject({
+      outline: [
+        [-2, -4],
+        [4, -4],
+        [4, 0],
+        [-2, 0],
+      ],
+      levels: [
+        {
+          outline: [
+            [11, -2],
+            [13, -2],
+            [13, 1],
+          ],
+          top: 98,
+        },
+      ],
+    });
+    const copied = duplicateWork(site(), "plan", "pad", [5, 0]);
+    expect(works(copied)[1]).toMatchObject({
+      id: "pad-1",
+      levels: [
+        {
+          outline: [
+            [15, 0],
+            [17, 0],
+            [17, 3],
+          ],
+        },
+      ],
+    });
+    expect(works(copied)[0]).toBe(stepped);
+  });
+
+  it("turns the fall, and leaves a level pad as it was", () => {
+    expect(findWork(turnWork(site(), "plan", "pad", -90), "plan", "pad")).toMatchObject({
+      fall: { bearing: 270, slope: 0.02 },
+    });
+    const level = plainSite({ works: [plainPad()] });
+    expect(turnWork(level, "plan", "pad", 45)).toBe(level);
+  });
+});
+
+describe("strips", () => {
+  const over = plainStrip({ id: "over", area: { by: "work", work: "pad", beyond: 1 } });
+  const site = () => plainSite({ works: [over, plainStrip(), plainPad(), plainTank()] });
+
+  it("moves one with an outline of its own, by a corner too", () => {
+    const moved = findWork(moveWork(site(), "plan", "strip", [1, 0]), "plan", "strip");
+    expect(moved).toMatchObject({
+      area: {
+        outline: [
+          [-3, -4],
+          [5, -4],
+          [5, 4],
+          [-3, 4],
+        ],
+      },
+    });
+    const bent = findWork(moveCorner(site(), "plan", "strip", 2, [0, 1]), "plan", "strip");
+    expect(bent).toMatchObject({
+      area: {
+        outline: [
+          [-4, -4],
+          [4, -4],
+          [4, 5],
+          [-4, 4],
+        ],
+      },
+    });
+  });
+
+  it("leaves one over a work where its work is", () => {
+    const before = site();
+    expect(moveWork(before, "plan", "over", [1, 1])).toBe(before);
+    expect(moveCorner(before, "plan", "over", 0, [1, 1])).toBe(before);
+    expect(duplicateWork(before, "plan", "over", [1, 1])).toBe(before);
+  });
+
+  it("goes with the work that it lies over, and with no other", () => {
+    expect(stripsOver(site(), "plan", "pad")).toEqual([over]);
+    const left = removeWork(site(), "plan", "pad");
+    expect(works(left).map((work) => work.id)).toEqual(["strip", "tank"]);
+    expect(works(removeWork(site(), "plan", "tank"))).toHaveLength(3);
+    expect(checkSite(left).ok).toBe(true);
+  });
+
+  it("is put at its place in the building order", () => {
+    const more = addWork(site(), "plan", plainStrip({ id: "third" }), 1);
+    expect(works(more).map((work) => work.id)).toEqual(["over", "third", "strip", "pad", "tank"]);
+  });
+});
+
 describe("survey and layers", () => {
+  it("sets how near points are one, and forgets it again", () => {
+    const site = slope();
+    const typed = setTolerance(site, 0.02);
+    expect(typed.survey.tolerance).toBe(0.02);
+    expect(typed.survey.points).toBe(site.survey.points);
+    expect(setTolerance(typed, null)).toEqual(site);
+    expect(setTolerance(site, null)).toBe(site);
+  });
+
   it("takes a point out of its breakline, and a breakline of one away", () => {
     expect(removePoint(slope(), "p2").survey.breaklines).toEqual([["p1", "p3"]]);
     expect(removePoint(removePoint(slope(), "p2"), "p3").survey.breaklines).toEqual([]);

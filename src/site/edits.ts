@@ -9,12 +9,14 @@ import type {
   Layer,
   Limit,
   Material,
+  Pad,
   Pipe,
   PlanPoint,
   PriceChoice,
   Probe,
   Scheme,
   Site,
+  Strip,
   SurveyPoint,
   Work,
 } from "./schema.js";
@@ -85,9 +87,9 @@ export function findWork(site: Site, schemeId: string, workId: string): Work | n
   return scheme?.works.find((work) => work.id === workId) ?? null;
 }
 
-/** Adds a work as the last to be built. */
-export function addWork(site: Site, schemeId: string, work: Work): Site {
-  return changeWorks(site, schemeId, (works) => [...works, work]);
+/** Adds a work as the last to be built, or at a place in the building order. */
+export function addWork(site: Site, schemeId: string, work: Work, place = Infinity): Site {
+  return changeWorks(site, schemeId, (works) => works.toSpliced(place, 0, work));
 }
 
 /** Changes one work by a function of it. */
@@ -100,11 +102,21 @@ export function changeWork(
   return changeWorks(site, schemeId, (works) => changeItem(works, workId, change));
 }
 
-/** Takes a work away. */
+function liesOver(work: Work, workId: string): work is Strip {
+  return work.kind === "strip" && work.area.by === "work" && work.area.work === workId;
+}
+
+/** The strips of a scheme whose area is that of this work. */
+export function stripsOver(site: Site, schemeId: string, workId: string): Strip[] {
+  const works = site.schemes.find((one) => one.id === schemeId)?.works ?? [];
+  return works.filter((work) => liesOver(work, workId));
+}
+
+/** Takes a work away, and with it the strips that lie over it: they would have no area. */
 export function removeWork(site: Site, schemeId: string, workId: string): Site {
   return changeWorks(site, schemeId, (works) => {
-    const left = works.filter((work) => work.id !== workId);
-    return left.length === works.length ? works : left;
+    if (works.every((work) => work.id !== workId)) return works;
+    return works.filter((work) => work.id !== workId && !liesOver(work, workId));
   });
 }
 
@@ -119,7 +131,21 @@ function shifted(point: PlanPoint, by: PlanPoint): PlanPoint {
   return [point[0] + by[0], point[1] + by[1]];
 }
 
-/** The same work, its plan places moved by `by` (m east, m north); elevations stay. */
+function allShifted(points: readonly PlanPoint[], by: PlanPoint): PlanPoint[] {
+  return points.map((point) => shifted(point, by));
+}
+
+function shiftedLevels({ levels }: Pad, by: PlanPoint): Pick<Pad, "levels"> {
+  if (levels === undefined) return {};
+  return {
+    levels: levels.map((level) => ({ ...level, outline: allShifted(level.outline, by) })),
+  };
+}
+
+/**
+ * The same work, its plan places moved by `by` (m east, m north); elevations stay. A pad's further
+ * levels move with it; a strip over a work stays with that work.
+ */
 export function workMovedBy(work: Work, by: PlanPoint): Work {
   if (by[0] === 0 && by[1] === 0) return work;
   switch (work.kind) {
@@ -128,10 +154,16 @@ export function workMovedBy(work: Work, by: PlanPoint): Work {
     case "pile":
       return { ...work, at: shifted(work.at, by) };
     case "pad":
+      return { ...work, outline: allShifted(work.outline, by), ...shiftedLevels(work, by) };
     case "building":
-      return { ...work, outline: work.outline.map((point) => shifted(point, by)) };
+      return { ...work, outline: allShifted(work.outline, by) };
     case "trench":
-      return { ...work, path: work.path.map((point) => shifted(point, by)) };
+      return { ...work, path: allShifted(work.path, by) };
+    case "strip": {
+      const { area } = work;
+      if (area.by === "work") return work;
+      return { ...work, area: { ...area, outline: allShifted(area.outline, by) } };
+    }
   }
 }
 
@@ -155,16 +187,24 @@ export function moveCorner(
     if (work.kind === "pad" || work.kind === "building") {
       return { ...work, outline: moved(work.outline) };
     }
+    if (work.kind === "strip" && work.area.by === "outline") {
+      return { ...work, area: { ...work.area, outline: moved(work.area.outline) } };
+    }
     return work;
   });
 }
 
-/** Turns a tank or a bed to a bearing (degrees clockwise from north, brought into 0–360). */
+/**
+ * Turns a tank or a bed to a bearing (degrees clockwise from north, brought into 0–360), or the
+ * fall of a pad that has one; a pad's outline stays.
+ */
 export function turnWork(site: Site, schemeId: string, workId: string, bearing: number): Site {
   const turned = ((bearing % 360) + 360) % 360;
-  return changeWork(site, schemeId, workId, (work) =>
-    work.kind === "tank" || work.kind === "bed" ? { ...work, bearing: turned } : work,
-  );
+  return changeWork(site, schemeId, workId, (work) => {
+    if (work.kind === "tank" || work.kind === "bed") return { ...work, bearing: turned };
+    if (work.kind !== "pad" || work.fall === undefined) return work;
+    return { ...work, fall: { ...work.fall, bearing: turned } };
+  });
 }
 
 /** Moves a work to another place in the building order; `to` is its new index. */
@@ -180,12 +220,16 @@ export function reorderWork(site: Site, schemeId: string, workId: string, to: nu
   });
 }
 
-/** Puts a copy beside the original and after it in building order; its id is `freshId`'s. */
+/**
+ * Puts a copy beside the original and after it in building order; its id is `freshId`'s. A strip
+ * over a work is not copied: a second one would find nothing left to take.
+ */
 export function duplicateWork(site: Site, schemeId: string, workId: string, by: PlanPoint): Site {
   return changeWorks(site, schemeId, (works) => {
     const index = works.findIndex((work) => work.id === workId);
     const work = works[index];
     if (work === undefined) return works;
+    if (work.kind === "strip" && work.area.by === "work") return works;
     const copy: Work = {
       ...workMovedBy(work, by),
       id: freshId(site, work.kind),
@@ -281,6 +325,15 @@ export function withSurvey(
 ): Site {
   const survey: Site["survey"] = { points: points.slice() };
   if (breaklines !== undefined) survey.breaklines = breaklines.map((chain) => chain.slice());
+  return { ...site, survey };
+}
+
+/** How near points are one (m, in plan); null goes back to the usual. */
+export function setTolerance(site: Site, tolerance: number | null): Site {
+  if (tolerance !== null) return { ...site, survey: { ...site.survey, tolerance } };
+  if (site.survey.tolerance === undefined) return site;
+  const survey = { ...site.survey };
+  delete survey.tolerance;
   return { ...site, survey };
 }
 

@@ -1,3 +1,5 @@
+import type { PlanPoint } from "./schema.js";
+
 /** What the engine has to say about a site: data, never a thrown error. */
 export interface Finding {
   /** `stop`: it does not work as drawn; `caution`: a person must look; `note`: worth knowing. */
@@ -6,6 +8,8 @@ export interface Finding {
   code: string;
   /** Id of the work, pipe, point, probe or limit that it concerns; "site" when it is the whole. */
   where: string;
+  /** The place meant, [x, y] in site coordinates, m; absent when `where` says it all. */
+  at?: PlanPoint;
   /** One or two plain sentences, in the site's own units: what, where, what to do. */
   text: string;
   /** Title, publisher and section, or "common practice, no source", or "geometry". */

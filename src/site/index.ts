@@ -14,6 +14,7 @@ export type {
   Probe,
   Scheme,
   Site,
+  Strip,
   SurveyPoint,
   Tank,
   Trench,
@@ -50,7 +51,9 @@ export {
   setMachines,
   setMaterial,
   setPrice,
+  setTolerance,
   setUnits,
+  stripsOver,
   turnWork,
   withSurvey,
   workMovedBy,
@@ -71,5 +74,5 @@ export {
 export type { History, HistoryStep } from "./history.js";
 export { catalogueMaterials, materialsOf } from "./catalogue.js";
 export { checkSite, readSite, writeSite } from "./read.js";
-export { outlineProblem } from "./planShape.js";
+export { areaOutline, centreOfArea, outlineProblem } from "./planShape.js";
 export { siteJsonSchema } from "./jsonSchema.js";

@@ -1,5 +1,57 @@
-/** Whether an outline in plan is a simple polygon. */
-import type { PlanPoint } from "./schema.js";
+/** Outlines in plan: a work's own, and whether one is a simple polygon. */
+import type { PlanPoint, Work } from "./schema.js";
+
+/**
+ * The outline in plan of a work that has an area, m: of a pad or building its corners as written, of
+ * a tank or bed its body (without the overdig). Null for any other kind.
+ */
+export function areaOutline(work: Work): PlanPoint[] | null {
+  switch (work.kind) {
+    case "pad":
+    case "building":
+      return work.outline.map(([x, y]): PlanPoint => [x, y]);
+    case "tank":
+      return rectangle(work.at, work.bearing, work.body.length, work.body.width);
+    case "bed":
+      return rectangle(work.at, work.bearing, work.length, work.width);
+    default:
+      return null;
+  }
+}
+
+/**
+ * Centre of area of an outline in plan, in either direction of its corners; the mean of the corners
+ * where it has no area.
+ */
+export function centreOfArea(outline: readonly PlanPoint[]): PlanPoint {
+  const count = Math.max(1, outline.length);
+  const [mx, my] = outline.reduce<PlanPoint>(
+    ([sx, sy], [x, y]) => [sx + x / count, sy + y / count],
+    [0, 0],
+  );
+  let [twice, cx, cy] = [0, 0, 0];
+  outline.forEach(([x, y], i) => {
+    const [nx, ny] = outline[(i + 1) % count]!;
+    const [ax, ay, bx, by] = [x - mx, y - my, nx - mx, ny - my];
+    const cross = ax * by - bx * ay;
+    twice += cross;
+    cx += (ax + bx) * cross;
+    cy += (ay + by) * cross;
+  });
+  return Math.abs(twice) < 1e-12 ? [mx, my] : [mx + cx / (3 * twice), my + cy / (3 * twice)];
+}
+
+/** Corners of a rectangle, counter-clockwise; `bearing` (degrees from north) is of its length. */
+function rectangle(at: PlanPoint, bearing: number, length: number, width: number): PlanPoint[] {
+  const turn = (bearing * Math.PI) / 180;
+  const [ax, ay] = [(Math.sin(turn) * length) / 2, (Math.cos(turn) * length) / 2];
+  const [bx, by] = [(Math.cos(turn) * width) / 2, (-Math.sin(turn) * width) / 2];
+  const corner = (along: number, across: number): PlanPoint => [
+    at[0] + along * ax + across * bx,
+    at[1] + along * ay + across * by,
+  ];
+  return [corner(-1, 1), corner(1, 1), corner(1, -1), corner(-1, -1)];
+}
 
 /** What is wrong with an outline, in words, or null when it is a simple polygon with an area. */
 export function outlineProblem(outline: readonly PlanPoint[]): string | null {

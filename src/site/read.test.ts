@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { problemLine } from "./problem.js";
 import { checkSite, readSite, writeSite } from "./read.js";
-import { plainPad, plainSite, plainTank, plainTrench } from "./site.fixture.js";
+import type { Work } from "./schema.js";
+import { plainPad, plainSite, plainStrip, plainTank, plainTrench } from "./site.fixture.js";
 
 function problemsOf(value: unknown): string[] {
   const read = checkSite(value);
@@ -74,6 +75,102 @@ describe("readSite", () => {
     ["a trench without a pipe", plainTrench({ pipes: [] }), "bad-field schemes[0].works[0].pipes"],
   ])("places %s", (_, work, expected) => {
     expect(problemsOf(plainSite({ works: [work] }))).toEqual([expected]);
+  });
+
+  const square: [number, number][] = [
+    [0, 0],
+    [4, 0],
+    [4, 4],
+    [0, 4],
+  ];
+  const bowTie: [number, number][] = [
+    [0, 0],
+    [2, 2],
+    [2, 0],
+    [0, 2],
+  ];
+  const run = (...sides: number[]) => ({ by: "run", run: 1, sides }) as const;
+  it.each<[string, Work[], string]>([
+    [
+      "three slopes for a tank's four sides",
+      [plainTank({ walls: run(1, 1, 1) })],
+      "wrong-count schemes[0].works[0].walls.sides",
+    ],
+    [
+      "four slopes for a trench's two sides",
+      [plainTrench({ walls: run(1, 1, 1, 1) })],
+      "wrong-count schemes[0].works[0].walls.sides",
+    ],
+    [
+      "four slopes for a pad of five corners",
+      [plainPad({ outline: [...square, [-1, 2]], walls: run(1, 1, 1, 1) })],
+      "wrong-count schemes[0].works[0].walls.sides",
+    ],
+    [
+      "a level that the sides' slopes do not fit",
+      [
+        plainPad({
+          walls: run(1, 1, 1, 1),
+          levels: [{ outline: square.slice(0, 3), top: 99 }],
+        }),
+      ],
+      "wrong-count schemes[0].works[0].levels[0].outline",
+    ],
+    [
+      "a level that crosses itself",
+      [plainPad({ levels: [{ outline: bowTie, top: 99 }] })],
+      "bad-shape schemes[0].works[0].levels[0].outline",
+    ],
+    [
+      "a pad that falls at more than one in one",
+      [plainPad({ fall: { bearing: 90, slope: 1.01 } })],
+      "bad-field schemes[0].works[0].fall.slope",
+    ],
+    [
+      "a crown of more than half the depth",
+      [plainTank({ crown: 0.51 })],
+      "bad-field schemes[0].works[0].crown",
+    ],
+    [
+      "a strip over a work that is not there",
+      [plainStrip({ area: { by: "work", work: "pad", beyond: 1 } })],
+      "unknown-id schemes[0].works[0].area.work",
+    ],
+    [
+      "a strip over a trench",
+      [plainTrench(), plainStrip({ area: { by: "work", work: "trench", beyond: 1 } })],
+      "bad-shape schemes[0].works[1].area.work",
+    ],
+    [
+      "a strip that crosses itself",
+      [plainStrip({ area: { by: "outline", outline: bowTie } })],
+      "bad-shape schemes[0].works[0].area.outline",
+    ],
+  ])("places %s", (_, works, expected) => {
+    expect(problemsOf(plainSite({ works }))).toEqual([expected]);
+  });
+
+  it("takes what fits: sides, levels, strips before and after their work", () => {
+    const works: Work[] = [
+      plainStrip({ area: { by: "work", work: "pad", beyond: 0 } }),
+      plainPad({
+        walls: run(0, 1, 2, 3),
+        fall: { bearing: -30, slope: 0.02 },
+        levels: [{ outline: square, top: 99 }],
+      }),
+      plainTank({ walls: run(0, 1, 2, 3), crown: 0.5 }),
+      plainTrench({ walls: run(0, 1), ends: { start: 1 } }),
+      plainStrip({ id: "strip-2", area: { by: "work", work: "tank", beyond: 1 } }),
+      { kind: "pile", id: "pile", name: "Pile", at: [5, 5], material: "native", keepOff: 0 },
+    ];
+    expect(problemsOf(plainSite({ works }))).toEqual([]);
+    const level = { outline: square.slice(0, 3), top: 99 };
+    expect(problemsOf(plainSite({ works: [plainPad({ levels: [level] })] }))).toEqual([]);
+  });
+
+  it("refuses a tolerance that is not above nothing", () => {
+    const none = { ...site, survey: { ...site.survey, tolerance: 0 } };
+    expect(problemsOf(none)).toEqual(["bad-field survey.tolerance"]);
   });
 
   it("places repeated ids, wrong counts and unknown survey points", () => {

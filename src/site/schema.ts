@@ -61,13 +61,40 @@ export const limitSchema = z.looseObject({
   note: z.string().optional(),
 });
 
+const wallRun = notNegative.describe("run per 1 of rise; 0 is vertical");
+
 export const wallsSchema = z.discriminatedUnion("by", [
-  z.looseObject({ by: z.literal("run"), run: notNegative }),
-  z.looseObject({ by: z.literal("layers") }),
-  z.looseObject({ by: z.literal("benches"), rise: positive, tread: positive }),
+  z.looseObject({
+    by: z.literal("run"),
+    run: wallRun.describe("run per 1 of rise of every side; 0 is vertical"),
+    sides: z
+      .array(wallRun)
+      .optional()
+      .describe(
+        "each side's own run instead: tank [front, right, back, left] looking along its bearing from the centre; trench [left, right] looking along its path; pad one for each side, side i from corner i to corner i+1 as written",
+      ),
+  }),
+  z.looseObject({
+    by: z.literal("layers"),
+    ledge: notNegative
+      .optional()
+      .describe("m, level ledge where a flatter layer starts on top of a steeper one; absent: 0"),
+  }),
+  z.looseObject({
+    by: z.literal("benches"),
+    rise: positive,
+    tread: positive,
+    first: positive.optional().describe("m, rise of the lowest bench face; absent: as `rise`"),
+  }),
 ]);
 
 const depthOf = z.looseObject({ depth: notNegative, material: id });
+
+const crown = finite
+  .min(0)
+  .max(0.5)
+  .optional()
+  .describe("share of the backfill's depth that it is heaped above the ground, for settling");
 
 export const tankSchema = z.looseObject({
   kind: z.literal("tank"),
@@ -92,6 +119,7 @@ export const tankSchema = z.looseObject({
   bedding: depthOf,
   walls: wallsSchema,
   backfill: id,
+  crown,
 });
 
 export const padSchema = z.looseObject({
@@ -99,11 +127,22 @@ export const padSchema = z.looseObject({
   id,
   name: z.string(),
   outline: z.array(planPointSchema).min(3),
-  top: finite.describe("finished elevation"),
+  top: finite.describe("finished elevation; with `fall`, at the outline's centre of area"),
   course: depthOf.optional(),
   walls: wallsSchema,
   fillRun: notNegative.describe("slope of the fill's side, run per 1 of rise"),
   fill: id,
+  fall: z
+    .looseObject({
+      bearing: finite.describe("the way that the pad falls, degrees clockwise from north"),
+      slope: finite.min(0).max(1).describe("drop per run in plan"),
+    })
+    .optional()
+    .describe("the pad is a plane that falls this way, not level"),
+  levels: z
+    .array(z.looseObject({ outline: z.array(planPointSchema).min(3), top: finite }))
+    .optional()
+    .describe("further levels of a stepped pad: same fall, course, walls, fillRun and fill"),
 });
 
 export const pipeSchema = z.looseObject({
@@ -130,6 +169,11 @@ export const trenchSchema = z.looseObject({
   bedding: depthOf,
   zone: z.looseObject({ above: notNegative, material: id }),
   backfill: id,
+  crown,
+  ends: z
+    .looseObject({ start: wallRun.optional(), end: wallRun.optional() })
+    .optional()
+    .describe("slope of the end walls, run per 1 of rise; absent or 0: vertical"),
   pipes: z.array(pipeSchema).min(1),
 });
 
@@ -163,6 +207,31 @@ export const pileSchema = z.looseObject({
   at: planPointSchema,
   material: id,
   repose: positive.optional().describe("angle of repose, degrees"),
+  height: positive.optional().describe("m, most height: a higher heap gets a flat top"),
+  keepOff: notNegative
+    .optional()
+    .describe(
+      "m that its toe keeps from every dug edge; absent: 0.6 (2 ft, 29 CFR 1926.651(j)(2))",
+    ),
+});
+
+export const stripSchema = z.looseObject({
+  kind: z.literal("strip"),
+  id,
+  name: z.string(),
+  area: z.discriminatedUnion("by", [
+    z.looseObject({ by: z.literal("outline"), outline: z.array(planPointSchema).min(3) }),
+    z.looseObject({
+      by: z.literal("work"),
+      work: id.describe("id of a pad, tank, building or bed of the same scheme"),
+      beyond: notNegative.describe("m in plan that the strip reaches beyond the work"),
+    }),
+  ]),
+  depth: positive.optional().describe("m taken off; absent: the whole top layer"),
+  putBack: z
+    .looseObject({ depth: positive })
+    .optional()
+    .describe("m spread at the very end over what is bare within the area"),
 });
 
 export const workSchema = z.discriminatedUnion("kind", [
@@ -172,6 +241,7 @@ export const workSchema = z.discriminatedUnion("kind", [
   bedSchema,
   buildingSchema,
   pileSchema,
+  stripSchema,
 ]);
 
 /** A change to one catalogue price for this scheme: the catalogue line's id and the new price. */
@@ -225,6 +295,9 @@ export const siteSchema = z.looseObject({
     points: z.array(surveyPointSchema).min(3),
     breaklines: z.array(z.array(id)).optional(),
     boundary: z.array(planPointSchema).min(3).optional(),
+    tolerance: positive
+      .optional()
+      .describe("m: points nearer than this in plan are one point; absent: 0.001"),
   }),
   ground: z.looseObject({
     layers: z.array(layerSchema).min(1),
@@ -255,6 +328,7 @@ export type Trench = Known<z.infer<typeof trenchSchema>>;
 export type Bed = Known<z.infer<typeof bedSchema>>;
 export type Building = Known<z.infer<typeof buildingSchema>>;
 export type Pile = Known<z.infer<typeof pileSchema>>;
+export type Strip = Known<z.infer<typeof stripSchema>>;
 export type Pipe = Known<z.infer<typeof pipeSchema>>;
 export type Walls = Known<z.infer<typeof wallsSchema>>;
 export type Material = Known<z.infer<typeof materialSchema>>;

@@ -108,3 +108,20 @@ export function plainPad(change: Partial<Extract<Work, { kind: "pad" }>> = {}): 
     ...change,
   };
 }
+
+/** A strip of the whole top layer over a square of 8 × 8 m around the origin; not put back. */
+export function plainStrip(change: Partial<Extract<Work, { kind: "strip" }>> = {}): Work {
+  const outline: [number, number][] = [
+    [-4, -4],
+    [4, -4],
+    [4, 4],
+    [-4, 4],
+  ];
+  return {
+    kind: "strip",
+    id: "strip",
+    name: "Strip",
+    area: { by: "outline", outline },
+    ...change,
+  };
+}
