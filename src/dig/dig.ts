@@ -9,7 +9,7 @@ import { reachFindings } from "./reachCheck.js";
 import { digTank } from "./tank.js";
 import { digTrench } from "./trench.js";
 import type { DigResult, PipeRun, WorkQuantities } from "./types.js";
-import type { Digging, Extent } from "./work.js";
+import { nothingMoved, type Digging, type Extent } from "./work.js";
 
 /**
  * Digs every work of a scheme in building order, each finding the ground as the works before it
@@ -60,6 +60,8 @@ function digOne(digging: Digging, work: Work): WorkQuantities {
     case "pile":
       digging.findings.push(...reachFindings(digging.ground, work));
       return standPile(digging.ground, work);
+    case "strip":
+      return nothingMoved(work, 0);
   }
 }
 

@@ -1,7 +1,7 @@
 import { tidyOutline } from "../ground/index.js";
 import type { Pad } from "../site/index.js";
 import { benchFinding, cutHole, fillSurface, grownBox } from "./walls.js";
-import { structureFinding, tallestAbove } from "./tank.js";
+import { structureFinding } from "./tank.js";
 import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
 import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
@@ -14,30 +14,29 @@ export function digPad(digging: Digging, pad: Pad): WorkQuantities {
   const { ground } = digging;
   const outline = tidyOutline(pad.outline);
   const subgrade = pad.top - (pad.course?.depth ?? 0);
-  const { volumes, structureHit, tooMany } = cutHole(
+  const hole = cutHole(
     ground,
     outline,
     subgrade,
     pad.walls,
     digging.flattestRun,
   );
-  if (tooMany) digging.findings.push(benchFinding(pad.id, pad.name));
+  if (hole.tooMany) digging.findings.push(benchFinding(pad.id, pad.name));
   digging.findings.push(...reachFindings(ground, pad));
-  const { area, deepest } = ground.markedExtent();
-  const tallestFace = tallestAbove(digging, () => subgrade);
+  const { area, deepest, tallest } = ground.markedExtent();
   const fill = new Filling();
   // The ground is brought to the subgrade as part of digging: cut and fill are one earthmoving job.
   const sideReach = Math.max(0, (subgrade - ground.lowest) * pad.fillRun);
   const sides = fillSurface(outline, subgrade, pad.fillRun);
   const earth = ground.fill(sides, grownBox(outline, sideReach), placedLayer(digging, pad.fill));
-  fill.add(pad.fill, earth.volume);
+  fill.add(pad.fill, earth.put.volume);
   if (pad.course && reached(digging, "bedded")) {
     const course = fillSurface(outline, pad.top, 0);
     const layer = placedLayer(digging, pad.course.material);
-    fill.add(pad.course.material, ground.fill(course, grownBox(outline, 0), layer).volume);
+    fill.add(pad.course.material, ground.fill(course, grownBox(outline, 0), layer).put.volume);
   }
-  if (structureHit > 1e-6) digging.findings.push(structureFinding(pad.id, pad.name));
-  const cut = volumes.record();
+  if (hole.structureHit > 1e-6) digging.findings.push(structureFinding(pad.id, pad.name));
+  const cut = hole.cut.record();
   return {
     id: pad.id,
     name: pad.name,
@@ -47,7 +46,7 @@ export function digPad(digging: Digging, pad: Pad): WorkQuantities {
     displaced: 0,
     floor: { lowest: subgrade, highest: subgrade },
     deepest,
-    tallestFace,
+    tallestFace: tallest,
     daylight: area,
     materialsMet: materialsMet(ground, cut),
   };

@@ -1,11 +1,5 @@
 /** Findings about works that leave the ground that the survey may be trusted for. */
-import {
-  elevationAt,
-  surfaceOf,
-  trusted,
-  type LayeredGround,
-  type Place,
-} from "../ground/index.js";
+import { elevationAt, trusted, type LayeredGround, type Place } from "../ground/index.js";
 import type { Finding, Work } from "../site/index.js";
 import { rectangle } from "./place.js";
 
@@ -25,91 +19,116 @@ export function footprint(work: Work): readonly Place[] {
       return work.path;
     case "pile":
       return [work.at];
+    case "strip":
+      return work.area.by === "outline" ? work.area.outline : [];
   }
 }
 
 /**
  * Says when a work stands beyond the survey, when its walls run off the survey's edge (its volume
- * is then short), and when it reaches ground outside the boundary. `work` is in the local frame;
- * call when it has been cut and not yet filled.
+ * is then short), and when it reaches ground outside the boundary, each with the place where more
+ * points are needed. `work` is in the local frame; call when it has been cut and not yet filled.
  */
 export function reachFindings(ground: LayeredGround, work: Work): Finding[] {
   const { tin } = ground.base;
-  const off = footprint(work).some(([x, y]) => elevationAt(tin, x, y) === null);
-  if (off) return [offSurvey(work, "stands partly beyond the survey points")];
-  const edges = hullEdges(ground);
-  const runsOff = someDeepCorner(ground, (triangle, x, y) => {
-    const outer = edges.get(triangle);
-    return outer !== undefined && outer.some((edge) => distanceTo(edge, x, y) < 1e-6);
-  });
-  if (runsOff) return [offSurvey(work, "is cut off at the edge of the survey")];
+  const off = footprint(work).find(([x, y]) => elevationAt(tin, x, y) === null);
+  if (off) return [offSurvey(ground, work, "stands partly beyond the survey points", off)];
+  const cutOff = deepestAtEdge(ground);
+  if (cutOff) {
+    const what = `is cut off at the edge of the survey, where it is still ${cutOff.depth.toFixed(2)} m deep`;
+    return [offSurvey(ground, work, what, cutOff.place)];
+  }
   if (ground.base.boundary === null) return [];
-  const untrusted = someDeepCorner(ground, (_, x, y) => !trusted(ground.base, x, y));
-  return untrusted ? [outsideBoundary(work)] : [];
+  const untrusted = deepestCut(ground, (x, y) => !trusted(ground.base, x, y));
+  return untrusted ? [outsideBoundary(ground, work, untrusted.place)] : [];
+}
+
+interface DeepPlace {
+  place: Place;
+  depth: number;
 }
 
 /**
- * True when a corner of the present cut answers to `is`. Where a wall comes to daylight the depth
- * is nothing: such a corner may lie on the survey's edge and is not asked.
+ * The deepest corner of the present cut that answers to `is`, or null. Where a wall comes to
+ * daylight the depth is nothing: such a corner may lie on the survey's edge and is not asked.
  */
-function someDeepCorner(
+function deepestCut(
   ground: LayeredGround,
-  is: (triangle: number, x: number, y: number) => boolean,
-): boolean {
-  for (const { triangle, cell } of ground.markedCells()) {
-    const top = surfaceOf(cell);
-    for (let i = 0; i < top.length; i++) {
-      if (cell.before[i]! - top[i]! <= 1e-4) continue;
-      if (is(triangle, cell.x[i]!, cell.y[i]!)) return true;
-    }
-  }
-  return false;
+  is: (x: number, y: number, triangle: number) => boolean,
+  among?: readonly number[],
+): DeepPlace | null {
+  let found: DeepPlace | null = null;
+  let deepest = DAYLIGHT * ground.base.tin.tolerance;
+  ground.visitCut((x, y, depth, triangle) => {
+    if (depth <= deepest || !is(x, y, triangle)) return;
+    deepest = depth;
+    found = { place: [x, y], depth };
+  }, among);
+  return found;
 }
 
-function offSurvey(work: Work, what: string): Finding {
+/** A cut no deeper than this share of the welding tolerance has come to daylight. */
+const DAYLIGHT = 0.1;
+
+/** The deepest place of the present cut on the outer edge of the survey, or null. */
+function deepestAtEdge(ground: LayeredGround): DeepPlace | null {
+  const { tin } = ground.base;
+  const outer = ground.markedAtEdge();
+  if (outer.length === 0) return null;
+  const onEdge = (x: number, y: number, t: number): boolean =>
+    [0, 1, 2].some((k) => {
+      if (tin.twins[3 * t + k] !== -1) return false;
+      const [p, q] = [tin.triangles[3 * t + k]!, tin.triangles[3 * t + ((k + 1) % 3)]!];
+      const [dx, dy] = [tin.x[q]! - tin.x[p]!, tin.y[q]! - tin.y[p]!];
+      const off = dx * (y - tin.y[p]!) - dy * (x - tin.x[p]!);
+      return Math.abs(off) < 1e-3 * tin.tolerance * Math.hypot(dx, dy);
+    });
+  return deepestCut(ground, onEdge, outer);
+}
+
+/** A place in words: on which side of the survey, and its coordinates on the site. */
+function whereOn(ground: LayeredGround, [x, y]: Place): string {
+  const { tin } = ground.base;
+  const turned = (Math.atan2(x, y) * 180) / Math.PI;
+  const side = SIDES[Math.round(((turned + 360) % 360) / 45) % 8]!;
+  const [east, north] = [x + tin.origin[0], y + tin.origin[1]];
+  return `on the ${side} side, near x ${east.toFixed(1)} m, y ${north.toFixed(1)} m`;
+}
+
+const SIDES = [
+  "north",
+  "northeast",
+  "east",
+  "southeast",
+  "south",
+  "southwest",
+  "west",
+  "northwest",
+] as const;
+
+function onSite(ground: LayeredGround, [x, y]: Place): [number, number] {
+  const { origin } = ground.base.tin;
+  return [x + origin[0], y + origin[1]];
+}
+
+function offSurvey(ground: LayeredGround, work: Work, what: string, place: Place): Finding {
   return {
     level: "stop",
     code: "survey.too-small",
     where: work.id,
-    text: `${work.name} ${what}, so its volume is short. Survey more points there or move it in.`,
+    at: onSite(ground, place),
+    text: `${work.name} ${what}, so its volume is short. Survey more points beyond there (${whereOn(ground, place)}) or move it in.`,
     source: "geometry",
   };
 }
 
-function outsideBoundary(work: Work): Finding {
+function outsideBoundary(ground: LayeredGround, work: Work, place: Place): Finding {
   return {
     level: "caution",
     code: "survey.outside-boundary",
     where: work.id,
-    text: `${work.name} reaches ground outside the survey's boundary, where heights are only guessed between far points. Survey more points there or move it in.`,
+    at: onSite(ground, place),
+    text: `${work.name} reaches ground outside the survey's boundary, where heights are only guessed between far points. Survey more points there (${whereOn(ground, place)}) or move it in.`,
     source: "geometry",
   };
-}
-
-type Edge = readonly [number, number, number, number];
-
-/** Outer edges of the survey by the triangle that they belong to. */
-function hullEdges(ground: LayeredGround): Map<number, Edge[]> {
-  const { tin } = ground.base;
-  const after = new Map<number, number>();
-  tin.hull.forEach((v, i) => after.set(v, tin.hull[(i + 1) % tin.hull.length]!));
-  const edges = new Map<number, Edge[]>();
-  const seen = new Set<number>();
-  for (const { triangle } of ground.markedCells()) {
-    if (seen.has(triangle)) continue;
-    seen.add(triangle);
-    const found: Edge[] = [];
-    for (let k = 0; k < 3; k++) {
-      const p = tin.triangles[3 * triangle + k]!;
-      const q = tin.triangles[3 * triangle + ((k + 1) % 3)]!;
-      if (after.get(p) === q) found.push([tin.x[p]!, tin.y[p]!, tin.x[q]!, tin.y[q]!]);
-    }
-    if (found.length > 0) edges.set(triangle, found);
-  }
-  return edges;
-}
-
-function distanceTo([px, py, qx, qy]: Edge, x: number, y: number): number {
-  const length = Math.hypot(qx - px, qy - py);
-  return Math.abs(((qx - px) * (y - py) - (qy - py) * (x - px)) / length);
 }

@@ -19,38 +19,38 @@ export function digTank(digging: Digging, tank: Tank): WorkQuantities {
     rectangle(tank.at, tank.bearing, length + 2 * tank.overdig, width + 2 * tank.overdig),
   );
   const floor = tank.base - tank.bedding.depth;
-  const { volumes, structureHit, tooMany } = cutHole(
+  const hole = cutHole(
     ground,
     outline,
     floor,
     tank.walls,
     digging.flattestRun,
   );
-  if (tooMany) digging.findings.push(benchFinding(tank.id, tank.name));
+  if (hole.tooMany) digging.findings.push(benchFinding(tank.id, tank.name));
   digging.findings.push(...reachFindings(ground, tank));
-  const { area, deepest } = ground.markedExtent();
-  const tallestFace = tallestAbove(digging, () => floor);
+  const { area, deepest, tallest } = ground.markedExtent();
   const fill = new Filling();
   let displaced = 0;
   if (reached(digging, "bedded")) {
     const bedding = placedLayer(digging, tank.bedding.material);
     fill.add(
       tank.bedding.material,
-      ground.refill(() => level(tank.base), bedding),
+      ground.refill(() => level(tank.base), bedding).volume,
     );
   }
   if (reached(digging, "set")) {
     const lid = fillSurface(body, tank.base + height, 0);
-    displaced = ground.fill(lid, grownBox(body, 0), placedLayer(digging, "tank", true)).belowBefore;
+    const layer = placedLayer(digging, "tank", true);
+    displaced = ground.fill(lid, grownBox(body, 0), layer).belowBefore.volume;
   }
   if (reached(digging, "backfilled")) {
     fill.add(
       tank.backfill,
-      ground.refill(() => null, placedLayer(digging, tank.backfill)),
+      ground.refill(() => null, placedLayer(digging, tank.backfill), tank.crown ?? 0).volume,
     );
   }
-  if (structureHit > 1e-6) digging.findings.push(structureFinding(tank.id, tank.name));
-  const cut = volumes.record();
+  if (hole.structureHit > 1e-6) digging.findings.push(structureFinding(tank.id, tank.name));
+  const cut = hole.cut.record();
   return {
     id: tank.id,
     name: tank.name,
@@ -60,28 +60,10 @@ export function digTank(digging: Digging, tank: Tank): WorkQuantities {
     displaced,
     floor: { lowest: floor, highest: floor },
     deepest,
-    tallestFace,
+    tallestFace: tallest,
     daylight: area,
     materialsMet: materialsMet(ground, cut),
   };
-}
-
-/**
- * Height of the tallest face, m: the most that the ground before this work stands above the floor
- * within the cut, uphill side included. `floorOf` gives the floor of each part of the work.
- */
-export function tallestAbove(
-  digging: Digging,
-  floorOf: (part: number, x: number, y: number) => number,
-): number {
-  let tallest = 0;
-  for (const { cell } of digging.ground.markedCells()) {
-    cell.before.forEach((z, i) => {
-      const above = z - floorOf(cell.part, cell.x[i]!, cell.y[i]!);
-      if (above > tallest) tallest = above;
-    });
-  }
-  return tallest;
 }
 
 export function structureFinding(id: string, name: string): Digging["findings"][number] {

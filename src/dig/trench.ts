@@ -1,4 +1,4 @@
-import { Volumes, type LayeredGround, type Place } from "../ground/index.js";
+import type { LayeredGround, Place } from "../ground/index.js";
 import type { Pipe, Trench } from "../site/index.js";
 import { invertAt, invertsAlong, wallOf, type InvertAt } from "./grade.js";
 import {
@@ -12,7 +12,7 @@ import {
 } from "./path.js";
 import { meanBuriedArea } from "./pipeVolume.js";
 import { reachFindings } from "./reachCheck.js";
-import { structureFinding, tallestAbove } from "./tank.js";
+import { structureFinding } from "./tank.js";
 import { trenchShape, type TrenchShape } from "./trenchSurface.js";
 import type { PipeRun, PipeStation, WorkQuantities } from "./types.js";
 import { benchFinding, grownBox, wallPlan, wallReach } from "./walls.js";
@@ -31,17 +31,13 @@ export function digTrench(digging: Digging, trench: Trench): WorkQuantities {
   const inverts = trench.pipes.map((pipe) => invertsAlong(pipe, length, points));
   const shape = shapeOf(digging, trench, legs, inverts);
   if (shape.tooMany) digging.findings.push(benchFinding(trench.id, trench.name));
-  const volumes = new Volumes();
+  const taken = ground.tally();
   let structureHit = 0;
-  for (const { surface, box } of shape.pieces) {
-    structureHit += ground.cut(surface, box, volumes).structureHit;
+  for (const { surface, box, part } of shape.pieces) {
+    structureHit += ground.cut(surface, box, taken, part, shape.parts[part]!.floor);
   }
   digging.findings.push(...reachFindings(ground, trench));
-  const { area, deepest } = ground.markedExtent();
-  const tallestFace = tallestAbove(digging, (part, x, y) => {
-    const { a, b, c } = shape.parts[part]!.floor;
-    return a * x + b * y + c;
-  });
+  const { area, deepest, tallest } = ground.markedExtent();
   const inTank = surfaceAlong(ground, legs).filter((stretch) => stretch.structure);
   const buried = before.filter((stretch) => !stretch.structure);
   const displaced = trench.pipes.reduce(
@@ -56,7 +52,7 @@ export function digTrench(digging: Digging, trench: Trench): WorkQuantities {
   trench.pipes.forEach((pipe, i) => {
     digging.pipes.push(pipeRun(ground, trench, pipe, inverts[i]!, legs, buried));
   });
-  const cut = volumes.record();
+  const cut = taken.record();
   return {
     id: trench.id,
     name: trench.name,
@@ -66,7 +62,7 @@ export function digTrench(digging: Digging, trench: Trench): WorkQuantities {
     displaced,
     floor: { lowest: shape.lowest, highest: shape.highest },
     deepest,
-    tallestFace,
+    tallestFace: tallest,
     daylight: area,
     materialsMet: materialsMet(ground, cut),
   };
@@ -106,16 +102,16 @@ function refillTrench(
     const layer = placedLayer(digging, trench.bedding.material);
     fill.add(
       trench.bedding.material,
-      ground.refill((part) => shape.parts[part]!.bedding, layer),
+      ground.refill((part) => shape.parts[part]!.bedding, layer).volume,
     );
   }
   if (reached(digging, "backfilled")) {
     const layer = placedLayer(digging, trench.zone.material);
-    const zone = ground.refill((part) => shape.parts[part]!.zone, layer);
+    const zone = ground.refill((part) => shape.parts[part]!.zone, layer).volume;
     fill.add(trench.zone.material, Math.max(0, zone - displaced));
     fill.add(
       trench.backfill,
-      ground.refill(() => null, placedLayer(digging, trench.backfill)),
+      ground.refill(() => null, placedLayer(digging, trench.backfill), trench.crown ?? 0).volume,
     );
   }
   return fill;

@@ -16,10 +16,11 @@ export interface TrenchPart {
   zone: Surface;
 }
 
-/** One leg or corner of a trench: its surface and the box that it may cut in. */
+/** One leg or corner of a trench: its surface, the box that it may cut in, and its part number. */
 export interface TrenchPiece {
   surface: Surface;
   box: Box;
+  part: number;
 }
 
 export interface TrenchShape {
@@ -76,15 +77,13 @@ export function trenchShape(
       const bend = { before: reach.bendFrom, after: reach };
       const { part, shelves } = cornerPiece(trench, bend, floors, tops, plan, parts);
       const box = squareBox(reach.start, 2 * off * Math.min(MITRE_LIMIT, bendStretch(bend)));
-      for (const of of shelves) pieces.push({ surface: { is: "part", part, of }, box });
+      for (const surface of shelves) pieces.push({ surface, box, part });
     }
     for (const line of floors) {
       const floor = planeAlong(reach, line);
       const box = grownBox([...edge(reach, off), ...edge(reach, -off)], 0);
       const part = parts.length;
-      for (const of of strip(trench, reach, floor, plan)) {
-        pieces.push({ surface: { is: "part", part, of }, box });
-      }
+      for (const surface of strip(trench, reach, floor, plan)) pieces.push({ surface, box, part });
       parts.push({ floor, bedding: along(reach, line, trench.bedding.depth), zone });
     }
     const least = (at: number): number => Math.min(...floors.map((l) => l.start + at * l.rate));
@@ -186,7 +185,7 @@ function strip(trench: Trench, reach: Reach, floor: PlaneOf, plan: WallPlan): Su
       higherOf([
         sideWall(left[1], left[0], raised, plan.run, k * plan.tread),
         sideWall(right[0], right[1], raised, plan.run, k * plan.tread),
-        plane(raised.a, raised.b, raised.c),
+        plane(raised.a, raised.b, raised.c, k === 0),
         // The ends last: by then a cell is cut to the sides, and only that strip is parted.
         endWall(reach, 0, -1),
         endWall(reach, reach.length, 1),
@@ -238,7 +237,7 @@ function cornerPiece(
         : sideWall(q, p, raised, plan.run, k * plan.tread);
     });
     if (bevel) walls.push(sideWall(bevel[0], bevel[1], raised, plan.run, k * plan.tread));
-    shelves.push(higherOf([...walls, level(raised.c), ...wedge]));
+    shelves.push(higherOf([...walls, level(raised.c, k === 0), ...wedge]));
   }
   const part = parts.length;
   const zoneTop = Math.max(...tops.map((line) => line.start)) + trench.zone.above;

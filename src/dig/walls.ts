@@ -5,11 +5,11 @@ import {
   lowerOf,
   outlineSurface,
   plane,
-  Volumes,
   type Box,
   type LayeredGround,
   type Place,
   type Surface,
+  type Tally,
 } from "../ground/index.js";
 import type { Finding, Walls } from "../site/index.js";
 
@@ -80,12 +80,13 @@ function shelfSurface(
     },
     "low",
   );
-  return higherOf([sides, level(height)]);
+  return higherOf([sides, level(height, bench === 0)]);
 }
 
 /**
  * Cuts a hole with a level floor (m, local) and the walls asked for, bench by bench from the floor
- * up. Returns what `LayeredGround.cut` does, and whether benches had to be left out.
+ * up. Returns what was taken out, the area of built things in the way, and whether benches had to be
+ * left out.
  */
 export function cutHole(
   ground: LayeredGround,
@@ -93,16 +94,16 @@ export function cutHole(
   floor: number,
   walls: Walls,
   flattestRun: number,
-): { volumes: Volumes; structureHit: number; tooMany: boolean } {
+): { cut: Tally; structureHit: number; tooMany: boolean } {
   const { height, plan } = holeReach(ground, outline, floor, walls, flattestRun);
-  const volumes = new Volumes();
+  const cut = ground.tally();
   let structureHit = 0;
   for (let bench = 0; bench <= plan.benches; bench++) {
     const reach = bench * plan.tread + plan.run * height;
     const surface = shelfSurface(outline, floor, plan, bench);
-    structureHit += ground.cut(surface, grownBox(outline, reach), volumes).structureHit;
+    structureHit += ground.cut(surface, grownBox(outline, reach), cut, 0, { a: 0, b: 0, c: floor });
   }
-  return { volumes, structureHit, tooMany: plan.tooMany };
+  return { cut, structureHit, tooMany: plan.tooMany };
 }
 
 /** The surface of a fill with a level top whose sides fall outwards at 1 per `run`. */

@@ -1,9 +1,12 @@
 /** The ground as found: triangles, layers, and the starting cells, made once for a survey. */
 import type { Finding, Site } from "../site/index.js";
+import { BLOCK_SIZE } from "./blocks.js";
 import type { Cell, CellLayer } from "./cell.js";
 import { insideOutline, type Place } from "./outline.js";
-import { clipToRegion, probeRegions, type ProbeRegion } from "./probes.js";
-import { buildTin, corners, type SurveyProblem, type Tin } from "./tin.js";
+import { probeRegions, type ProbeRegion } from "./probes.js";
+import { regionHolding, startCells } from "./start.js";
+import { CellStore } from "./store.js";
+import { buildTin, type SurveyProblem, type Tin } from "./tin.js";
 
 export interface BaseGround {
   tin: Tin;
@@ -15,6 +18,13 @@ export interface BaseGround {
   findings: readonly Finding[];
   /** Starting cells of a triangle: its parts in each probe region. Made when first asked for. */
   cellsOf: (triangle: number) => readonly Cell[];
+  /** Number of the probe region that holds a whole triangle, or −1 when it lies in several. */
+  regionOf: (triangle: number) => number;
+  /** Triangles of a block that have a side on the outer edge of the survey. */
+  atEdge: (block: number) => readonly number[];
+  /** Memory for cells, used again from one edit to the next; empty. */
+  takeStore: () => CellStore;
+  returnStore: (store: CellStore) => void;
 }
 
 const made = new WeakMap<Site["survey"], { ground: Site["ground"]; base: BuiltGround }>();
@@ -43,17 +53,83 @@ function build(site: Site): BuiltGround {
   const regions = probeRegions(site.ground, tin.origin);
   const boundary =
     site.survey.boundary?.map(([x, y]): Place => [x - tin.origin[0], y - tin.origin[1]]) ?? null;
+  const found = { tin, layers, regions };
+  const all = [...findings, ...probeFindings(site.ground.probes)];
+  return {
+    ok: true,
+    base: {
+      ...found,
+      boundary,
+      findings: all,
+      cellsOf: rememberedCells(found),
+      regionOf: rememberedRegions(found),
+      atEdge: edgeByBlock(tin),
+      ...storePool(tin.rounding),
+    },
+  };
+}
+
+function rememberedCells(found: Pick<BaseGround, "tin" | "layers" | "regions">) {
   const kept = new Map<number, readonly Cell[]>();
-  const cellsOf = (triangle: number): readonly Cell[] => {
+  const store = new CellStore(found.tin.rounding);
+  const stack = store.stacks.of(found.layers);
+  return (triangle: number): readonly Cell[] => {
     let cells = kept.get(triangle);
     if (!cells) {
-      cells = startingCells(tin, triangle, layers, regions);
+      const made: Cell[] = [];
+      const first = startCells(found, store, stack, triangle);
+      for (let cell = first; cell >= 0; cell = store.nextOf(cell)) made.push(store.read(cell));
+      store.clear();
+      cells = made;
       kept.set(triangle, cells);
     }
     return cells;
   };
-  const all = [...findings, ...probeFindings(site.ground.probes)];
-  return { ok: true, base: { tin, boundary, layers, regions, findings: all, cellsOf } };
+}
+
+/** Regions are looked up as triangles are first touched, each beginning with the last one found. */
+function rememberedRegions(found: Pick<BaseGround, "tin" | "regions">) {
+  if (found.regions.length === 1) return () => 0;
+  const unknown = -2;
+  const known = new Int16Array(found.tin.triangles.length / 3).fill(unknown);
+  let likely = 0;
+  return (triangle: number): number => {
+    if (known[triangle] === unknown) known[triangle] = regionHolding(found, triangle, likely);
+    const region = known[triangle]!;
+    if (region >= 0) likely = region;
+    return region;
+  };
+}
+
+/** Made for all blocks at once when first asked for. */
+function edgeByBlock({ twins }: Tin) {
+  let byBlock: Map<number, number[]> | null = null;
+  return (block: number): readonly number[] => {
+    if (!byBlock) {
+      byBlock = new Map();
+      for (let side = 0; side < twins.length; side++) {
+        if (twins[side] !== -1) continue;
+        const triangle = Math.floor(side / 3);
+        const number = Math.floor(triangle / BLOCK_SIZE);
+        const there = byBlock.get(number);
+        if (!there) byBlock.set(number, [triangle]);
+        else if (there[there.length - 1] !== triangle) there.push(triangle);
+      }
+    }
+    return byBlock.get(block) ?? [];
+  };
+}
+
+/** Keeps the memory of grounds that are done with, so that a drag allocates next to nothing. */
+function storePool(rounding: number): Pick<BaseGround, "takeStore" | "returnStore"> {
+  const spare: CellStore[] = [];
+  return {
+    takeStore: () => spare.pop() ?? new CellStore(rounding),
+    returnStore: (store) => {
+      store.clear();
+      if (spare.length < 2) spare.push(store);
+    },
+  };
 }
 
 /** Probes at one place that met different depths: the first is used, and that is said. */
@@ -71,39 +147,6 @@ function probeFindings(probes: Site["ground"]["probes"]): Finding[] {
       },
     ];
   });
-}
-
-function startingCells(
-  tin: Tin,
-  triangle: number,
-  layers: readonly CellLayer[],
-  regions: readonly ProbeRegion[],
-): Cell[] {
-  const vertices = corners(tin, triangle);
-  const x = vertices.map((v) => tin.x[v]!);
-  const y = vertices.map((v) => tin.y[v]!);
-  const z = vertices.map((v) => tin.z[v]!);
-  const whole: Cell = { x, y, layers, tops: [z], before: null, part: 0, face: "found" };
-  const cells: Cell[] = [];
-  for (const region of regions) {
-    const part = clipToRegion({ cell: whole, carry: [] }, region);
-    if (part) cells.push(withLayers(part.cell, layers.length, region));
-  }
-  return cells;
-}
-
-/** Gives a cell its layer tops: the surface less the thickness of every layer above. */
-function withLayers(cell: Cell, count: number, region: ProbeRegion): Cell {
-  let top = cell.tops[0]!;
-  const fromTop: (readonly number[])[] = [top];
-  for (let i = 0; i + 1 < count; i++) {
-    const { a, b, c } = region.thickness[i]!;
-    const above = top;
-    // Beyond rounding a thickness cannot be negative: it is a mean of thicknesses that are not.
-    top = above.map((at, k) => at - Math.max(0, a * cell.x[k]! + b * cell.y[k]! + c));
-    fromTop.push(top);
-  }
-  return { ...cell, tops: fromTop.reverse() };
 }
 
 /** True when a place (local m) lies on ground that the survey may be trusted for. */

@@ -1,18 +1,31 @@
 export { baseGround, trusted } from "./base.js";
 export type { BaseGround } from "./base.js";
+export { BLOCK_SIZE, blocksIn, trianglesIn } from "./blocks.js";
+export type { Blocks } from "./blocks.js";
 export { areaOf, integrate, minus, surfaceOf } from "./cell.js";
 export type { Cell, CellLayer } from "./cell.js";
 export { checkGround } from "./check.js";
 export { contourLines } from "./contours.js";
 export type { Contour } from "./contours.js";
-export { LayeredGround, Volumes } from "./layered.js";
+export { LayeredGround } from "./layered.js";
 export type { Box } from "./layered.js";
 export { insideOutline, outlineSurface, signedArea, tidyOutline, turn } from "./outline.js";
 export type { Place } from "./outline.js";
+export type { SurveyProblem } from "./places.js";
 export { cellAt, cellsAlong, profileAlong, valueAt } from "./profile.js";
 export type { CellStretch, Stretch } from "./profile.js";
 export { Sum } from "./sum.js";
 export { higherOf, level, lowerOf, plane } from "./surface.js";
 export type { Surface } from "./surface.js";
-export { buildTin, corners, elevationAt, slopeAt, triangleAt, WELD_TOLERANCE } from "./tin.js";
-export type { SurveyProblem, Tin } from "./tin.js";
+export { Tally } from "./tally.js";
+export type { Point } from "./tally.js";
+export {
+  BuildCancelled,
+  buildTin,
+  corners,
+  elevationAt,
+  slopeAt,
+  triangleAt,
+  WELD_TOLERANCE,
+} from "./tin.js";
+export type { BuildProgress, BuildStep, Tin } from "./tin.js";

@@ -7,239 +7,212 @@
  *
  * All coordinates are local metres.
  */
-import {
-  minus,
-  ROUNDING,
-  splitAcross,
-  splitCell,
-  surfaceOf,
-  type CarriedCell,
-  type Cell,
-} from "./cell.js";
 
 export type Surface =
-  | { is: "plane"; a: number; b: number; c: number }
+  /** Plane z = a·x + b·y + c; `floor` marks it as a floor and not a wall. */
+  | { is: "plane"; a: number; b: number; c: number; floor: boolean }
   /** A vertical wall: −∞ where `nx·x + ny·y ≤ d`, +∞ beyond (or the reverse when `reversed`). */
   | { is: "wall"; nx: number; ny: number; d: number; reversed: boolean }
   | { is: "higher" | "lower"; of: readonly Surface[] }
-  /** Names the part of a work that a surface belongs to; cut cells remember it. */
-  | { is: "part"; part: number; of: Surface };
+  /**
+   * Side by side: strips across the direction (`ux`, `uy`). Strip i holds where ux·x + uy·y lies
+   * between `marks[i − 1]` and `marks[i]`; the first and the last run on for ever.
+   */
+  | { is: "strips"; ux: number; uy: number; marks: readonly number[]; of: readonly Surface[] }
+  /** Everywhere −∞ or +∞. */
+  | Boundless;
 
-/** A piece of a cell on which the surface is one plane (heights at corners), or out of reach. */
-export interface Resolved {
-  cell: Cell;
-  carry: readonly (readonly number[])[];
-  /** Heights at the corners; "below" is −∞ and "above" is +∞ (or past where it matters). */
-  level: readonly number[] | "below" | "above";
-  part: number;
+interface Boundless {
+  is: "boundless";
+  level: "below" | "above";
 }
 
+export const BELOW: Boundless = { is: "boundless", level: "below" };
+export const ABOVE: Boundless = { is: "boundless", level: "above" };
+
 /** Plane z = a·x + b·y + c. */
-export function plane(a: number, b: number, c: number): Surface {
-  return { is: "plane", a, b, c };
+export function plane(a: number, b: number, c: number, floor = false): Surface {
+  return { is: "plane", a, b, c, floor };
 }
 
 /** The level plane at a height. */
-export function level(height: number): Surface {
-  return plane(0, 0, height);
+export function level(height: number, floor = false): Surface {
+  return plane(0, 0, height, floor);
 }
 
 export function higherOf(of: readonly Surface[]): Surface {
-  return of.length === 1 ? of[0]! : { is: "higher", of };
+  return joinOf("higher", of);
 }
 
 export function lowerOf(of: readonly Surface[]): Surface {
-  return of.length === 1 ? of[0]! : { is: "lower", of };
+  return joinOf("lower", of);
+}
+
+/** One flat join: the higher of the higher of some is the highest of them all. */
+function joinOf(is: "higher" | "lower", of: readonly Surface[]): Surface {
+  const flat = of.flatMap((each) => (each.is === is ? each.of : [each]));
+  return flat.length === 1 ? flat[0]! : { is, of: flat };
+}
+
+/** The surface moved up by a height, m; vertical walls stay. */
+export function lifted(surface: Surface, by: number): Surface {
+  switch (surface.is) {
+    case "plane":
+      return { ...surface, c: surface.c + by };
+    case "higher":
+    case "lower":
+    case "strips":
+      return { ...surface, of: surface.of.map((part) => lifted(part, by)) };
+    case "wall":
+    case "boundless":
+      return surface;
+  }
 }
 
 /**
  * What the caller will do with the surface. For a cut only what lies below the ground matters, so
- * pieces above it become "above" at once; for a fill the reverse. This keeps a cell in few pieces.
+ * whatever lies above it may as well be infinitely high; for a fill the reverse.
  */
 export type Purpose = "cut" | "fill";
 
-/** Cuts a cell into pieces on each of which the surface is one plane. */
-export function resolve(part: CarriedCell, surface: Surface, purpose: Purpose): Resolved[] {
-  switch (surface.is) {
-    case "plane":
-      return trimmed(planePiece(part, surface), purpose);
-    case "wall":
-      return wallPieces(part, surface);
-    case "part":
-      return resolve(part, surface.of, purpose).map(({ cell, carry, level: at }) => ({
-        cell,
-        carry,
-        level: at,
-        part: surface.part,
-      }));
-    case "higher":
-    case "lower":
-      return joined(part, surface.is, surface.of, purpose);
-  }
+/** A box in plan and the lowest and highest ground in it, local m. */
+export interface Bounds {
+  west: number;
+  south: number;
+  east: number;
+  north: number;
+  lowest: number;
+  highest: number;
 }
 
-function planePiece(part: CarriedCell, { a, b, c }: Surface & { is: "plane" }): Resolved {
-  const { x, y } = part.cell;
-  const heights = new Array<number>(x.length);
-  for (let i = 0; i < x.length; i++) heights[i] = a * x[i]! + b * y[i]! + c;
-  return { cell: part.cell, carry: part.carry, level: heights, part: 0 };
-}
-
-function wallPieces(part: CarriedCell, wall: Surface & { is: "wall" }): Resolved[] {
-  const { x, y } = part.cell;
-  const off = new Array<number>(x.length);
-  for (let i = 0; i < x.length; i++) off[i] = wall.nx * x[i]! + wall.ny * y[i]! - wall.d;
-  const { below, above } = splitCell(part, off);
-  const inside = wall.reversed ? "above" : "below";
-  const outside = wall.reversed ? "below" : "above";
-  const pieces: Resolved[] = [];
-  if (below) pieces.push({ cell: below.cell, carry: below.carry, level: inside, part: 0 });
-  if (above) pieces.push({ cell: above.cell, carry: above.carry, level: outside, part: 0 });
-  return pieces;
-}
-
-/** Splits a piece where its level meets the ground and marks the idle side as out of reach. */
-function trimmed(piece: Resolved, purpose: Purpose): Resolved[] {
-  if (typeof piece.level === "string") return [piece];
-  const idle = purpose === "cut" ? "above" : "below";
-  const rise = minus(piece.level, surfaceOf(piece.cell));
-  const side = sideOf(rise);
-  if (side === idle) return [{ cell: piece.cell, carry: piece.carry, level: idle, part: 0 }];
-  if (side !== "both") return [piece];
-  const carried = { cell: piece.cell, carry: [piece.level, ...piece.carry] };
-  const { below, above } = splitAcross(carried, rise);
-  const whole = ({ cell, carry }: CarriedCell, busy: boolean): Resolved => ({
-    cell,
-    carry: carry.slice(1),
-    level: busy ? carry[0]! : idle,
-    part: piece.part,
-  });
-  return [whole(below, purpose === "cut"), whole(above, purpose === "fill")];
-}
-
-/** Where corner values lie: all at most zero, all at least zero (and one more), or on both sides. */
-function sideOf(values: readonly number[]): "below" | "above" | "both" {
-  let anyBelow = false;
-  let anyAbove = false;
-  for (const at of values) {
-    if (at > ROUNDING) anyAbove = true;
-    else if (at < -ROUNDING) anyBelow = true;
-  }
-  if (!anyAbove) return "below";
-  return anyBelow ? "both" : "above";
-}
-
-function joined(
-  part: CarriedCell,
-  how: "higher" | "lower",
-  of: readonly Surface[],
-  purpose: Purpose,
-): Resolved[] {
-  const decided = how === "higher" ? "above" : "below";
-  const neutral = how === "higher" ? "below" : "above";
-  let pieces: Resolved[] = [{ cell: part.cell, carry: part.carry, level: neutral, part: 0 }];
-  for (const next of of) {
-    const made: Resolved[] = [];
-    for (const piece of pieces) {
-      if (piece.level === decided) made.push(piece);
-      else joinOne(piece, next, how, purpose, made);
-    }
-    pieces = made;
-  }
-  return pieces;
-}
-
-/** Joins a piece with a surface that is out of reach all over it: nothing need be split. */
-function withOutOfReach(piece: Resolved, how: "higher" | "lower", purpose: Purpose): Resolved {
-  const reach = purpose === "cut" ? "above" : "below";
-  const decides = (how === "higher") === (reach === "above");
-  return decides ? { cell: piece.cell, carry: piece.carry, level: reach, part: 0 } : piece;
-}
-
-function joinOne(
-  piece: Resolved,
-  next: Surface,
-  how: "higher" | "lower",
-  purpose: Purpose,
-  into: Resolved[],
-): void {
-  if (outOfReach(piece.cell, next, purpose)) {
-    into.push(withOutOfReach(piece, how, purpose));
-    return;
-  }
-  const standing = piece.level;
-  if (typeof standing === "string") {
-    // Standing at the neutral end: whatever `next` says holds.
-    for (const made of resolve(piece, next, purpose)) into.push(made);
-    return;
-  }
-  const carried = { cell: piece.cell, carry: [standing, ...piece.carry] };
-  for (const { cell, carry, level: at, part } of resolve(carried, next, purpose)) {
-    const rest = carry.slice(1);
-    const mine = { cell, carry: rest, level: carry[0]!, part: piece.part };
-    if (typeof at === "string") {
-      const otherWins = (at === "above") === (how === "higher");
-      into.push(otherWins ? { cell, carry: rest, level: at, part } : mine);
-      continue;
-    }
-    for (const won of winners(mine, { cell, carry: rest, level: at, part }, how)) into.push(won);
-  }
-}
-
-function winners(
-  mine: Resolved & { level: readonly number[] },
-  other: Resolved & { level: readonly number[] },
-  how: "higher" | "lower",
-): Resolved[] {
-  const gap = minus(other.level, mine.level);
-  const side = sideOf(gap);
-  if (side !== "both") return [(side === "above") === (how === "higher") ? other : mine];
-  const carried = { cell: mine.cell, carry: [mine.level, other.level, ...mine.carry] };
-  const { below, above } = splitAcross(carried, gap);
-  const pieces: Resolved[] = [];
-  const take = (side: CarriedCell, otherWins: boolean): void => {
-    pieces.push({
-      cell: side.cell,
-      carry: side.carry.slice(2),
-      level: side.carry[otherWins ? 1 : 0]!,
-      part: otherWins ? other.part : mine.part,
-    });
-  };
-  take(below, how === "lower");
-  take(above, how === "higher");
-  return pieces;
-}
+/** Bounds of the surface that `narrow` last returned, m; ±Infinity for what is boundless. */
+let leastHeight = 0;
+let mostHeight = 0;
 
 /**
- * A quick test, sure but not complete: true when the surface leaves the whole cell alone (for a
- * cut it lies above the ground everywhere on it, for a fill below).
+ * The part of a surface that matters in a box: whatever another part outdoes everywhere in it, or
+ * that lies on the idle side of all its ground, is left out. Interval arithmetic over the tree, so
+ * what is kept may be more than needed and never less. A hole of thousand triangles is settled a
+ * block at a time: most blocks are left with one plane, or with none.
  */
-export function outOfReach(cell: Cell, surface: Surface, purpose: Purpose): boolean {
+export function narrow(surface: Surface, box: Bounds, purpose: Purpose): Surface {
   switch (surface.is) {
-    case "plane": {
-      const ground = surfaceOf(cell);
-      const sign = purpose === "cut" ? 1 : -1;
-      for (let i = 0; i < ground.length; i++) {
-        const height = surface.a * cell.x[i]! + surface.b * cell.y[i]! + surface.c;
-        if (sign * (height - ground[i]!) < -ROUNDING) return false;
-      }
-      return true;
-    }
-    case "wall": {
-      if (surface.reversed === (purpose === "cut")) return false;
-      for (let i = 0; i < cell.x.length; i++) {
-        if (surface.nx * cell.x[i]! + surface.ny * cell.y[i]! - surface.d < -ROUNDING) return false;
-      }
-      return true;
-    }
-    case "part":
-      return outOfReach(cell, surface.of, purpose);
+    case "plane":
+      return narrowPlane(surface, box, purpose);
+    case "wall":
+      return narrowWall(surface, box);
     case "higher":
-    case "lower": {
-      const one = (surface.is === "higher") === (purpose === "cut");
-      return one
-        ? surface.of.some((next) => outOfReach(cell, next, purpose))
-        : surface.of.every((next) => outOfReach(cell, next, purpose));
-    }
+    case "lower":
+      return narrowJoin(surface, box, purpose);
+    case "strips":
+      return narrowStrips(surface, box, purpose);
+    case "boundless":
+      leastHeight = mostHeight = surface.level === "above" ? Infinity : -Infinity;
+      return surface;
   }
+}
+
+function narrowPlane(
+  surface: Surface & { is: "plane" },
+  box: Bounds,
+  purpose: Purpose,
+): Surface {
+  const { a, b, c } = surface;
+  const middle = (a * (box.west + box.east) + b * (box.south + box.north)) / 2 + c;
+  const spread = (Math.abs(a) * (box.east - box.west) + Math.abs(b) * (box.north - box.south)) / 2;
+  leastHeight = middle - spread;
+  mostHeight = middle + spread;
+  if (purpose === "cut" && leastHeight >= box.highest) return boundless(ABOVE);
+  if (purpose === "fill" && mostHeight <= box.lowest) return boundless(BELOW);
+  return surface;
+}
+
+function boundless(surface: Boundless): Surface {
+  leastHeight = mostHeight = surface.level === "above" ? Infinity : -Infinity;
+  return surface;
+}
+
+function narrowWall(surface: Surface & { is: "wall" }, box: Bounds): Surface {
+  const { nx, ny, d, reversed } = surface;
+  const middle = (nx * (box.west + box.east) + ny * (box.south + box.north)) / 2 - d;
+  const spread =
+    (Math.abs(nx) * (box.east - box.west) + Math.abs(ny) * (box.north - box.south)) / 2;
+  if (middle + spread <= 0) return boundless(reversed ? ABOVE : BELOW);
+  if (middle - spread >= 0) return boundless(reversed ? BELOW : ABOVE);
+  leastHeight = -Infinity;
+  mostHeight = Infinity;
+  return surface;
+}
+
+function narrowJoin(
+  surface: Surface & { is: "higher" | "lower" },
+  box: Bounds,
+  purpose: Purpose,
+): Surface {
+  const higher = surface.is === "higher";
+  const kept: Surface[] = [];
+  const lows: number[] = [];
+  const highs: number[] = [];
+  let decided = higher ? -Infinity : Infinity;
+  for (const next of surface.of) {
+    const part = narrow(next, box, purpose);
+    if (higher ? mostHeight < decided : leastHeight > decided) continue;
+    if (part.is === "boundless") {
+      if ((part.level === "above") === higher) return boundless(higher ? ABOVE : BELOW);
+      continue;
+    }
+    kept.push(part);
+    lows.push(leastHeight);
+    highs.push(mostHeight);
+    decided = higher ? Math.max(decided, leastHeight) : Math.min(decided, mostHeight);
+  }
+  return joinOfKept(surface, kept, lows, highs);
+}
+
+/** Leaves out what a later part outdid, and keeps the node itself where nothing was left out. */
+function joinOfKept(
+  surface: Surface & { is: "higher" | "lower" },
+  kept: readonly Surface[],
+  lows: readonly number[],
+  highs: readonly number[],
+): Surface {
+  const higher = surface.is === "higher";
+  let [low, high] = higher ? [-Infinity, -Infinity] : [Infinity, Infinity];
+  for (let i = 0; i < kept.length; i++) {
+    low = higher ? Math.max(low, lows[i]!) : Math.min(low, lows[i]!);
+    high = higher ? Math.max(high, highs[i]!) : Math.min(high, highs[i]!);
+  }
+  const left = kept.filter((_, i) => (higher ? highs[i]! >= low : lows[i]! <= high));
+  if (left.length === 0) return boundless(higher ? BELOW : ABOVE);
+  leastHeight = low;
+  mostHeight = high;
+  if (left.length === 1) return left[0]!;
+  const same = left.length === surface.of.length && left.every((part, i) => part === surface.of[i]);
+  return same ? surface : { is: surface.is, of: left };
+}
+
+function narrowStrips(
+  surface: Surface & { is: "strips" },
+  box: Bounds,
+  purpose: Purpose,
+): Surface {
+  const { ux, uy, marks, of } = surface;
+  const middle = (ux * (box.west + box.east) + uy * (box.south + box.north)) / 2;
+  const spread =
+    (Math.abs(ux) * (box.east - box.west) + Math.abs(uy) * (box.north - box.south)) / 2;
+  let first = 0;
+  while (first < marks.length && marks[first]! <= middle - spread) first++;
+  let last = first;
+  while (last < marks.length && marks[last]! < middle + spread) last++;
+  if (first === last) return narrow(of[first]!, box, purpose);
+  let [low, high] = [Infinity, -Infinity];
+  const parts: Surface[] = [];
+  for (let i = first; i <= last; i++) {
+    parts.push(narrow(of[i]!, box, purpose));
+    low = Math.min(low, leastHeight);
+    high = Math.max(high, mostHeight);
+  }
+  leastHeight = low;
+  mostHeight = high;
+  return { is: "strips", ux, uy, marks: marks.slice(first, last), of: parts };
 }

@@ -5,6 +5,7 @@ import {
   signedArea,
   tidyOutline,
   type Place,
+  plane,
   type Surface,
 } from "../../src/ground/index.js";
 import { seeded, type Seeded } from "../fixtures/seeded.js";
@@ -18,8 +19,13 @@ function heightAt(surface: Surface, x: number, y: number): number {
       const inside = surface.nx * x + surface.ny * y <= surface.d;
       return inside === surface.reversed ? Infinity : -Infinity;
     }
-    case "part":
-      return heightAt(surface.of, x, y);
+    case "boundless":
+      return surface.level === "above" ? Infinity : -Infinity;
+    case "strips": {
+      const along = surface.ux * x + surface.uy * y;
+      const strip = surface.marks.findIndex((mark) => along <= mark);
+      return heightAt(surface.of[strip < 0 ? surface.marks.length : strip]!, x, y);
+    }
     case "higher":
       return Math.max(...surface.of.map((each) => heightAt(each, x, y)));
     case "lower":
@@ -105,7 +111,7 @@ function surfacesOf(outline: readonly Place[]): { vertical: Surface; sloped: Sur
       outline,
       (i) => {
         const { nx, ny, d } = side(i);
-        return { is: "plane", a: nx, b: ny, c: -d };
+        return plane(nx, ny, -d);
       },
       "low",
     ),
@@ -160,7 +166,7 @@ describe.each([
         outline,
         (i) => {
           used.push(i);
-          return { is: "plane", a: 0, b: 0, c: 0 };
+          return plane(0, 0, 0);
         },
         "low",
       );
