@@ -25,37 +25,32 @@ interface BlockedTriangles {
 
 /**
  * Sorts triangles and their twins (see sides.ts) by the lowest of their vertices, of which there are
- * `count`, in place. Vertices sorted along a Hilbert curve thus bring the triangles of a block
- * together: the blocks' boxes were within 1% of those by centroids in area, for a third of the time.
+ * `count`. Vertices sorted along a Hilbert curve thus bring the triangles of a block together: the
+ * blocks' boxes were within 1% of those by centroids in area, for a third of the time. The arrays
+ * given are used up: their memory serves for what is returned.
  */
-export function sortByVertex(
+export function sortedByVertex(
   { triangles, twins }: { triangles: Uint32Array; twins: Int32Array },
   count: number,
-): void {
+): { triangles: Uint32Array; twins: Int32Array } {
   const rank = ranksByVertex(triangles, count);
-  for (let side = 0; side < twins.length; side++) {
-    const twin = twins[side]!;
-    if (twin < 0) continue;
-    const beyond = (twin / 3) | 0;
-    twins[side] = 3 * rank[beyond]! + (twin - 3 * beyond);
-  }
+  const sorted = new Uint32Array(triangles.length);
   for (let t = 0; t < rank.length; t++) {
-    // Whoever is here goes where it belongs until the one that belongs here has come.
-    for (let to = rank[t]!; to !== t; to = rank[t]!) {
-      exchange(triangles, t, to);
-      exchange(twins, t, to);
-      rank[t] = rank[to]!;
-      rank[to] = to;
+    const to = 3 * rank[t]!;
+    sorted[to] = triangles[3 * t]!;
+    sorted[to + 1] = triangles[3 * t + 1]!;
+    sorted[to + 2] = triangles[3 * t + 2]!;
+  }
+  const sortedTwins = new Int32Array(triangles.buffer, triangles.byteOffset, triangles.length);
+  for (let t = 0; t < rank.length; t++) {
+    const to = 3 * rank[t]!;
+    for (let k = 0; k < 3; k++) {
+      const twin = twins[3 * t + k]!;
+      const beyond = (twin / 3) | 0;
+      sortedTwins[to + k] = twin < 0 ? -1 : 3 * rank[beyond]! + (twin - 3 * beyond);
     }
   }
-}
-
-function exchange(sides: Uint32Array | Int32Array, t: number, u: number): void {
-  for (let k = 0; k < 3; k++) {
-    const side = sides[3 * t + k]!;
-    sides[3 * t + k] = sides[3 * u + k]!;
-    sides[3 * u + k] = side;
-  }
+  return { triangles: sorted, twins: sortedTwins };
 }
 
 /** The place of each triangle when they are sorted by their lowest vertex (a counting sort). */

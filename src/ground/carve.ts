@@ -1,4 +1,5 @@
 /** One cell cut, raised or refilled: the innermost work of the layered ground. */
+import type { Bands } from "./bands.js";
 import { outOfReach, resolve, type Piece } from "./resolve.js";
 import type { CellStore } from "./store.js";
 import { Sum } from "./sum.js";
@@ -141,6 +142,8 @@ export interface Filling {
   crown: number;
   /** Highest surface made, m. */
   highest: number;
+  /** Collects what goes in by height, or null. */
+  bands: Bands | null;
 }
 
 /**
@@ -208,6 +211,7 @@ function raiseToBefore(store: CellStore, cell: number, filling: Filling, into: C
 export function raise(store: CellStore, cell: number, filling: Filling, into: Chain): void {
   const level = store.carriedRow(cell);
   filling.tally.addPrism(filling.layer, cell, store.surfaceRow(cell), level);
+  filling.bands?.add(store, cell, store.surfaceRow(cell), level);
   const { values } = store;
   for (let i = 0; i < store.cornersOf(cell); i++) {
     if (values[level + i]! > filling.highest) filling.highest = values[level + i]!;

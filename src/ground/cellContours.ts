@@ -235,7 +235,11 @@ class NetBuilder {
       ring.heights.push(tin.z[a]!);
       bordering.push(borders);
       if (!borders) continue;
-      for (const { corner, share } of between(corners, [a, b], onSides.get(sideKey(tin, side)) ?? [])) {
+      for (const { corner, share } of between(
+        corners,
+        [a, b],
+        onSides.get(sideKey(tin, side)) ?? [],
+      )) {
         ring.corners.push(corner);
         ring.heights.push(tin.z[a]! + share * (tin.z[b]! - tin.z[a]!));
         bordering.push(true);

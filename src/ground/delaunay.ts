@@ -25,15 +25,17 @@ const SLIVER = 1e-6;
  *
  * `x` and `y` are m, any frame with y up; `edges` holds pairs of their numbers that must be sides
  * of triangles. Preconditions: no two places the same; no two edges cross. Triangles on the outside
- * that are thinner than `sliver` (m) are left out.
+ * that are thinner than `sliver` (m) are left out. `spare` is memory that may be written over, two
+ * numbers for each place, for use in place of new memory.
  */
 export function triangulate(
   x: Float64Array,
   y: Float64Array,
   edges: ArrayLike<number> = [],
   sliver = SLIVER,
+  spare = new Float64Array(2 * x.length),
 ): Triangulation | TriangulationFailure {
-  const made = delaunay(x, y);
+  const made = delaunay(x, y, spare.subarray(0, 2 * x.length));
   if (made.triangles.length === 0) return { failed: "in-line" };
   const mesh: Mesh = { x, y, triangles: made.triangles, twins: made.twins };
   const fault = constrain(mesh, edges);
@@ -41,8 +43,7 @@ export function triangulate(
   return withoutHullSlivers(mesh, made.hull, sliver);
 }
 
-function delaunay(x: Float64Array, y: Float64Array): Triangulation {
-  const places = new Float64Array(2 * x.length);
+function delaunay(x: Float64Array, y: Float64Array, places: Float64Array): Triangulation {
   for (let i = 0; i < x.length; i++) {
     places[2 * i] = x[i]!;
     // The library goes counter-clockwise with y downward.

@@ -47,30 +47,34 @@ export interface Frame {
   size: number;
 }
 
-/** The frame of places; its size is 0 when they are all one. */
-export function frameOf(x: Float64Array, y: Float64Array): Frame {
+/** The frame of places given as x, y, z of each; its size is 0 when they are all one. */
+export function frameOf(rows: Float64Array): Frame {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < x.length; i++) {
-    const px = x[i]!;
-    const py = y[i]!;
-    if (px < west) west = px;
-    if (px > east) east = px;
-    if (py < south) south = py;
-    if (py > north) north = py;
+  for (let i = 0; i < rows.length; i += 3) {
+    const x = rows[i]!;
+    const y = rows[i + 1]!;
+    if (x < west) west = x;
+    if (x > east) east = x;
+    if (y < south) south = y;
+    if (y > north) north = y;
   }
   return { west, south, size: Math.max(east - west, north - south) };
 }
 
-/** Keys of places along the curve over their frame. */
-export function keysOf(
-  { west, south, size }: Frame,
-  x: Float64Array,
-  y: Float64Array,
-): Uint32Array {
-  const scale = size > 0 ? (COLUMNS - 1) / size : 0;
-  const keys = new Uint32Array(x.length);
+/** Columns, and rows, per unit of length in a frame. */
+export function columnsPerUnit({ size }: Frame): number {
+  return size > 0 ? (COLUMNS - 1) / size : 0;
+}
+
+/** Keys along the curve over their frame of places given as x, y, z of each. */
+export function keysOf(frame: Frame, rows: Float64Array): Uint32Array {
+  const { west, south } = frame;
+  const scale = columnsPerUnit(frame);
+  const keys = new Uint32Array(rows.length / 3);
   for (let i = 0; i < keys.length; i++) {
-    keys[i] = hilbertKey(((x[i]! - west) * scale) | 0, ((y[i]! - south) * scale) | 0);
+    const column = ((rows[3 * i]! - west) * scale) | 0;
+    const row = ((rows[3 * i + 1]! - south) * scale) | 0;
+    keys[i] = hilbertKey(column, row);
   }
   return keys;
 }
@@ -80,8 +84,8 @@ const DIGIT_BITS = 8;
 const DIGITS = 1 << DIGIT_BITS;
 
 /**
- * Numbers 0, 1, 2 … in the order of their keys; equal keys stay in order. A radix sort, so its time
- * grows with the count alone. Overwrites `keys`.
+ * Numbers 0, 1, 2 … in the order of their keys; equal keys stay in order. Sorts `keys` with them. A
+ * radix sort, so its time grows with the count alone.
  */
 export function orderOf(keys: Uint32Array): Uint32Array {
   const count = keys.length;

@@ -3,6 +3,7 @@
  * exact volume of every material moved. See DEVELOPERS.md, "The layered ground".
  */
 import type { BaseGround } from "./base.js";
+import { Bands } from "./bands.js";
 import { BLOCK_SIZE, blocksIn } from "./blocks.js";
 import {
   carve,
@@ -16,6 +17,8 @@ import {
 } from "./carve.js";
 import { isCut, type Cell, type CellLayer, type CutCell } from "./cell.js";
 import { ACROSS_LAYERS, Faces, UNDECIDED, UNTOUCHED } from "./faces.js";
+import type { Place } from "./outline.js";
+import { regionRings } from "./region.js";
 import { outOfReach, resolve, type Piece } from "./resolve.js";
 import { startCells } from "./start.js";
 import type { CellStore } from "./store.js";
@@ -38,8 +41,53 @@ interface TouchedBlock {
   highest: number;
 }
 
+/** Volumes are told by bands of depth this thick, m. */
+const DEPTH_BAND = 0.5;
+
 /** The level plane at no height: a floor for works that have none. */
 const NO_FLOOR = { a: 0, b: 0, c: 0 };
+
+/** Pieces of a cell of which some stand below a surface that they are to be raised to, or null. */
+function raisedPieces(store: CellStore, cell: number, near: Surface): Piece[] | null {
+  if (outOfReach(store, cell, near, "fill")) return null;
+  const pieces: Piece[] = [];
+  resolve(store, cell, near, "fill", pieces);
+  return pieces.some((piece) => piece.level === "plane") ? pieces : null;
+}
+
+/**
+ * Sets the scratch row to what a cell is to be shaved down to; false when there is nothing to take:
+ * a built thing on top, or another layer than the site's own topmost.
+ */
+function readyToShave(
+  store: CellStore,
+  cell: number,
+  depth: number | "top layer",
+  topmost: number,
+): boolean {
+  const stack = store.stackOf(cell);
+  if (store.stacks.top(stack).structure) return false;
+  if (depth !== "top layer") {
+    setAboveSurface(store, cell, -depth);
+    return true;
+  }
+  if (store.stacks.topOf[stack] !== topmost || store.stacks.depth[stack]! < 2) return false;
+  const corners = store.cornersOf(cell);
+  const top = store.surfaceRow(cell);
+  const { values, scratch } = store;
+  let thickest = 0;
+  for (let i = 0; i < corners; i++) {
+    scratch[i] = values[top - corners + i]!;
+    thickest = Math.max(thickest, values[top + i]! - scratch[i]!);
+  }
+  return thickest > store.rounding;
+}
+
+function setAboveSurface(store: CellStore, cell: number, by: number): void {
+  const top = store.surfaceRow(cell);
+  const { values, scratch } = store;
+  for (let i = 0; i < store.cornersOf(cell); i++) scratch[i] = values[top + i]! + by;
+}
 
 export class LayeredGround {
   /** Blocks with triangles that works have touched; all others are as found. */
@@ -54,6 +102,8 @@ export class LayeredGround {
   private area = new Sum();
   private deepest = 0;
   private tallest = 0;
+  /** What the present work has put in so far, by height above what it was put on. */
+  private filled = new Bands(DEPTH_BAND);
 
   /** No surface anywhere is higher, or lower, than these, m local. */
   private ceiling: number;
@@ -134,16 +184,7 @@ export class LayeredGround {
    * in the way (it is left standing, with what lies below it).
    */
   cut(surface: Surface, box: Box, tally: Tally, part = 0, floor = NO_FLOOR): number {
-    const carving: Carving = {
-      tally,
-      hit: new Sum(),
-      area: this.area,
-      lowest: this.bottom,
-      deepest: this.deepest,
-      tallest: this.tallest,
-      part,
-      floor,
-    };
+    const carving = this.carving(tally, part, floor);
     const plain = this.faces.aim(surface);
     for (const number of blocksIn(this.base.tin, box)) {
       const bounds = this.boundsOf(number);
@@ -156,17 +197,34 @@ export class LayeredGround {
       this.faces.aim(near);
       this.cutBlock(number, near, carving);
     }
-    this.bottom = carving.lowest;
-    this.deepest = carving.deepest;
-    this.tallest = carving.tallest;
+    this.noteCarving(carving);
     return carving.hit.value;
+  }
+
+  private carving(tally: Tally, part: number, floor: Carving["floor"]): Carving {
+    return {
+      tally,
+      hit: new Sum(),
+      area: this.area,
+      lowest: this.bottom,
+      deepest: this.deepest,
+      tallest: this.tallest,
+      part,
+      floor,
+    };
+  }
+
+  private noteCarving({ lowest, deepest, tallest }: Carving): void {
+    this.bottom = lowest;
+    this.deepest = deepest;
+    this.tallest = tallest;
   }
 
   /** Cuts the triangles of a block; `near` is null where `faces` knows the surface. */
   private cutBlock(number: number, near: Surface | null, carving: Carving): void {
     const { store, faces } = this;
     const start = number * BLOCK_SIZE;
-    const count = Math.min(BLOCK_SIZE, this.base.tin.triangles.length / 3 - start);
+    const count = this.trianglesOf(number);
     let block = this.touched.get(number);
     let surface = near;
     for (let k = 0; k < count; k++) {
@@ -181,8 +239,7 @@ export class LayeredGround {
       }
       block ??= this.touch(number);
       store.chains[block.chains + k] = made;
-      if (block.marked === 0) this.cutBlocks.push(block);
-      block.marked |= 1 << k;
+      this.markBlock(block, k);
     }
     if (block && carving.lowest < block.lowest) block.lowest = carving.lowest;
   }
@@ -204,7 +261,7 @@ export class LayeredGround {
     }
     chain.start();
     let changed = false;
-    for (let cell = from; cell >= 0; ) {
+    for (let cell = from; cell >= 0;) {
       // Adding a cell to a chain sets what follows it.
       const next = store.nextOf(cell);
       if (cutCell(store, cell, near, carving, chain)) changed = true;
@@ -259,7 +316,8 @@ export class LayeredGround {
     for (const block of this.cutBlocks) {
       filling.highest = block.highest;
       for (let k = 0; k < BLOCK_SIZE; k++) {
-        if ((block.marked & (1 << k)) !== 0) this.refillChain(block.chains + k, surfaceFor, filling);
+        if ((block.marked & (1 << k)) !== 0)
+          this.refillChain(block.chains + k, surfaceFor, filling);
       }
       this.raiseBounds(block, filling.highest);
     }
@@ -273,7 +331,7 @@ export class LayeredGround {
   ): void {
     const { store, chain } = this;
     chain.start();
-    for (let cell = store.chains[at]!; cell >= 0; ) {
+    for (let cell = store.chains[at]!; cell >= 0;) {
       const next = store.nextOf(cell);
       if (!store.isCut(cell)) chain.add(cell);
       else refillCell(store, cell, surfaceFor(store.partOf(cell)), filling, chain);
@@ -284,7 +342,9 @@ export class LayeredGround {
 
   private filling(layer: CellLayer, crown: number): Filling {
     const number = this.store.stacks.layerNumber(layer);
-    return { tally: this.tally(), layer: number, crown, highest: -Infinity };
+    // A tank put in is no fill that anyone spreads and compacts.
+    const bands = layer.structure ? null : this.filled;
+    return { tally: this.tally(), layer: number, crown, highest: -Infinity, bands };
   }
 
   private raiseBounds(block: TouchedBlock, highest: number): void {
@@ -299,75 +359,172 @@ export class LayeredGround {
   fill(surface: Surface, box: Box, layer: CellLayer): { put: Tally; belowBefore: Tally } {
     const filling = this.filling(layer, 0);
     const belowBefore = this.tally();
-    for (const number of blocksIn(this.base.tin, box)) {
-      const near = narrow(surface, this.boundsOf(number), "fill");
-      if (near.is === "boundless" && near.level === "below") continue;
-      this.fillBlock(number, near, filling, belowBefore);
-    }
+    const { store } = this;
+    this.edit(surface, box, "fill", filling, (cell, near, into) => {
+      const pieces = raisedPieces(store, cell, near);
+      if (pieces === null) return false;
+      for (const piece of pieces) {
+        if (piece.level !== "plane") {
+          into.add(piece.cell);
+          continue;
+        }
+        tallyBelowBefore(store, piece.cell, filling.layer, belowBefore);
+        raise(store, piece.cell, filling, into);
+      }
+      return true;
+    });
     return { put: filling.tally, belowBefore };
   }
 
-  private fillBlock(number: number, near: Surface, filling: Filling, belowBefore: Tally): void {
-    const { tin } = this.base;
-    const start = number * BLOCK_SIZE;
-    const count = Math.min(BLOCK_SIZE, tin.triangles.length / 3 - start);
-    let block = this.touched.get(number);
-    filling.highest = -Infinity;
-    for (let k = 0; k < count; k++) {
-      const first = block ? this.store.chains[block.chains + k]! : -1;
-      const made = this.fillChain(first, start + k, near, filling, belowBefore);
-      if (made === UNTOUCHED) continue;
-      block ??= this.touch(number);
-      this.store.chains[block.chains + k] = made;
-    }
-    if (block) this.raiseBounds(block, filling.highest);
+  /** What `fill` would put in, m³, and over which plan area, m²; nothing is changed. */
+  measureFill(surface: Surface, box: Box): { volume: number; area: number } {
+    const { store } = this;
+    const tally = this.tally();
+    const area = new Sum();
+    this.look(surface, box, "fill", (cell, near) => {
+      for (const piece of raisedPieces(store, cell, near) ?? []) {
+        if (piece.level !== "plane") continue;
+        const level = store.carriedRow(piece.cell);
+        tally.addPrism(0, piece.cell, store.surfaceRow(piece.cell), level);
+        area.add(store.area(piece.cell));
+      }
+    });
+    return { volume: tally.volume, area: area.value };
   }
 
-  /** Fills a triangle's cells, or those that it starts with; returns the new chain or UNTOUCHED. */
-  private fillChain(
-    first: number,
+  /**
+   * Takes the top off the ground where `region` (vertical walls only) is −∞: a depth, m, or the
+   * whole of the site's own top layer where it still lies on top. Counts as the present work's cut.
+   */
+  shave(region: Surface, box: Box, depth: number | "top layer", tally: Tally): void {
+    const { store } = this;
+    const carving = this.carving(tally, 0, NO_FLOOR);
+    const topmost = store.stacks.topOf[this.natural]!;
+    this.edit(region, box, "cut", null, (cell, near, into) => {
+      const pieces: Piece[] = [];
+      resolve(store, cell, near, "cut", pieces);
+      if (pieces.every((piece) => piece.level !== "below")) return false;
+      for (const piece of pieces) {
+        const ready = piece.level === "below" && readyToShave(store, piece.cell, depth, topmost);
+        if (ready) carve(store, store.carrying(piece.cell), true, carving, into);
+        else into.add(piece.cell);
+      }
+      return true;
+    });
+    // A strip has no floor's plane to stand above: its face is as tall as it is deep.
+    carving.tallest = carving.deepest;
+    this.noteCarving(carving);
+  }
+
+  /** Plan area, m², of bare earth where `region` (vertical walls only) is −∞. */
+  bareArea(region: Surface, box: Box): number {
+    const { store } = this;
+    const area = new Sum();
+    this.look(region, box, "cut", (cell, near) => {
+      if (store.stacks.top(store.stackOf(cell)).structure) return;
+      const pieces: Piece[] = [];
+      resolve(store, cell, near, "cut", pieces);
+      for (const piece of pieces) if (piece.level === "below") area.add(store.area(piece.cell));
+    });
+    return area.value;
+  }
+
+  /** Spreads a layer of one thickness, m, on the bare earth where `region` is −∞. */
+  cover(region: Surface, box: Box, thickness: number, layer: CellLayer): Tally {
+    const filling = this.filling(layer, 0);
+    const { store } = this;
+    this.edit(region, box, "cut", filling, (cell, near, into) => {
+      if (store.stacks.top(store.stackOf(cell)).structure) return false;
+      const pieces: Piece[] = [];
+      resolve(store, cell, near, "cut", pieces);
+      if (pieces.every((piece) => piece.level !== "below")) return false;
+      for (const piece of pieces) {
+        if (piece.level === "below") {
+          setAboveSurface(store, piece.cell, thickness);
+          raise(store, store.carrying(piece.cell), filling, into);
+        } else into.add(piece.cell);
+      }
+      return true;
+    });
+    return filling.tally;
+  }
+
+  /**
+   * Hands every cell in `box` near a surface to `change`, with what matters of the surface there.
+   * It adds to the chain what the cell becomes and returns true, or returns false to let it be.
+   */
+  private edit(
+    surface: Surface,
+    box: Box,
+    purpose: Purpose,
+    filling: Filling | null,
+    change: (cell: number, near: Surface, into: Chain) => boolean,
+  ): void {
+    for (const number of blocksIn(this.base.tin, box)) {
+      const near = narrow(surface, this.boundsOf(number), purpose);
+      if (near.is === "boundless" && (near.level === "above") === (purpose === "cut")) continue;
+      if (filling) filling.highest = -Infinity;
+      for (let k = 0; k < this.trianglesOf(number); k++) {
+        const made = this.editChain(number * BLOCK_SIZE + k, near, change);
+        if (made === UNTOUCHED) continue;
+        const block = this.touched.get(number) ?? this.touch(number);
+        this.store.chains[block.chains + k] = made;
+        if (filling) this.raiseBounds(block, filling.highest);
+        else this.markBlock(block, k);
+      }
+    }
+  }
+
+  private trianglesOf(number: number): number {
+    return Math.min(BLOCK_SIZE, this.base.tin.triangles.length / 3 - number * BLOCK_SIZE);
+  }
+
+  private markBlock(block: TouchedBlock, k: number): void {
+    if (block.marked === 0) this.cutBlocks.push(block);
+    block.marked |= 1 << k;
+  }
+
+  private editChain(
     triangle: number,
     near: Surface,
-    filling: Filling,
-    belowBefore: Tally,
+    change: (cell: number, near: Surface, into: Chain) => boolean,
   ): number {
     const { store, chain } = this;
     const mark = store.mark();
+    const first = this.firstOf(triangle);
     const from = first >= 0 ? first : startCells(this.base, store, this.natural, triangle);
-    if (this.allOutOfReach(from, near, "fill")) {
-      if (first < 0) store.release(mark);
-      return UNTOUCHED;
-    }
     chain.start();
-    for (let cell = from; cell >= 0; ) {
+    let changed = false;
+    for (let cell = from; cell >= 0;) {
       const next = store.nextOf(cell);
-      this.fillCell(cell, near, filling, belowBefore, chain);
+      if (change(cell, near, chain)) changed = true;
+      else chain.add(cell);
       cell = next;
     }
-    return chain.first;
+    if (changed || first >= 0) return chain.first;
+    store.release(mark);
+    return UNTOUCHED;
   }
 
-  private fillCell(
-    cell: number,
-    near: Surface,
-    filling: Filling,
-    belowBefore: Tally,
-    into: Chain,
+  /** Shows every cell in `box` near a surface, with what matters of it there; changes nothing. */
+  private look(
+    surface: Surface,
+    box: Box,
+    purpose: Purpose,
+    see: (cell: number, near: Surface) => void,
   ): void {
     const { store } = this;
-    const pieces: Piece[] = [];
-    if (!outOfReach(store, cell, near, "fill")) resolve(store, cell, near, "fill", pieces);
-    if (pieces.every((piece) => piece.level !== "plane")) {
-      into.add(cell);
-      return;
-    }
-    for (const piece of pieces) {
-      if (piece.level !== "plane") {
-        into.add(piece.cell);
-        continue;
+    for (const number of blocksIn(this.base.tin, box)) {
+      const near = narrow(surface, this.boundsOf(number), purpose);
+      if (near.is === "boundless" && (near.level === "above") === (purpose === "cut")) continue;
+      for (let k = 0; k < this.trianglesOf(number); k++) {
+        const mark = store.mark();
+        const triangle = number * BLOCK_SIZE + k;
+        const first = this.firstOf(triangle);
+        let cell = first >= 0 ? first : startCells(this.base, store, this.natural, triangle);
+        for (; cell >= 0; cell = store.nextOf(cell)) see(cell, near);
+        store.release(mark);
       }
-      tallyBelowBefore(store, piece.cell, filling.layer, belowBefore);
-      raise(store, piece.cell, filling, into);
     }
   }
 
@@ -394,7 +551,7 @@ export class LayeredGround {
     const triangles: number[] = [];
     for (const { number, marked } of this.cutBlocks) {
       for (const triangle of this.base.atEdge(number)) {
-        if ((marked & (1 << triangle % BLOCK_SIZE)) !== 0) triangles.push(triangle);
+        if ((marked & (1 << (triangle % BLOCK_SIZE))) !== 0) triangles.push(triangle);
       }
     }
     return triangles;
@@ -414,13 +571,64 @@ export class LayeredGround {
         if (!store.isCut(cell)) continue;
         const { values } = store;
         const corners = store.cornersOf(cell);
-        const [x, top, before] = [store.row(cell, 0), store.surfaceRow(cell), store.beforeRow(cell)];
+        const [x, top, before] = [
+          store.row(cell, 0),
+          store.surfaceRow(cell),
+          store.beforeRow(cell),
+        ];
         for (let i = 0; i < corners; i++) {
           const depth = values[before + i]! - values[top + i]!;
           visit(values[x + i]!, values[x + corners + i]!, depth, triangle);
         }
       }
     }
+  }
+
+  /**
+   * Outlines in plan of what the present work has cut, or of the floor that it has laid bare, local
+   * m: outer rings counter-clockwise, holes clockwise.
+   */
+  cutRings(of: "daylight" | "floor"): Place[][] {
+    const { store } = this;
+    const source = { tin: this.base.tin, store, blocks: this.cutBlocks };
+    return of === "daylight"
+      ? regionRings(source, (cell) => store.isCut(cell))
+      : regionRings(source, (cell) => store.isCut(cell) && store.isFloor(cell));
+  }
+
+  /** Outlines in plan of where a layer lies on top, local m. */
+  placedRings(layer: CellLayer): Place[][] {
+    const { store } = this;
+    const number = store.stacks.layerNumber(layer);
+    const blocks = [...this.touched.values()].map(({ number: block, chains }) => {
+      let marked = 0;
+      for (let k = 0; k < BLOCK_SIZE; k++) if (store.chains[chains + k]! >= 0) marked |= 1 << k;
+      return { number: block, chains, marked };
+    });
+    const source = { tin: this.base.tin, store, blocks };
+    return regionRings(source, (cell) => store.stacks.topOf[store.stackOf(cell)] === number);
+  }
+
+  /** What the present work has cut, by depth below the ground before it. */
+  cutBands(): Bands {
+    const { store } = this;
+    const bands = new Bands(DEPTH_BAND);
+    for (const { chains, marked } of this.cutBlocks) {
+      for (let k = 0; k < BLOCK_SIZE; k++) {
+        if ((marked & (1 << k)) === 0) continue;
+        for (let cell = store.chains[chains + k]!; cell >= 0; cell = store.nextOf(cell)) {
+          if (store.isCut(cell)) {
+            bands.add(store, cell, store.surfaceRow(cell), store.beforeRow(cell));
+          }
+        }
+      }
+    }
+    return bands;
+  }
+
+  /** What the present work has put in, by height above what each part was put on. */
+  filledBands(): Bands {
+    return this.filled;
   }
 
   /** Ends the present work: its cells forget the ground before it. */
@@ -431,6 +639,7 @@ export class LayeredGround {
     this.area = new Sum();
     this.deepest = 0;
     this.tallest = 0;
+    this.filled = new Bands(DEPTH_BAND);
   }
 
   /**

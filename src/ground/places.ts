@@ -1,4 +1,4 @@
-/** Survey points as flat arrays of local coordinates, checked and sorted. */
+/** Survey points as flat arrays of local coordinates, checked. */
 import type { SurveyPoint } from "../site/index.js";
 
 /** Places with heights, local m (site = origin + local). */
@@ -20,60 +20,67 @@ export interface SurveyProblem {
 const WIDEST = 1e7;
 const HIGHEST = 1e6;
 
-/** The survey's points about a whole-metre origin near their middle, in file order. */
-export function localPlaces(
-  points: readonly SurveyPoint[],
-): { places: Places } | { problem: SurveyProblem } {
-  const count = points.length;
-  if (count < 3) return { problem: tooFew(count) };
-  const [x, y, z] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
-  for (let i = 0; i < count; i++) {
-    const point = points[i]!;
-    x[i] = point.x;
-    y[i] = point.y;
-    z[i] = point.z;
-    if (!Number.isFinite(point.x + point.y + point.z)) return { problem: notANumber(point) };
-  }
-  const [wide, deep, high] = [rangeOf(x), rangeOf(y), rangeOf(z)];
-  const spread = Math.max(wide.size, deep.size);
-  // Heights count from zero: ground a thousand kilometres up is as absurd as a cliff of that height.
-  const height = Math.max(high.most, 0) - Math.min(high.least, 0);
-  if (spread > WIDEST || height > HIGHEST) return { problem: absurd(Math.max(spread, height)) };
-  const origin = [wide.middle, deep.middle, high.middle] as const;
-  shift(x, origin[0]);
-  shift(y, origin[1]);
-  shift(z, origin[2]);
-  return { places: { origin, x, y, z } };
+/** The survey's points in file order: x, y, z of the first, of the second …, local m. */
+export interface SurveyRows {
+  origin: readonly [number, number, number];
+  rows: Float64Array;
+  /** What arithmetic alone may be wrong by, m: 1e-12 of the largest local coordinate or height. */
+  rounding: number;
 }
 
-/** Least and greatest value, their difference, and the whole number nearest to their middle. */
-export function rangeOf(values: Float64Array): {
+/** The survey's points about a whole-metre origin near their middle. */
+export function localRows(
+  points: readonly SurveyPoint[],
+): { survey: SurveyRows } | { problem: SurveyProblem } {
+  const count = points.length;
+  if (count < 3) return { problem: tooFew(count) };
+  const rows = new Float64Array(3 * count);
+  for (let i = 0; i < count; i++) {
+    const point = points[i]!;
+    const { x, y, z } = point;
+    if (!Number.isFinite(x + y + z)) return { problem: notANumber(point) };
+    rows[3 * i] = x;
+    rows[3 * i + 1] = y;
+    rows[3 * i + 2] = z;
+  }
+  const [east, north, up] = [rangeOf(rows, 0, 3), rangeOf(rows, 1, 3), rangeOf(rows, 2, 3)];
+  const spread = Math.max(east.most - east.least, north.most - north.least);
+  // Heights count from zero: ground a thousand kilometres up is as absurd as a cliff of that height.
+  const height = Math.max(up.most, 0) - Math.min(up.least, 0);
+  if (spread > WIDEST || height > HIGHEST) return { problem: absurd(Math.max(spread, height)) };
+  const origin = [middleOf(east), middleOf(north), middleOf(up)] as const;
+  const [ox, oy, oz] = origin;
+  let far = 0;
+  for (let i = 0; i < 3 * count; i += 3) {
+    const x = rows[i]! - ox;
+    const y = rows[i + 1]! - oy;
+    const z = rows[i + 2]! - oz;
+    rows[i] = x;
+    rows[i + 1] = y;
+    rows[i + 2] = z;
+    far = Math.max(far, Math.abs(x), Math.abs(y), Math.abs(z));
+  }
+  return { survey: { origin, rows, rounding: 1e-12 * far } };
+}
+
+interface Range {
   least: number;
   most: number;
-  size: number;
-  middle: number;
-} {
+}
+
+/** Least and greatest of every `step`th value. */
+export function rangeOf(values: Float64Array, first = 0, step = 1): Range {
   let [least, most] = [Infinity, -Infinity];
-  for (let i = 0; i < values.length; i++) {
+  for (let i = first; i < values.length; i += step) {
     const value = values[i]!;
     if (value < least) least = value;
     if (value > most) most = value;
   }
-  return { least, most, size: most - least, middle: Math.round((least + most) / 2) };
+  return { least, most };
 }
 
-function shift(values: Float64Array, by: number): void {
-  for (let i = 0; i < values.length; i++) values[i]! -= by;
-}
-
-/** What arithmetic alone may be wrong by, m: 1e-12 of the largest local coordinate or height. */
-export function roundingOf({ x, y, z }: Places): number {
-  let far = 0;
-  for (const values of [x, y, z]) {
-    const { least, most } = rangeOf(values);
-    far = Math.max(far, -least, most);
-  }
-  return 1e-12 * far;
+function middleOf({ least, most }: Range): number {
+  return Math.round((least + most) / 2);
 }
 
 /** True when every place lies within `tolerance` (m) of one line. */

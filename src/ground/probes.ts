@@ -38,6 +38,7 @@ export function probeRegions(
   if (spots.length === 1) return [constantRegion([], spots[0]!.thickness)];
   const x = Float64Array.from(spots, (spot) => spot.x);
   const y = Float64Array.from(spots, (spot) => spot.y);
+  if (inLine(spots)) return lineRegions(spots);
   const made = triangulate(x, y);
   if ("failed" in made || made.triangles.length === 0) return lineRegions(spots);
   return [...triangleRegions(spots, made.triangles), ...outsideRegions(spots, made.hull)];
@@ -53,6 +54,23 @@ function distinctSpots(
     if (!spots.some((s) => Math.hypot(s.x - spot.x, s.y - spot.y) < 1e-6)) spots.push(spot);
   }
   return spots;
+}
+
+/**
+ * True when every probe lies within a millionth of their spread of the line through the
+ * two that are farthest apart: a line of boreholes is no triangulation, however it was turned.
+ */
+function inLine(spots: readonly Spot[]): boolean {
+  const first = spots[0]!;
+  const apart = (one: Spot, two: Spot): number => Math.hypot(two.x - one.x, two.y - one.y);
+  const end = spots.reduce((far, spot) => (apart(first, spot) > apart(first, far) ? spot : far));
+  const start = spots.reduce((far, spot) => (apart(end, spot) > apart(end, far) ? spot : far));
+  const length = apart(start, end);
+  const [dx, dy] = [(end.x - start.x) / length, (end.y - start.y) / length];
+  const slack = 1e-6 * length;
+  return spots.every(
+    (spot) => Math.abs(dx * (spot.y - start.y) - dy * (spot.x - start.x)) <= slack,
+  );
 }
 
 function constantRegion(sides: readonly Side[], thickness: readonly number[]): ProbeRegion {
@@ -140,8 +158,11 @@ function alongLine(p: Spot, q: Spot): { a: number; b: number; c: number }[] {
 }
 
 function lineRegions(spots: readonly Spot[]): ProbeRegion[] {
-  const dx = spots[1]!.x - spots[0]!.x;
-  const dy = spots[1]!.y - spots[0]!.y;
+  // Along the line through the first and the farthest: two close ones could point anywhere.
+  const one = spots[0]!;
+  const from = (spot: Spot): number => Math.hypot(spot.x - one.x, spot.y - one.y);
+  const far = spots.reduce((best, spot) => (from(spot) > from(best) ? spot : best));
+  const [dx, dy] = [far.x - one.x, far.y - one.y];
   const inOrder = [...spots].sort((p, q) => dx * (p.x - q.x) + dy * (p.y - q.y));
   const regions: ProbeRegion[] = [];
   for (let i = 0; i + 1 < inOrder.length; i++) {

@@ -161,8 +161,6 @@ export class CellStore {
   }
 
   private widen(room: number): void {
-    this.underside = emptyMix(room);
-    this.upperside = emptyMix(room);
     const scratch = new Float64Array(room);
     scratch.set(this.scratch);
     this.scratch = scratch;
@@ -350,6 +348,11 @@ export class CellStore {
   }
 
   private planSplit(corners: number, value: Float64Array): void {
+    // A corner and a crossing for each corner at the very most.
+    if (2 * corners > this.underside.from.length) {
+      this.underside = emptyMix(4 * corners);
+      this.upperside = emptyMix(4 * corners);
+    }
     const { underside, upperside, rounding } = this;
     underside.count = 0;
     upperside.count = 0;

@@ -112,11 +112,7 @@ export function narrow(surface: Surface, box: Bounds, purpose: Purpose): Surface
   }
 }
 
-function narrowPlane(
-  surface: Surface & { is: "plane" },
-  box: Bounds,
-  purpose: Purpose,
-): Surface {
+function narrowPlane(surface: Surface & { is: "plane" }, box: Bounds, purpose: Purpose): Surface {
   const { a, b, c } = surface;
   const middle = (a * (box.west + box.east) + b * (box.south + box.north)) / 2 + c;
   const spread = (Math.abs(a) * (box.east - box.west) + Math.abs(b) * (box.north - box.south)) / 2;
@@ -191,11 +187,7 @@ function joinOfKept(
   return same ? surface : { is: surface.is, of: left };
 }
 
-function narrowStrips(
-  surface: Surface & { is: "strips" },
-  box: Bounds,
-  purpose: Purpose,
-): Surface {
+function narrowStrips(surface: Surface & { is: "strips" }, box: Bounds, purpose: Purpose): Surface {
   const { ux, uy, marks, of } = surface;
   const middle = (ux * (box.west + box.east) + uy * (box.south + box.north)) / 2;
   const spread =

@@ -1,17 +1,9 @@
 import { orient2d } from "robust-predicates";
 import type { Finding, Site } from "../site/index.js";
-import { BLOCK_SIZE, blocksIn, blocksOf, sortByVertex, type Blocks } from "./blocks.js";
-import { splitBreaklines } from "./breaklines.js";
+import { BLOCK_SIZE, blocksIn, blocksOf, sortedByVertex, type Blocks } from "./blocks.js";
+import { splitBreaklines, type LinedPlaces } from "./breaklines.js";
 import { triangulate, type TriangulationFailure } from "./delaunay.js";
-import {
-  IN_LINE,
-  localPlaces,
-  onOneLine,
-  rangeOf,
-  roundingOf,
-  tooFew,
-  type SurveyProblem,
-} from "./places.js";
+import { IN_LINE, localRows, onOneLine, rangeOf, tooFew, type SurveyProblem } from "./places.js";
 import { weldPlaces } from "./weld.js";
 
 export type { SurveyProblem } from "./places.js";
@@ -83,34 +75,59 @@ export function buildTin(
   survey: Site["survey"],
   onProgress: BuildProgress = () => undefined,
 ): { tin: Tin; findings: Finding[] } | { problem: SurveyProblem } {
-  onProgress(0, "welding");
-  const read = localPlaces(survey.points);
+  const read = vertexPlaces(survey, onProgress);
   if ("problem" in read) return read;
-  const tolerance = survey.tolerance ?? WELD_TOLERANCE;
-  const rounding = roundingOf(read.places);
-  const reach = Math.max(tolerance, rounding);
-  const welded = weldPlaces(survey.points, read.places, reach);
-  if (welded.x.length < 3) return { problem: tooFew(welded.x.length) };
-  if (onOneLine(welded, reach)) return { problem: IN_LINE };
-  onProgress(0.2, "breaklines");
-  const lined = splitBreaklines(survey, welded, reach);
-  onProgress(0.25, "triangulating");
-  const made = triangulate(lined.x, lined.y, lined.edges, reach / 1000);
+  const { lined, points, findings, rounding, tolerance } = read;
+
+  onProgress(0.3, "triangulating");
+  const sliver = Math.max(tolerance, rounding) / 1000;
+  const made = triangulate(lined.x, lined.y, lined.edges, sliver, read.spare);
   if ("failed" in made) {
-    const nameOf = (vertex: number): string => idAt(survey.points, welded.points, vertex);
-    return { problem: failureProblem(made, nameOf) };
+    return { problem: failureProblem(made, (vertex) => idAt(survey.points, points, vertex)) };
   }
-  onProgress(0.8, "indexing");
+  onProgress(0.85, "indexing");
   const { origin, x, y, z } = lined;
-  const { points } = welded;
-  sortByVertex(made, x.length);
-  const { triangles, twins, hull } = made;
+  const { triangles, twins } = sortedByVertex(made, x.length);
+  const { hull } = made;
   const { least: lowest, most: highest } = rangeOf(z);
   const blocks = blocksOf(x, y, z, triangles);
   const shape = { origin, x, y, z, points, triangles, twins, hull, blocks };
   const tin = tinOf({ ...shape, lowest, highest, rounding, tolerance }, survey.points);
   onProgress(1, "indexing");
-  return { tin, findings: [...welded.findings, ...lined.findings] };
+  return { tin, findings };
+}
+
+/** What triangles are made from. */
+interface VertexPlaces {
+  lined: LinedPlaces;
+  points: Uint32Array;
+  findings: Finding[];
+  rounding: number;
+  tolerance: number;
+  /** Memory that has done its work, two numbers or more for each vertex. */
+  spare: Float64Array;
+}
+
+/** Vertices of the ground and the edges to follow. What it needs on the way is then let go. */
+function vertexPlaces(
+  survey: Site["survey"],
+  onProgress: BuildProgress,
+): VertexPlaces | { problem: SurveyProblem } {
+  onProgress(0, "welding");
+  const read = localRows(survey.points);
+  if ("problem" in read) return read;
+  const { rounding } = read.survey;
+  const tolerance = survey.tolerance ?? WELD_TOLERANCE;
+  const reach = Math.max(tolerance, rounding);
+  const welded = weldPlaces(survey.points, read.survey, reach);
+  if (welded.x.length < 3) return { problem: tooFew(welded.x.length) };
+  if (onOneLine(welded, reach)) return { problem: IN_LINE };
+  onProgress(0.2, "breaklines");
+  const lined = splitBreaklines(survey, welded, reach);
+  const findings = [...welded.findings, ...lined.findings];
+  const { rows } = read.survey;
+  const spare = rows.length >= 2 * lined.x.length ? rows : new Float64Array(2 * lined.x.length);
+  return { lined, points: welded.points, findings, rounding, tolerance, spare };
 }
 
 /** A Tin of its parts and the survey points that they were made from. */
