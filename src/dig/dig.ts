@@ -1,20 +1,33 @@
 /** All works of a scheme in building order on the layered ground. */
-import { checkGround, LayeredGround, type BaseGround } from "../ground/index.js";
-import { materialsOf, type Finding, type Scheme, type Site, type Work } from "../site/index.js";
-import { balanceEarth, totalCut } from "./earth.js";
-import { fillBed, standBuilding, standPile } from "./massing.js";
+import { checkGround, LayeredGround, type BaseGround, type CellLayer } from "../ground/index.js";
+import {
+  materialsOf,
+  NATIVE,
+  type Finding,
+  type Material,
+  type PlanPoint,
+  type Scheme,
+  type Site,
+  type Work,
+} from "../site/index.js";
+import { balanceEarth, haulPlan, totalCut } from "./earth.js";
+import { heapPile, standPile } from "./heap.js";
+import { fillBed, standBuilding } from "./massing.js";
 import { digPad } from "./pad.js";
 import { localWork } from "./place.js";
 import { reachFindings } from "./reachCheck.js";
+import { digStrip, putBackStrip } from "./strip.js";
 import { digTank } from "./tank.js";
 import { digTrench } from "./trench.js";
-import type { DigResult, PipeRun, WorkQuantities } from "./types.js";
-import { nothingMoved, type Digging, type Extent } from "./work.js";
+import type { DigResult, Earth, Rings, WorkQuantities } from "./types.js";
+import { nothingMoved, reached, type Digging, type Extent } from "./work.js";
 
 /**
  * Digs every work of a scheme in building order, each finding the ground as the works before it
- * left it. `extent` stops each work early, for showing the job at a stage; quantities are those of
- * the whole job only with "backfilled". Returns the ground too, for drawing and checking.
+ * left it; then puts back what strips have taken off, and heaps the surplus. `extent` stops each
+ * work early, for showing the job at a stage; quantities are those of the whole job only with
+ * "backfilled". Returns the ground too, for drawing and checking; who is done with it may
+ * `release` it.
  */
 export function digScheme(
   site: Site,
@@ -24,26 +37,57 @@ export function digScheme(
 ): { result: DigResult; ground: LayeredGround } {
   const ground = new LayeredGround(base);
   const materials = materialsOf(site);
-  const findings: Finding[] = [];
-  const pipes: PipeRun[] = [];
-  const flattestRun = Math.max(
-    0,
-    ...site.ground.layers.map((layer) => materials.get(layer.material)?.wallRun ?? 0),
-  );
-  const works: WorkQuantities[] = [];
-  scheme.works.forEach((work, number) => {
-    const digging: Digging = { ground, number, extent, flattestRun, findings, pipes };
-    const local = localWork(work, base.tin.origin);
-    works.push(inSiteFrame(digOne(digging, local), base.tin.origin[2]));
-    const stopped = findings.some((each) => each.where === work.id && each.level === "stop");
-    findings.push(...shapeFindings(work, works[number]!, stopped));
+  const digging = startDigging(site, ground, extent, materials);
+  const local = scheme.works.map((work) => localWork(work, base.tin.origin));
+  const works = local.map((work, number) => {
+    digging.number = number;
+    const quantities = digOne(digging, work, local);
     ground.finishWork();
+    return quantities;
   });
+  putBackStrips(digging, local, works, materials);
   const earth = balanceEarth(works, materials);
-  return { result: { cut: totalCut(works), works, earth, pipes, findings }, ground };
+  heapPiles(digging, local, works, { earth, materials });
+  const inSite = works.map((work) => inSiteFrame(work, base.tin.origin));
+  const findings = scheme.works.flatMap((work, i) => [
+    ...digging.findings.filter((each) => each.where === work.id),
+    ...shapeFindings(digging, work, works[i]!),
+  ]);
+  const haul = extent === "backfilled" ? haulPlan(inSite, scheme, materials) : [];
+  const result = {
+    cut: totalCut(works),
+    works: inSite,
+    earth,
+    haul,
+    pipes: digging.pipes,
+    findings,
+  };
+  return { result, ground };
 }
 
-function digOne(digging: Digging, work: Work): WorkQuantities {
+function startDigging(
+  site: Site,
+  ground: LayeredGround,
+  extent: Extent,
+  materials: ReadonlyMap<string, Material>,
+): Digging {
+  const runs = site.ground.layers.map((layer) => materials.get(layer.material)?.wallRun ?? 0);
+  const flattestRun = Math.max(0, ...runs);
+  const runOf = ({ material, structure }: CellLayer): number | null => {
+    if (structure) return null;
+    // Earth put back stands no better than the worst of what it was dug from.
+    return material === NATIVE ? flattestRun : (materials.get(material)?.wallRun ?? flattestRun);
+  };
+  return { ground, number: 0, extent, runOf, flattestRun, findings: [], pipes: [] };
+}
+
+function digOne(digging: Digging, work: Work, works: readonly Work[]): WorkQuantities {
+  if (work.kind === "strip") return digStrip(digging, work, works);
+  if (work.kind === "pile") {
+    digging.findings.push(...reachFindings(digging.ground, work));
+    return standPile(digging.ground, work);
+  }
+  if (!reached(digging, "dug")) return nothingMoved(work, digging.ground.lowest);
   switch (work.kind) {
     case "tank":
       return digTank(digging, work);
@@ -57,41 +101,95 @@ function digOne(digging: Digging, work: Work): WorkQuantities {
     case "building":
       digging.findings.push(...reachFindings(digging.ground, work));
       return standBuilding(digging, work);
-    case "pile":
-      digging.findings.push(...reachFindings(digging.ground, work));
-      return standPile(digging.ground, work);
-    case "strip":
-      return nothingMoved(work, 0);
   }
 }
 
-function inSiteFrame(work: WorkQuantities, height: number): WorkQuantities {
-  const { lowest, highest } = work.floor;
-  return { ...work, floor: { lowest: lowest + height, highest: highest + height } };
+/** Puts the strips' earth back, changing their quantities in `works`. */
+function putBackStrips(
+  digging: Digging,
+  local: readonly Work[],
+  works: WorkQuantities[],
+  materials: ReadonlyMap<string, Material>,
+): void {
+  local.forEach((work, number) => {
+    if (work.kind !== "strip") return;
+    digging.number = number;
+    works[number] = putBackStrip(digging, work, local, works[number]!, materials);
+    digging.ground.finishWork();
+  });
 }
 
-function shapeFindings(work: Work, quantities: WorkQuantities, stopped: boolean): Finding[] {
-  const findings: Finding[] = [];
+function isTopsoil(id: string, materials: ReadonlyMap<string, Material>): boolean {
+  return materials.get(id)?.kind === "topsoil";
+}
+
+/**
+ * Heaps what is left over, changing the piles' quantities in `works`: topsoil that is not put back
+ * on the piles for topsoil, where there are any, and all else in equal shares on the others. Before
+ * the backfill is in, the piles hold all the earth that is out by then.
+ */
+function heapPiles(
+  digging: Digging,
+  local: readonly Work[],
+  works: WorkQuantities[],
+  { earth, materials }: { earth: Earth; materials: ReadonlyMap<string, Material> },
+): void {
+  const piles = local.flatMap((work, number) => (work.kind === "pile" ? [{ work, number }] : []));
+  const forTopsoil = piles.filter(({ work }) => isTopsoil(work.material, materials));
+  const topsoil = forTopsoil.length > 0 ? (earth.topsoil?.leftLoose ?? 0) : 0;
+  for (const { work, number } of piles) {
+    const holdsTopsoil = isTopsoil(work.material, materials);
+    const others = piles.length - forTopsoil.length;
+    const share = holdsTopsoil
+      ? topsoil / forTopsoil.length
+      : Math.max(0, earth.surplusLoose - topsoil) / others;
+    // A scheme with none but topsoil piles still has to put the rest somewhere.
+    const rest = others === 0 ? Math.max(0, earth.surplusLoose - topsoil) / piles.length : 0;
+    digging.number = number;
+    works[number] = heapPile(digging, work, share + rest, works);
+    digging.ground.finishWork();
+  }
+}
+
+function inSiteFrame(
+  work: WorkQuantities,
+  origin: readonly [number, number, number],
+): WorkQuantities {
+  const [ox, oy, oz] = origin;
+  const rings = (all: Rings): PlanPoint[][] =>
+    all.map((ring) => ring.map(([x, y]): PlanPoint => [x + ox, y + oy]));
+  const { outlines, cutCentre, fillCentre, heap } = work;
+  const { lowest, highest } = work.floor;
+  return {
+    ...work,
+    floor: { lowest: lowest + oz, highest: highest + oz },
+    ...(outlines && {
+      outlines: { daylight: rings(outlines.daylight), toe: rings(outlines.toe) },
+    }),
+    ...(cutCentre && { cutCentre: [cutCentre[0] + ox, cutCentre[1] + oy, cutCentre[2] + oz] }),
+    ...(fillCentre && { fillCentre: [fillCentre[0] + ox, fillCentre[1] + oy, fillCentre[2] + oz] }),
+    ...(heap && { heap: { ...heap, toe: rings(heap.toe) } }),
+  };
+}
+
+function shapeFindings(
+  { extent, findings }: Digging,
+  work: Work,
+  quantities: WorkQuantities,
+): Finding[] {
+  if (extent === "stripped") return [];
+  const stopped = findings.some((each) => each.where === work.id && each.level === "stop");
   const dug = work.kind === "tank" || work.kind === "trench";
-  if (dug && !stopped && Object.keys(quantities.cut).length === 0) {
-    findings.push({
+  if (!dug || stopped || Object.keys(quantities.cut).length > 0) return [];
+  return [
+    {
       level: "caution",
       code: "dig.above-ground",
       where: work.id,
       text: `${work.name} stands above the ground and cuts nothing. Lower it, or check its elevation.`,
       source: "geometry",
-    });
-  }
-  if ((dug || work.kind === "pad") && work.walls.by === "layers") {
-    findings.push({
-      level: "caution",
-      code: "walls.one-slope",
-      where: work.id,
-      text: `${work.name} asks for walls by layer. They are drawn and counted at one slope, the flattest that any layer of this site needs, which digs more than layer by layer would.`,
-      source: "geometry",
-    });
-  }
-  return findings;
+    },
+  ];
 }
 
 /**
@@ -115,6 +213,7 @@ export function ledgerGap(scheme: Scheme, result: DigResult, ground: LayeredGrou
     if (built.kind === "trench") move(built.zone.material, work.displaced);
     for (const [id, volume] of Object.entries(work.cut)) move(id, -volume);
     for (const [id, volume] of Object.entries(work.fill)) move(id, volume);
+    if (built.kind === "pile") move(built.material, work.heap?.volume ?? 0);
   });
   let gap = 0;
   for (const id of new Set([...Object.keys(expected), ...Object.keys(now.volumes)])) {

@@ -1,5 +1,6 @@
 /** The site's own earth as a whole: what comes out, what goes back, what is left over. */
-import { NATIVE, type Material } from "../site/index.js";
+import { NATIVE, type Material, type Scheme } from "../site/index.js";
+import { planHaul, type Haul, type Heap } from "./haul.js";
 import type { ByMaterial, Earth, WorkQuantities } from "./types.js";
 
 /**
@@ -12,9 +13,60 @@ import type { ByMaterial, Earth, WorkQuantities } from "./types.js";
  * - Backfill that a later work digs out again ("native" in a cut) goes back first. In the bank it
  *   counts as it stands, so that `bank` is the sum of all cuts; loose and in mass it has the mean
  *   factors of the fit materials. `bank` = `reusedBank` + `surplusBank`.
+ * - What strips took off is kept apart (`topsoil`): it goes back where it came from or is left over.
  * - `surplus`: what is left over; `importCompacted`: what must come in because too little is fit.
  */
 export function balanceEarth(
+  works: readonly WorkQuantities[],
+  materials: ReadonlyMap<string, Material>,
+): Earth {
+  const strips = works.filter((work) => work.kind === "strip");
+  const others = works.filter((work) => work.kind !== "strip");
+  const apart = topsoilApart(strips, materials);
+  const earth = balance(others, materials);
+  if (!apart) return earth;
+  return {
+    bank: earth.bank + apart.stripped,
+    loose: earth.loose + apart.strippedLoose,
+    reusedBank: earth.reusedBank + apart.putBack,
+    surplusBank: earth.surplusBank + apart.left,
+    surplusLoose: earth.surplusLoose + apart.leftLoose,
+    surplusMass: earth.surplusMass + apart.leftMass,
+    importCompacted: earth.importCompacted,
+    topsoil: {
+      stripped: apart.stripped,
+      putBack: apart.putBack,
+      left: apart.left,
+      leftLoose: apart.leftLoose,
+    },
+  };
+}
+
+/** What strips took off and put back. It is kept for its own use and never goes into backfill. */
+function topsoilApart(strips: readonly WorkQuantities[], materials: ReadonlyMap<string, Material>) {
+  if (strips.length === 0) return null;
+  const total = { stripped: 0, strippedLoose: 0, putBack: 0, left: 0, leftLoose: 0, leftMass: 0 };
+  for (const strip of strips) {
+    const rows = Object.entries(strip.cut).map(([id, bank]) => ({
+      bank,
+      material: id === NATIVE ? null : materialFor(materials, id),
+    }));
+    const bank = sumOf(rows, (row) => row.bank);
+    const compacted = sumOf(rows, (row) => row.bank * (row.material?.compacted ?? 1));
+    const placed = Object.values(strip.fill).reduce((sum, volume) => sum + volume, 0);
+    const share = compacted > 0 ? Math.min(1, placed / compacted) : 0;
+    const loose = sumOf(rows, (row) => row.bank * (row.material?.loose ?? 1));
+    total.stripped += bank;
+    total.strippedLoose += loose;
+    total.putBack += share * bank;
+    total.left += (1 - share) * bank;
+    total.leftLoose += (1 - share) * loose;
+    total.leftMass += (1 - share) * sumOf(rows, (row) => row.bank * (row.material?.density ?? 0));
+  }
+  return total;
+}
+
+function balance(
   works: readonly WorkQuantities[],
   materials: ReadonlyMap<string, Material>,
 ): Earth {
@@ -90,4 +142,49 @@ function materialFor(materials: ReadonlyMap<string, Material>, id: string): Mate
 
 function sumOf<T>(rows: readonly T[], value: (row: T) => number): number {
   return rows.reduce((sum, row) => sum + value(row), 0);
+}
+
+/**
+ * Which cut's earth goes to which fill of native earth, or to which pile, with the least Σ volume ×
+ * distance in plan between centres of mass. m³ in the bank: fills are measured compacted, so each
+ * takes more in the bank by the mean factor of the fit materials; piles share what is left.
+ */
+export function haulPlan(
+  works: readonly WorkQuantities[],
+  scheme: Scheme,
+  materials: ReadonlyMap<string, Material>,
+): Haul[] {
+  const others = works.filter((work) => work.kind !== "strip");
+  const cuts = others.flatMap((work) => heapAt(work.id, work.cutCentre, sumOfRecord(work.cut)));
+  const cut = totalCut(others);
+  const rows = Object.entries(cut)
+    .filter(([id]) => id !== NATIVE)
+    .map(([id, bank]) => ({ bank, material: materialFor(materials, id) }));
+  const fit = sumOf(rows, ({ bank, material }) => bank * material.reusable);
+  const { compacted } = meanFactors(rows, fit);
+  const bankOf = (native: number): number => (compacted > 0 ? native / compacted : 0);
+  const fills = others.flatMap((work) =>
+    heapAt(work.id, work.fillCentre, bankOf(work.fill[NATIVE] ?? 0)),
+  );
+  const moved = sumOf(cuts, (heap) => heap.volume);
+  const spare = Math.max(0, moved - sumOf(fills, (heap) => heap.volume));
+  const piles = scheme.works.flatMap((work) =>
+    work.kind === "pile" && !(materials.get(work.material)?.kind === "topsoil")
+      ? [{ id: work.id, at: work.at }]
+      : [],
+  );
+  const heaps = piles.map((pile) => ({ ...pile, volume: spare / piles.length }));
+  return planHaul(cuts, [...fills, ...heaps]);
+}
+
+function heapAt(
+  id: string,
+  centre: readonly [number, number, number] | undefined,
+  volume: number,
+): Heap[] {
+  return centre && volume > 0 ? [{ id, at: [centre[0], centre[1]], volume }] : [];
+}
+
+function sumOfRecord(record: ByMaterial): number {
+  return Object.values(record).reduce((sum, volume) => sum + volume, 0);
 }

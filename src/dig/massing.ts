@@ -1,24 +1,18 @@
-import {
-  cellAt,
-  elevationAt,
-  surfaceOf,
-  valueAt,
-  type LayeredGround,
-  type Place,
-} from "../ground/index.js";
-import type { Bed, Building, Finding, Pile } from "../site/index.js";
+import { cellAt, surfaceOf, valueAt, type LayeredGround, type Place } from "../ground/index.js";
+import type { Bed, Building, Finding } from "../site/index.js";
 import { rectangle } from "./place.js";
-import { nothingMoved, reached, Filling, type Digging } from "./work.js";
+import { nothingMoved, reached, type Digging } from "./work.js";
 import type { WorkQuantities } from "./types.js";
 
 /** A raised bed: the box inside its walls, filled from the bottom up to at most its height. */
 export function fillBed(digging: Digging, bed: Bed): WorkQuantities {
   const inside = Math.max(0, bed.length - 2 * bed.wall) * Math.max(0, bed.width - 2 * bed.wall);
-  const fill = new Filling();
+  const fill: Record<string, number> = {};
   let left = bed.height;
   if (reached(digging, "backfilled")) {
     for (const { material, depth } of bed.filling) {
-      fill.add(material, inside * Math.min(depth, left));
+      const volume = inside * Math.min(depth, left);
+      if (volume > 0) fill[material] = (fill[material] ?? 0) + volume;
       left -= Math.min(depth, left);
     }
   }
@@ -40,7 +34,7 @@ export function fillBed(digging: Digging, bed: Bed): WorkQuantities {
   }
   // Before that the fill of the pad below it may still be missing.
   if (reached(digging, "backfilled")) digging.findings.push(...hanging(digging, bed, corners));
-  return { ...nothingMoved(bed, bed.base), fill: fill.record() };
+  return { ...nothingMoved(bed, bed.base), fill };
 }
 
 /** A work that stands this far below the ground beside it is said to, m. */
@@ -91,10 +85,4 @@ export function standBuilding(digging: Digging, building: Building): WorkQuantit
     digging.findings.push({ ...buriedFinding(building, mend), level: "note" });
   }
   return nothingMoved(building, building.base);
-}
-
-/** A pile stands on the ground as found; its size follows from the surplus. */
-export function standPile(ground: LayeredGround, pile: Pile): WorkQuantities {
-  const elevation = elevationAt(ground.base.tin, pile.at[0], pile.at[1]);
-  return nothingMoved(pile, elevation ?? 0);
 }

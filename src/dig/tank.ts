@@ -1,10 +1,13 @@
 import { level, tidyOutline } from "../ground/index.js";
 import type { Tank } from "../site/index.js";
+import { digHoles, quantitiesPut, wallTerms } from "./hole.js";
 import { rectangle } from "./place.js";
-import { benchFinding, cutHole, fillSurface, grownBox } from "./walls.js";
-import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
-import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
+import { fillSurface, grownBox, holeOf } from "./walls.js";
+import { Filling, placedLayer, reached, type Digging } from "./work.js";
+
+/** The rectangle's edges run right, front, left, back; sides are written front, right, back, left. */
+const SIDE_OF_EDGE = [1, 0, 3, 2];
 
 /**
  * Digs the hole of a tank (local m), beds it, sets the tank and fills up to the ground as it was.
@@ -18,60 +21,38 @@ export function digTank(digging: Digging, tank: Tank): WorkQuantities {
   const outline = tidyOutline(
     rectangle(tank.at, tank.bearing, length + 2 * tank.overdig, width + 2 * tank.overdig),
   );
-  const floor = tank.base - tank.bedding.depth;
-  const hole = cutHole(
-    ground,
-    outline,
-    floor,
-    tank.walls,
-    digging.flattestRun,
-  );
-  if (hole.tooMany) digging.findings.push(benchFinding(tank.id, tank.name));
-  digging.findings.push(...reachFindings(ground, tank));
-  const { area, deepest, tallest } = ground.markedExtent();
-  const fill = new Filling();
+  const floor = { a: 0, b: 0, c: tank.base - tank.bedding.depth };
+  const sideOf = (edge: number): number => SIDE_OF_EDGE[edge]!;
+  const hole = holeOf(wallTerms(digging, tank.walls), { outline, floor, sideOf });
+  const quantities = digHoles(digging, tank, [{ hole, floor }]);
+  const filling = new Filling();
   let displaced = 0;
   if (reached(digging, "bedded")) {
     const bedding = placedLayer(digging, tank.bedding.material);
-    fill.add(
+    filling.add(
       tank.bedding.material,
-      ground.refill(() => level(tank.base), bedding).volume,
+      ground.refill(() => level(tank.base), bedding),
     );
   }
   if (reached(digging, "set")) {
-    const lid = fillSurface(body, tank.base + height, 0);
+    const lid = fillSurface(body, { a: 0, b: 0, c: tank.base + height }, 0);
     const layer = placedLayer(digging, "tank", true);
     displaced = ground.fill(lid, grownBox(body, 0), layer).belowBefore.volume;
   }
   if (reached(digging, "backfilled")) {
-    fill.add(
+    const backfill = placedLayer(digging, tank.backfill);
+    filling.add(
       tank.backfill,
-      ground.refill(() => null, placedLayer(digging, tank.backfill), tank.crown ?? 0).volume,
+      ground.refill(() => null, backfill, tank.crown),
     );
   }
-  if (hole.structureHit > 1e-6) digging.findings.push(structureFinding(tank.id, tank.name));
-  const cut = hole.cut.record();
   return {
     id: tank.id,
     name: tank.name,
     kind: tank.kind,
-    cut,
-    fill: fill.record(),
+    ...quantities,
+    ...quantitiesPut(digging, filling, quantities),
     displaced,
-    floor: { lowest: floor, highest: floor },
-    deepest,
-    tallestFace: tallest,
-    daylight: area,
-    materialsMet: materialsMet(ground, cut),
-  };
-}
-
-export function structureFinding(id: string, name: string): Digging["findings"][number] {
-  return {
-    level: "caution",
-    code: "dig.meets-structure",
-    where: id,
-    text: `${name} runs into a tank that is already set. The tank is left standing and the dig is counted only around it; move one of them or change the building order.`,
-    source: "geometry",
+    floor: { lowest: floor.c, highest: floor.c },
   };
 }

@@ -12,11 +12,17 @@ import {
 } from "./path.js";
 import { meanBuriedArea } from "./pipeVolume.js";
 import { reachFindings } from "./reachCheck.js";
-import { structureFinding } from "./tank.js";
-import { trenchShape, type TrenchShape } from "./trenchSurface.js";
+import {
+  quantitiesOf,
+  quantitiesPut,
+  structureFinding,
+  wallTerms,
+  type DugQuantities,
+} from "./hole.js";
+import { floorRange, trenchShape, type TrenchShape } from "./trenchSurface.js";
 import type { PipeRun, PipeStation, WorkQuantities } from "./types.js";
-import { benchFinding, grownBox, wallPlan, wallReach } from "./walls.js";
-import { Filling, materialsMet, placedLayer, reached, type Digging } from "./work.js";
+import { benchFinding, grownBox, settledPlan } from "./walls.js";
+import { Filling, placedLayer, reached, type Digging } from "./work.js";
 
 /**
  * Digs a trench (local m), beds it, fills the pipe zone and fills up to the ground as it was. The
@@ -30,42 +36,40 @@ export function digTrench(digging: Digging, trench: Trench): WorkQuantities {
   const length = pathLength(legs);
   const inverts = trench.pipes.map((pipe) => invertsAlong(pipe, length, points));
   const shape = shapeOf(digging, trench, legs, inverts);
-  if (shape.tooMany) digging.findings.push(benchFinding(trench.id, trench.name));
-  const taken = ground.tally();
-  let structureHit = 0;
-  for (const { surface, box, part } of shape.pieces) {
-    structureHit += ground.cut(surface, box, taken, part, shape.parts[part]!.floor);
-  }
-  digging.findings.push(...reachFindings(ground, trench));
-  const { area, deepest, tallest } = ground.markedExtent();
+  const quantities = cutTrench(digging, trench, shape);
   const inTank = surfaceAlong(ground, legs).filter((stretch) => stretch.structure);
   const buried = before.filter((stretch) => !stretch.structure);
   const displaced = trench.pipes.reduce(
     (sum, pipe, i) => sum + buriedVolume(pipe, inverts[i]!, buried, inTank),
     0,
   );
-  const fill = refillTrench(digging, trench, shape, displaced);
-  // A pipe has to enter its tank: the ends of the trench may cut into it by about their width.
-  if (structureHit > 2 * trench.width ** 2) {
-    digging.findings.push(structureFinding(trench.id, trench.name));
-  }
+  const filling = refillTrench(digging, trench, shape, displaced);
   trench.pipes.forEach((pipe, i) => {
-    digging.pipes.push(pipeRun(ground, trench, pipe, inverts[i]!, legs, buried));
+    digging.pipes.push(pipeRun(ground, trench, pipe, inverts[i]!, legs, before));
   });
-  const cut = taken.record();
   return {
     id: trench.id,
     name: trench.name,
     kind: trench.kind,
-    cut,
-    fill: fill.record(),
+    ...quantities,
+    ...quantitiesPut(digging, filling, quantities),
     displaced,
     floor: { lowest: shape.lowest, highest: shape.highest },
-    deepest,
-    tallestFace: tallest,
-    daylight: area,
-    materialsMet: materialsMet(ground, cut),
   };
+}
+
+function cutTrench(digging: Digging, trench: Trench, shape: TrenchShape): DugQuantities {
+  const { ground, findings } = digging;
+  if (shape.tooMany) findings.push(benchFinding(trench.id, trench.name));
+  const taken = ground.tally();
+  let structureHit = 0;
+  for (const { surface, box, part } of shape.pieces) {
+    structureHit += ground.cut(surface, box, taken, part, shape.parts[part]!.floor);
+  }
+  findings.push(...reachFindings(ground, trench));
+  // A pipe has to enter its tank: the ends of the trench may cut into it by about their width.
+  if (structureHit > 2 * trench.width ** 2) findings.push(structureFinding(trench.id, trench.name));
+  return quantitiesOf(digging, taken);
 }
 
 function shapeOf(
@@ -74,20 +78,14 @@ function shapeOf(
   legs: readonly PathLeg[],
   inverts: readonly (readonly InvertAt[])[],
 ): TrenchShape {
-  const { ground } = digging;
-  // First with plain vertical walls, to learn the floor; then with as many benches as it needs.
-  const { lowest } = trenchShape(trench, legs, inverts, wallPlan({ by: "run", run: 0 }, 0, 0), 0);
-  let height = Math.max(0, ground.highestIn() - lowest);
-  for (let pass = 0; ; pass++) {
-    const plan = wallPlan(trench.walls, height, digging.flattestRun);
-    const reach = wallReach(plan, height);
-    const seen = Math.max(
-      0,
-      ground.highestIn(grownBox(trench.path, trench.width + reach)) - lowest,
-    );
-    if (seen >= height || pass === 3) return trenchShape(trench, legs, inverts, plan, reach);
-    height = seen;
-  }
+  const terms = wallTerms(digging, trench.walls);
+  // The floor does not depend on the walls: first learn how deep it lies.
+  const { lowest } = floorRange(trench, legs, inverts);
+  const steepest = Math.max(trench.ends?.start ?? 0, trench.ends?.end ?? 0);
+  const plan = settledPlan(terms, lowest, (reach) =>
+    grownBox(trench.path, trench.width + reach + steepest * Math.max(0, reach)),
+  );
+  return trenchShape(trench, legs, inverts, plan);
 }
 
 function refillTrench(
@@ -97,24 +95,25 @@ function refillTrench(
   displaced: number,
 ): Filling {
   const { ground } = digging;
-  const fill = new Filling();
+  const filling = new Filling();
   if (reached(digging, "bedded")) {
     const layer = placedLayer(digging, trench.bedding.material);
-    fill.add(
-      trench.bedding.material,
-      ground.refill((part) => shape.parts[part]!.bedding, layer).volume,
-    );
+    const bedding = ground.refill((part) => shape.parts[part]!.bedding, layer);
+    filling.add(trench.bedding.material, bedding);
+  }
+  if (reached(digging, "zone")) {
+    const layer = placedLayer(digging, trench.zone.material);
+    const zone = ground.refill((part) => shape.parts[part]!.zone, layer);
+    filling.add(trench.zone.material, zone, displaced);
   }
   if (reached(digging, "backfilled")) {
-    const layer = placedLayer(digging, trench.zone.material);
-    const zone = ground.refill((part) => shape.parts[part]!.zone, layer).volume;
-    fill.add(trench.zone.material, Math.max(0, zone - displaced));
-    fill.add(
+    const layer = placedLayer(digging, trench.backfill);
+    filling.add(
       trench.backfill,
-      ground.refill(() => null, placedLayer(digging, trench.backfill), trench.crown ?? 0).volume,
+      ground.refill(() => null, layer, trench.crown),
     );
   }
-  return fill;
+  return filling;
 }
 
 /**
@@ -152,7 +151,10 @@ function between(
     .filter((s) => s > stretch.from + 1e-9 && s < stretch.to - 1e-9)
     .sort((a, b) => a - b);
   const ends = [stretch.from, ...marks, stretch.to];
-  return ends.slice(1).map((to, i): [number, number] => [ends[i]!, to]);
+  // Marks of several things may lie on one place: what is between them has no length.
+  return ends.slice(1).flatMap((to, i): [number, number][] =>
+    to > ends[i]! ? [[ends[i]!, to]] : [],
+  );
 }
 
 function groundOn(stretch: PathStretch, station: number): number {
@@ -167,8 +169,9 @@ function pipeRun(
   pipe: Pipe,
   inverts: readonly InvertAt[],
   legs: readonly PathLeg[],
-  buried: readonly PathStretch[],
+  before: readonly PathStretch[],
 ): PipeRun {
+  const buried = before.filter((stretch) => !stretch.structure);
   const length = pathLength(legs);
   const start = invertAt(inverts, 0);
   const end = invertAt(inverts, length);
@@ -190,7 +193,7 @@ function pipeRun(
     fall: length > 0 ? (start - end) / length : 0,
     drop: start - end,
     cover: { least: Math.min(...covers), most: Math.max(...covers) },
-    stations: stationsOf(ground.base.tin.origin, legs, inverts, buried),
+    stations: stationsOf(ground.base.tin.origin, legs, inverts, before),
   };
 }
 
@@ -198,18 +201,20 @@ function stationsOf(
   origin: readonly [number, number, number],
   legs: readonly PathLeg[],
   inverts: readonly InvertAt[],
-  buried: readonly PathStretch[],
+  before: readonly PathStretch[],
 ): PipeStation[] {
   const marks = [
     0,
     pathLength(legs),
     ...legs.map((leg) => leg.station),
     ...inverts.map((at) => at.station),
-    ...buried.flatMap((stretch) => [stretch.from, stretch.to]),
+    ...before.flatMap((stretch) => [stretch.from, stretch.to]),
   ].sort((a, b) => a - b);
   const stations = marks.filter((s, i) => i === 0 || s - marks[i - 1]! > 1e-6);
   return stations.map((station) => {
-    const on = buried.find((s) => station >= s.from - 1e-6 && station <= s.to + 1e-6);
+    const there = before.filter((s) => station >= s.from - 1e-6 && station <= s.to + 1e-6);
+    // Where a tank begins or ends, the ground beside it tells more than its lid.
+    const on = there.find((s) => !s.structure) ?? there[0];
     const place: Place = placeAt(legs, station);
     return {
       station,

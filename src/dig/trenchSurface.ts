@@ -7,7 +7,7 @@ import { higherOf, level, plane, type Box, type Place, type Surface } from "../g
 import type { Trench } from "../site/index.js";
 import { invertAt, wallOf, type InvertAt } from "./grade.js";
 import type { PathLeg } from "./path.js";
-import { grownBox, sideWall, type PlaneOf, type WallPlan } from "./walls.js";
+import { grownBox, plannedWall, sideWall, type PlaneOf, type WallPlan } from "./walls.js";
 
 /** Heights that one part of a trench is built to: planes, or levels at a bend. */
 export interface TrenchPart {
@@ -53,25 +53,51 @@ interface Line {
   rate: number;
 }
 
+/** The pipes' lines along a reach that decide its floor, and its pipe zone's top. */
+function reachLines(
+  trench: Trench,
+  inverts: readonly (readonly InvertAt[])[],
+  reach: Reach,
+): { floors: Line[]; tops: Line[] } {
+  const undersides = lines(trench, inverts, reach, "underside");
+  const floors = deciding(undersides, reach.length, -1).map((line) => ({
+    ...line,
+    start: line.start - trench.bedding.depth,
+  }));
+  return { floors, tops: deciding(lines(trench, inverts, reach, "top"), reach.length, 1) };
+}
+
+/** Lowest and highest of the floor along the path, m local. */
+export function floorRange(
+  trench: Trench,
+  legs: readonly PathLeg[],
+  inverts: readonly (readonly InvertAt[])[],
+): { lowest: number; highest: number } {
+  let [lowest, highest] = [Infinity, -Infinity];
+  for (const reach of reaches(legs, inverts)) {
+    const { floors } = reachLines(trench, inverts, reach);
+    for (const at of [0, reach.length]) {
+      const least = Math.min(...floors.map((line) => line.start + at * line.rate));
+      lowest = Math.min(lowest, least);
+      highest = Math.max(highest, least);
+    }
+  }
+  return { lowest, highest };
+}
+
 /** Builds the surface and the heights of the parts. `inverts` belong to `trench.pipes` in order. */
 export function trenchShape(
   trench: Trench,
   legs: readonly PathLeg[],
   inverts: readonly (readonly InvertAt[])[],
   plan: WallPlan,
-  wallsReach: number,
 ): TrenchShape {
-  const off = trench.width / 2 + wallsReach;
+  const off = trench.width / 2 + plan.reach;
   const pieces: TrenchPiece[] = [];
   const parts: TrenchPart[] = [];
-  let [lowest, highest] = [Infinity, -Infinity];
-  for (const reach of reaches(legs, inverts)) {
-    const undersides = lines(trench, inverts, reach, "underside");
-    const floors = deciding(undersides, reach.length, -1).map((line) => ({
-      ...line,
-      start: line.start - trench.bedding.depth,
-    }));
-    const tops = deciding(lines(trench, inverts, reach, "top"), reach.length, 1);
+  const all = reaches(legs, inverts);
+  all.forEach((reach, i) => {
+    const { floors, tops } = reachLines(trench, inverts, reach);
     const zone = higherOf(tops.map((line) => along(reach, line, trench.zone.above)));
     if (reach.bendFrom) {
       const bend = { before: reach.bendFrom, after: reach };
@@ -79,18 +105,37 @@ export function trenchShape(
       const box = squareBox(reach.start, 2 * off * Math.min(MITRE_LIMIT, bendStretch(bend)));
       for (const surface of shelves) pieces.push({ surface, box, part });
     }
+    const ends = {
+      start: i === 0 ? (trench.ends?.start ?? 0) : 0,
+      end: i === all.length - 1 ? (trench.ends?.end ?? 0) : 0,
+    };
     for (const line of floors) {
       const floor = planeAlong(reach, line);
-      const box = grownBox([...edge(reach, off), ...edge(reach, -off)], 0);
+      const box = stripBox(reach, off, ends, plan.height);
       const part = parts.length;
-      for (const surface of strip(trench, reach, floor, plan)) pieces.push({ surface, box, part });
+      for (const surface of strip(trench, reach, floor, plan, ends)) {
+        pieces.push({ surface, box, part });
+      }
       parts.push({ floor, bedding: along(reach, line, trench.bedding.depth), zone });
     }
-    const least = (at: number): number => Math.min(...floors.map((l) => l.start + at * l.rate));
-    lowest = Math.min(lowest, least(0), least(reach.length));
-    highest = Math.max(highest, least(0), least(reach.length));
-  }
-  return { tooMany: plan.tooMany, pieces, parts, lowest, highest };
+  });
+  return { tooMany: plan.tooMany, pieces, parts, ...floorRange(trench, legs, inverts) };
+}
+
+/** Runs of the walls at a reach's two ends; 0 is vertical. */
+interface Ends {
+  start: number;
+  end: number;
+}
+
+function stripBox(reach: Reach, off: number, ends: Ends, height: number): Box {
+  const [back, on] = [ends.start * height, ends.end * height];
+  const longer: PathLeg = {
+    ...reach,
+    start: [reach.start[0] - back * reach.u[0], reach.start[1] - back * reach.u[1]],
+    length: reach.length + back + on,
+  };
+  return grownBox([...edge(longer, off), ...edge(longer, -off)], 0);
 }
 
 function squareBox([x, y]: Place, reach: number): Box {
@@ -174,26 +219,31 @@ function endWall(leg: PathLeg, at: number, sign: 1 | -1): Surface {
 }
 
 /** The floor strip of a reach with its sides, and each bench above it. */
-function strip(trench: Trench, reach: Reach, floor: PlaneOf, plan: WallPlan): Surface[] {
+function strip(
+  trench: Trench,
+  reach: Reach,
+  floor: PlaneOf,
+  plan: WallPlan,
+  ends: Ends,
+): Surface[] {
   const half = trench.width / 2;
   const left = edge(reach, half);
   const right = edge(reach, -half);
-  const shelves: Surface[] = [];
-  for (let k = 0; k <= plan.benches; k++) {
-    const raised = { ...floor, c: floor.c + k * plan.rise };
-    shelves.push(
-      higherOf([
-        sideWall(left[1], left[0], raised, plan.run, k * plan.tread),
-        sideWall(right[0], right[1], raised, plan.run, k * plan.tread),
-        plane(raised.a, raised.b, raised.c, k === 0),
-        // The ends last: by then a cell is cut to the sides, and only that strip is parted.
-        endWall(reach, 0, -1),
-        endWall(reach, reach.length, 1),
-      ]),
-    );
-  }
-  return shelves;
+  return plan.shelves.map(({ rise }, shelf) =>
+    higherOf([
+      plannedWall(left[1], left[0], floor, plan, shelf, LEFT),
+      plannedWall(right[0], right[1], floor, plan, shelf, RIGHT),
+      plane(floor.a, floor.b, floor.c + rise, shelf === 0),
+      // The ends last: by then a cell is cut to the sides, and only that strip is parted.
+      ends.start > 0 ? sideWall(left[0], right[0], floor, ends.start) : endWall(reach, 0, -1),
+      ends.end > 0 ? sideWall(right[1], left[1], floor, ends.end) : endWall(reach, reach.length, 1),
+    ]),
+  );
 }
+
+/** A trench's sides in the walls' own order. */
+const LEFT = 0;
+const RIGHT = 1;
 
 /** The floor edge of a leg, `off` to its left, from its start to its end. */
 function edge(leg: PathLeg, off: number): [Place, Place] {
@@ -227,18 +277,17 @@ function cornerPiece(
   ];
   const wedge = [endWall(ends[0]!, 0, -1), endWall(ends[1]!, 0, 1)];
   const bevel = bevelEdge({ before, after }, trench.width / 2);
-  const shelves: Surface[] = [];
-  for (let k = 0; k <= plan.benches; k++) {
-    const raised = { ...floor, c: height + k * plan.rise };
+  const side = turned > 0 ? RIGHT : LEFT;
+  const shelves = plan.shelves.map(({ rise }, shelf) => {
     const walls = ends.map((leg) => {
       const [p, q] = edge(leg, outer);
       return turned > 0
-        ? sideWall(p, q, raised, plan.run, k * plan.tread)
-        : sideWall(q, p, raised, plan.run, k * plan.tread);
+        ? plannedWall(p, q, floor, plan, shelf, side)
+        : plannedWall(q, p, floor, plan, shelf, side);
     });
-    if (bevel) walls.push(sideWall(bevel[0], bevel[1], raised, plan.run, k * plan.tread));
-    shelves.push(higherOf([...walls, level(raised.c, k === 0), ...wedge]));
-  }
+    if (bevel) walls.push(plannedWall(bevel[0], bevel[1], floor, plan, shelf, side));
+    return higherOf([...walls, level(height + rise, shelf === 0), ...wedge]);
+  });
   const part = parts.length;
   const zoneTop = Math.max(...tops.map((line) => line.start)) + trench.zone.above;
   parts.push({ floor, bedding: level(height + trench.bedding.depth), zone: level(zoneTop) });

@@ -1,7 +1,11 @@
 import type { Finding, PlanPoint, Work } from "../site/index.js";
+import type { Haul } from "./haul.js";
 
 /** Volumes by material id, m³: for natural ground in the bank, for fill in place. */
 export type ByMaterial = Readonly<Record<string, number>>;
+
+/** Closed rings in plan: outer ones counter-clockwise, holes clockwise. */
+export type Rings = readonly (readonly (readonly [number, number])[])[];
 
 /** What one work takes out and puts in. Field meanings are the contract's (site-file). */
 export interface WorkQuantities {
@@ -24,6 +28,33 @@ export interface WorkQuantities {
   daylight: number;
   /** m of each material between the ground and the floor at the deepest place, top down. */
   materialsMet: readonly string[];
+  /**
+   * Rings in plan, outer ones counter-clockwise and holes clockwise: where the cut comes to
+   * daylight, and the foot of its walls. Absent for a work that never cuts.
+   */
+  outlines?: { daylight: Rings; toe: Rings };
+  /** Centre of mass of what was cut, and of what was put in, as if of one density; x, y, z, m. */
+  cutCentre?: readonly [number, number, number];
+  fillCentre?: readonly [number, number, number];
+  /**
+   * Volumes by depth, m³: what was cut `from` to `to` m below the ground just before this work, and
+   * what was put in from so far to so far above what it was put on.
+   */
+  bands?: readonly { from: number; to: number; cut: number; fill: number }[];
+  /** A pile's heap. */
+  heap?: Heaped;
+}
+
+/** A heap of loose earth on the ground. */
+export interface Heaped {
+  /** m³ loose. */
+  volume: number;
+  /** m above the ground under its middle. */
+  height: number;
+  /** m² in plan. */
+  area: number;
+  /** Ring in plan where it meets the ground. */
+  toe: Rings;
 }
 
 /** One place along a pipe's path. */
@@ -68,6 +99,11 @@ export interface Earth {
   surplusLoose: number;
   surplusMass: number;
   importCompacted: number;
+  /**
+   * What strips have taken off, kept apart: m³ in the bank in all, of it put back, and left over,
+   * that also loose. What is left over is part of the surplus. Absent when nothing is stripped.
+   */
+  topsoil?: { stripped: number; putBack: number; left: number; leftLoose: number };
 }
 
 export interface DigResult {
@@ -75,6 +111,8 @@ export interface DigResult {
   cut: ByMaterial;
   works: readonly WorkQuantities[];
   earth: Earth;
+  /** Which cut's earth goes to which fill or pile with the least carriage, m³ bank and m. */
+  haul: readonly Haul[];
   pipes: readonly PipeRun[];
   findings: readonly Finding[];
 }

@@ -1,17 +1,17 @@
 /** Walls of holes and sides of fills as surfaces. All local metres; slopes are run per rise. */
 import {
   higherOf,
-  level,
   lowerOf,
   outlineSurface,
   plane,
   type Box,
+  type CellLayer,
   type LayeredGround,
   type Place,
   type Surface,
-  type Tally,
 } from "../ground/index.js";
 import type { Finding, Walls } from "../site/index.js";
+import { layerWall } from "./layerWalls.js";
 
 /** A plane in plan: z = a·x + b·y + c. */
 export interface PlaneOf {
@@ -20,107 +20,188 @@ export interface PlaneOf {
   c: number;
 }
 
+/** Height of a plane at a place. */
+export function heightOn({ a, b, c }: PlaneOf, [x, y]: Place): number {
+  return a * x + b * y + c;
+}
+
+/** The plane moved up by a height, m. */
+export function raisedBy(floor: PlaneOf, by: number): PlaneOf {
+  return { ...floor, c: floor.c + by };
+}
+
 /** Benches above this many are not dug: the rise is then too small for the depth. */
 const MOST_BENCHES = 100;
 
 /**
- * One wall (or side) of a hole: the plane through the floor edge p–q that rises outwards at 1 per
- * `run`; vertical when `run` is 0. Outwards is to the right of the way from p to q. `setBack` (m)
- * moves the edge outwards.
+ * One wall of a hole: the plane through the floor edge p–q that rises outwards at 1 per `run`,
+ * measured square to the edge; vertical when `run` is 0. Outwards is to the right of the way from
+ * p to q. `setBack` (m) moves the edge outwards.
  */
 export function sideWall(p: Place, q: Place, floor: PlaneOf, run: number, setBack = 0): Surface {
   const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
-  const nx = (q[1] - p[1]) / length;
-  const ny = -(q[0] - p[0]) / length;
+  const [ux, uy] = [(q[0] - p[0]) / length, (q[1] - p[1]) / length];
+  const [nx, ny] = [uy, -ux];
   const d = nx * p[0] + ny * p[1] + setBack;
   if (run === 0) return { is: "wall", nx, ny, d, reversed: false };
-  return plane(floor.a + nx / run, floor.b + ny / run, floor.c - d / run);
+  // Along the edge the wall follows the floor; across it, it forgets which way the floor tilts.
+  const along = floor.a * ux + floor.b * uy;
+  const across = 1 / run;
+  const [a, b] = [along * ux + across * nx, along * uy + across * ny];
+  const start = heightOn(floor, p) - along * (ux * p[0] + uy * p[1]);
+  return plane(a, b, start - d * across);
 }
 
-/** Run that is used for the walls, and how many benches there are (0 for plain walls). */
+/** What decides how walls stand. */
+export interface WallTerms {
+  ground: LayeredGround;
+  walls: Walls;
+  /** Run that a layer's material asks for; null for a built thing. */
+  runOf: (layer: CellLayer) => number | null;
+  /** Greatest run that any of the site's own layers asks for. */
+  flattestRun: number;
+}
+
+/** Walls for ground that rises at most so far above the floor. */
 export interface WallPlan {
-  run: number;
-  benches: number;
-  rise: number;
-  tread: number;
+  terms: WallTerms;
+  /** m that the ground rises at most above the lowest of the floor. */
+  height: number;
+  /** How far the walls may reach beyond the floor in plan, m. */
+  reach: number;
+  /** Height above the floor, and distance out from it, of each bench; the first is the floor. */
+  shelves: readonly { rise: number; out: number }[];
   /** True when the depth asks for more benches than are dug. */
   tooMany: boolean;
 }
 
 /** How the walls stand in ground that rises at most `height` (m) above the floor. */
-export function wallPlan(walls: Walls, height: number, flattestRun: number): WallPlan {
-  if (walls.by === "benches") {
-    const wanted = Math.max(0, Math.ceil(height / walls.rise) - 1);
-    const benches = Math.min(MOST_BENCHES, wanted);
-    const tooMany = wanted > MOST_BENCHES;
-    return { run: 0, benches, rise: walls.rise, tread: walls.tread, tooMany };
+export function wallPlan(terms: WallTerms, height: number): WallPlan {
+  const { walls } = terms;
+  const plan = { terms, height, shelves: [{ rise: 0, out: 0 }], tooMany: false };
+  if (walls.by === "run") {
+    const flattest = Math.max(walls.run, ...(walls.sides ?? []));
+    return { ...plan, reach: flattest * height };
   }
-  const run = walls.by === "run" ? walls.run : flattestRun;
-  return { run, benches: 0, rise: 0, tread: 0, tooMany: false };
-}
-
-/** Greatest distance in plan by which the walls may reach beyond the floor, m. */
-export function wallReach(plan: WallPlan, height: number): number {
-  return Math.max(0, plan.benches * plan.tread + plan.run * height);
-}
-
-/** One bench of a hole with a level floor (bench 0 is the floor). Outline counter-clockwise. */
-function shelfSurface(
-  outline: readonly Place[],
-  floor: number,
-  plan: WallPlan,
-  bench: number,
-): Surface {
-  const height = floor + bench * plan.rise;
-  const sides = outlineSurface(
-    outline,
-    (i) => {
-      const [p, q] = [outline[i]!, outline[(i + 1) % outline.length]!];
-      return sideWall(p, q, { a: 0, b: 0, c: height }, plan.run, bench * plan.tread);
-    },
-    "low",
-  );
-  return higherOf([sides, level(height, bench === 0)]);
+  if (walls.by === "layers") {
+    // Every layer may start a ledge of its own, and earlier fills are layers too.
+    const ledges = (walls.ledge ?? 0) * (terms.ground.base.layers.length + 1);
+    return { ...plan, reach: terms.flattestRun * height + ledges };
+  }
+  const first = walls.first ?? walls.rise;
+  const wanted = Math.max(0, Math.ceil((height - first) / walls.rise));
+  const benches = Math.min(MOST_BENCHES, wanted);
+  const shelves = [{ rise: 0, out: 0 }];
+  for (let k = 1; k <= benches; k++) {
+    shelves.push({ rise: first + (k - 1) * walls.rise, out: k * walls.tread });
+  }
+  return {
+    ...plan,
+    shelves,
+    reach: benches * walls.tread,
+    tooMany: wanted > MOST_BENCHES,
+  };
 }
 
 /**
- * Cuts a hole with a level floor (m, local) and the walls asked for, bench by bench from the floor
- * up. Returns what was taken out, the area of built things in the way, and whether benches had to be
- * left out.
+ * The wall of a floor edge p–q, outwards to the right, of one shelf of a plan; `side` is the
+ * edge's place in the walls' own order of sides, where it has one.
  */
-export function cutHole(
-  ground: LayeredGround,
-  outline: readonly Place[],
-  floor: number,
-  walls: Walls,
-  flattestRun: number,
-): { cut: Tally; structureHit: number; tooMany: boolean } {
-  const { height, plan } = holeReach(ground, outline, floor, walls, flattestRun);
-  const cut = ground.tally();
-  let structureHit = 0;
-  for (let bench = 0; bench <= plan.benches; bench++) {
-    const reach = bench * plan.tread + plan.run * height;
-    const surface = shelfSurface(outline, floor, plan, bench);
-    structureHit += ground.cut(surface, grownBox(outline, reach), cut, 0, { a: 0, b: 0, c: floor });
+export function plannedWall(
+  p: Place,
+  q: Place,
+  floor: PlaneOf,
+  plan: WallPlan,
+  shelf: number,
+  side?: number,
+): Surface {
+  const { walls, ground, runOf } = plan.terms;
+  const { rise, out } = plan.shelves[shelf]!;
+  if (walls.by === "layers") {
+    const terms = { ground, runOf, ledge: walls.ledge ?? 0, reach: plan.reach };
+    return layerWall(p, q, floor, terms);
   }
-  return { cut, structureHit, tooMany: plan.tooMany };
+  if (walls.by === "benches") return sideWall(p, q, raisedBy(floor, rise), 0, out);
+  const own = side === undefined ? undefined : walls.sides?.[side];
+  return sideWall(p, q, floor, own ?? walls.run);
 }
 
-/** The surface of a fill with a level top whose sides fall outwards at 1 per `run`. */
-export function fillSurface(outline: readonly Place[], top: number, run: number): Surface {
+/** A hole's outline, its floor and which of the walls' own sides each edge is. */
+export interface HoleShape {
+  /** Counter-clockwise. */
+  outline: readonly Place[];
+  floor: PlaneOf;
+  sideOf?: (edge: number) => number;
+}
+
+/** A hole as surfaces to cut down to, one after the other, within a box. */
+export interface Hole {
+  shelves: readonly Surface[];
+  box: Box;
+  tooMany: boolean;
+}
+
+/** The hole with a plane floor and the walls asked for, shelf by shelf from the floor up. */
+export function holeOf(terms: WallTerms, shape: HoleShape): Hole {
+  const plan = holePlan(terms, shape);
+  const { outline, floor, sideOf } = shape;
+  const shelves = plan.shelves.map(({ rise }, shelf) => {
+    const sides = outlineSurface(
+      outline,
+      (i) => {
+        const [p, q] = [outline[i]!, outline[(i + 1) % outline.length]!];
+        return plannedWall(p, q, floor, plan, shelf, sideOf?.(i));
+      },
+      "low",
+    );
+    const { a, b, c } = raisedBy(floor, rise);
+    return higherOf([sides, plane(a, b, c, shelf === 0)]);
+  });
+  return { shelves, box: grownBox(outline, plan.reach), tooMany: plan.tooMany };
+}
+
+/** How the walls of a hole stand, by the most that the ground within reach rises above it. */
+function holePlan(terms: WallTerms, { outline, floor }: HoleShape): WallPlan {
+  const lowest = Math.min(...outline.map((place) => heightOn(floor, place)));
+  return settledPlan(terms, lowest, (reach) => grownBox(outline, reach));
+}
+
+/** Plans walls by the ground within their own reach: each pass can only draw the box in. */
+export function settledPlan(
+  terms: WallTerms,
+  lowest: number,
+  boxFor: (reach: number) => Box,
+): WallPlan {
+  let height = Math.max(0, terms.ground.highestIn() - lowest);
+  for (let pass = 0; ; pass++) {
+    const plan = wallPlan(terms, height);
+    const seen = Math.max(0, terms.ground.highestIn(boxFor(plan.reach)) - lowest);
+    // Three passes are enough to stop at the hole's own hillside.
+    if (seen >= height || pass === 3) return plan;
+    height = seen;
+  }
+}
+
+/** The surface of a fill with a plane top whose sides fall outwards at 1 per `run`. */
+export function fillSurface(outline: readonly Place[], top: PlaneOf, run: number): Surface {
   const sides = outlineSurface(
     outline,
-    (i) => {
-      const [p, q] = [outline[i]!, outline[(i + 1) % outline.length]!];
-      const rising = sideWall(p, q, { a: 0, b: 0, c: top }, run);
-      if (rising.is === "wall") return { ...rising, reversed: true };
-      if (rising.is !== "plane")
-        throw new Error(`side is ${rising.is}, expected a plane or a wall`);
-      return plane(-rising.a, -rising.b, 2 * top - rising.c);
-    },
+    (i) => fillSide(outline[i]!, outline[(i + 1) % outline.length]!, top, run),
     "high",
   );
-  return lowerOf([sides, level(top)]);
+  return lowerOf([sides, plane(top.a, top.b, top.c)]);
+}
+
+function fillSide(p: Place, q: Place, top: PlaneOf, run: number): Surface {
+  if (run === 0) {
+    const wall = sideWall(p, q, top, 0);
+    if (wall.is !== "wall") throw new Error(`side is a ${wall.is}, expected a wall`);
+    return { ...wall, reversed: true };
+  }
+  // A side that rises from the top turned upside down falls from it.
+  const rising = sideWall(p, q, { a: -top.a, b: -top.b, c: -top.c }, run);
+  if (rising.is !== "plane") throw new Error(`side is a ${rising.is}, expected a plane`);
+  return plane(-rising.a, -rising.b, -rising.c);
 }
 
 /** The box of an outline grown by a distance, allowing for mitred corners. */
@@ -132,7 +213,8 @@ export function grownBox(outline: readonly Place[], reach: number): Box {
     east = Math.max(east, x);
     north = Math.max(north, y);
   }
-  const grow = reach * mitre(outline) + 1e-6;
+  const size = Math.max(east - west, north - south);
+  const grow = reach * mitre(outline) + 1e-7 * size;
   return [west - grow, south - grow, east + grow, north + grow];
 }
 
@@ -151,25 +233,6 @@ function mitre(outline: readonly Place[]): number {
     most = Math.max(most, 1 / Math.max(1e-3, Math.cos(turned / 2)));
   }
   return most;
-}
-
-/** How the walls of a hole stand, and the most that the ground within reach rises above its floor. */
-function holeReach(
-  ground: LayeredGround,
-  outline: readonly Place[],
-  floor: number,
-  walls: Walls,
-  flattestRun: number,
-): { height: number; plan: WallPlan } {
-  let height = Math.max(0, ground.highestIn() - floor);
-  for (let pass = 0; ; pass++) {
-    const plan = wallPlan(walls, height, flattestRun);
-    const box = grownBox(outline, wallReach(plan, height));
-    const seen = Math.max(0, ground.highestIn(box) - floor);
-    // Each pass can only shrink the box; three are enough to stop at the hole's own hillside.
-    if (seen >= height || pass === 3) return { height, plan };
-    height = seen;
-  }
 }
 
 /** What a person is told when benches are too small for the depth. */

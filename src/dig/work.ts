@@ -1,10 +1,20 @@
 /** What one work needs to be dug, and what it yields. */
-import type { CellLayer, LayeredGround } from "../ground/index.js";
+import type { CellLayer, LayeredGround, Point, Tally } from "../ground/index.js";
 import { NATIVE, type Finding, type Work } from "../site/index.js";
 import type { PipeRun, WorkQuantities } from "./types.js";
 
 /** How far each work is carried: the stages of the job. */
-export type Extent = "dug" | "bedded" | "set" | "backfilled";
+export type Extent = "stripped" | "dug" | "bedded" | "set" | "zone" | "backfilled";
+
+/** The stages in their order. */
+export const EXTENTS: readonly Extent[] = [
+  "stripped",
+  "dug",
+  "bedded",
+  "set",
+  "zone",
+  "backfilled",
+];
 
 /** The state that works are dug in. */
 export interface Digging {
@@ -12,17 +22,17 @@ export interface Digging {
   /** Index of the work in building order. */
   number: number;
   extent: Extent;
+  /** Run that a layer's material asks of a wall; null for a built thing. */
+  runOf: (layer: CellLayer) => number | null;
   /** Flattest wall that the site's own layers ask for, run per rise. */
   flattestRun: number;
   findings: Finding[];
   pipes: PipeRun[];
 }
 
-const ORDER: readonly Extent[] = ["dug", "bedded", "set", "backfilled"];
-
 /** True when the job has come at least as far as `extent`. */
 export function reached(digging: Digging, extent: Extent): boolean {
-  return ORDER.indexOf(digging.extent) >= ORDER.indexOf(extent);
+  return EXTENTS.indexOf(digging.extent) >= EXTENTS.indexOf(extent);
 }
 
 /** The layer that a work puts in. */
@@ -30,16 +40,31 @@ export function placedLayer(digging: Digging, material: string, structure = fals
   return { material, by: digging.number, structure };
 }
 
-/** Volumes put in, m³ by material id, adding up what goes in twice. */
+/** Volumes put in, m³ by material id, adding up what goes in twice, and where their middle is. */
 export class Filling {
   private readonly volumes = new Map<string, number>();
+  private weight = 0;
+  private readonly moment = [0, 0, 0];
 
-  add(material: string, volume: number): void {
+  /** Adds what a fill put in; `displaced` of it, m³, is something else (a pipe). */
+  add(material: string, put: Tally, displaced = 0): void {
+    const volume = Math.max(0, put.volume - displaced);
     this.volumes.set(material, (this.volumes.get(material) ?? 0) + volume);
+    const centre = put.centre();
+    if (!centre) return;
+    this.weight += volume;
+    for (let k = 0; k < 3; k++) this.moment[k] = this.moment[k]! + volume * centre[k]!;
   }
 
   record(): Record<string, number> {
-    return Object.fromEntries([...this.volumes].filter(([, volume]) => volume > 1e-12));
+    return Object.fromEntries([...this.volumes].filter(([, volume]) => volume > 0));
+  }
+
+  /** Centre of mass of all that was put in, as if of one density, local m; null for nothing. */
+  centre(): Point | null {
+    if (this.weight <= 0) return null;
+    const [x, y, z] = this.moment;
+    return [x! / this.weight, y! / this.weight, z! / this.weight];
   }
 }
 
