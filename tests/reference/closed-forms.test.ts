@@ -283,3 +283,95 @@ describe("trenches", () => {
     },
   );
 });
+
+describe("a round pit as the limit of many-sided ones", () => {
+  const [radius, depth] = [3, 2];
+  const pit = (sides: number, slope: number): number => {
+    const outline = Array.from({ length: sides }, (_, i): [number, number] => {
+      // The sides touch the circle, so that they and their walls keep their distance from its axis.
+      const reach = radius / Math.cos(Math.PI / sides);
+      const angle = (2 * Math.PI * (i + 0.3)) / sides;
+      return [1.5 + reach * Math.cos(angle), -2 + reach * Math.sin(angle)];
+    });
+    const works = [pad({ outline, top: -depth, walls: run(slope) })];
+    const { work, gap } = dug(siteOf({ points: planePoints(0, 0, 0), works }));
+    expect(gap).toBeLessThan(1e-11);
+    return total(work().cut);
+  };
+
+  it.each([0, 0.5, 1, 1.5])("frustum of a pyramid, then of a cone, walls run %f", (slope) => {
+    const top = radius + slope * depth;
+    const cone = ((Math.PI * depth) / 3) * (radius ** 2 + radius * top + top ** 2);
+    for (const sides of [3, 4, 7, 12, 48, 192]) {
+      // Regular polygons about one circle: n·tan(π/n) in place of π, at every height.
+      const ratio = (sides * Math.tan(Math.PI / sides)) / Math.PI;
+      expect(apart(pit(sides, slope), ratio * cone)).toBeLessThan(1e-11);
+    }
+    expect(apart(pit(192, slope), cone)).toBeLessThan(1e-4);
+  });
+
+  it("a cone: walls from a floor next to nothing", () => {
+    const outline = Array.from({ length: 96 }, (_, i): [number, number] => {
+      const angle = (2 * Math.PI * i) / 96;
+      return [1e-4 * Math.cos(angle), 1e-4 * Math.sin(angle)];
+    });
+    const works = [pad({ outline, top: -3, walls: run(1.5) })];
+    const { work } = dug(siteOf({ points: planePoints(0, 0, 0), works }));
+    expect(apart(total(work().cut), (Math.PI * 4.5 ** 2 * 3) / 3)).toBeLessThan(5e-4);
+  });
+});
+
+describe("a stair of benches", () => {
+  const box = (length: number, width: number, height: number): number => length * width * height;
+
+  it.each([
+    [0.5, 0.5],
+    [0.8, 0.3],
+    [1, 1.2],
+    [2.15, 1],
+    [3, 1],
+  ])("rise %f, tread %f: boxes one on the other, the top one as high as is left", (rise, tread) => {
+    const works = [tank({ bearing: 27, walls: { by: "benches", rise, tread } })];
+    const { work, gap } = dug(siteOf({ points: planePoints(0, 0, 0), works }));
+    let exact = 0;
+    for (let bench = 0; bench * rise < 2.15 - 1e-12; bench++) {
+      const grown = 2 * bench * tread;
+      exact += box(3.6 + grown, 2.4 + grown, Math.min(rise, 2.15 - bench * rise));
+    }
+    expect(apart(total(work().cut), exact)).toBeLessThan(EXACT);
+    expect(gap).toBeLessThan(1e-11);
+  });
+
+  it("up a plane hillside: every tread leaves a prism below the slope", () => {
+    // z = x/4 + 1.5, floor at 0 from x = −2 to 2 and y = −50 to 50: a long cut, looked at per metre
+    // by taking a trench 4 m wide along y, whose ends are vertical.
+    const [rise, tread, g] = [0.5, 0.4, 0.25];
+    const works = [
+      trench({
+        path: [
+          [0, -50],
+          [0, 50],
+        ],
+        width: 4,
+        bedding: { depth: 0, material: "crushed-gravel" },
+        walls: { by: "benches", rise, tread },
+        pipes: [pipe({ grade: { by: "inverts", start: 0.005, end: 0.005 } })],
+      }),
+    ];
+    const { work } = dug(siteOf({ points: planePoints(g, 0, 1.5), works }));
+    // Along x, from the floor outwards: each shelf from a to b at height h is cut where the ground
+    // x·g + 1.5 stands above it.
+    const strip = (a: number, b: number, h: number): number => {
+      const start = Math.max(a, (h - 1.5) / g);
+      if (start >= b) return 0;
+      return ((b - start) * (g * start + 1.5 - h + g * b + 1.5 - h)) / 2;
+    };
+    let section = strip(-2, 2, 0);
+    for (let bench = 1; bench < 60; bench++) {
+      const [near, far] = [2 + (bench - 1) * tread, 2 + bench * tread];
+      section += strip(near, far, bench * rise) + strip(-far, -near, bench * rise);
+    }
+    expect(section).toBeGreaterThan(6);
+    expect(apart(total(work().cut), 100 * section)).toBeLessThan(EXACT);
+  });
+});
