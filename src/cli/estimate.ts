@@ -1,41 +1,68 @@
-/** `npm run -s estimate -- FILE [--scheme ID] [--json]`: the estimate without a page. */
+/**
+ * `npm run -s estimate -- FILE [--scheme ID] [--json]`: the estimate without a page.
+ *
+ * With one of `--section X,Y,X,Y[;X,Y…]`, `--at X,Y`, `--contours STEP` or `--mesh` (metres, site
+ * coordinates) and perhaps `--stage STAGE`, one JSON object about the ground instead: see readings.ts.
+ */
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { estimate, surveyProblem } from "../estimate/index.js";
 import { problemLine, readSite, type Site } from "../site/index.js";
+import {
+  readGround,
+  readingOf,
+  tiedArguments,
+  UnusableFlag,
+  type ReadingFlags,
+} from "./readings.js";
 import { reportText } from "./report.js";
 
-const USAGE = "usage: npm run -s estimate -- FILE [--scheme ID] [--json]";
+const USAGE =
+  "usage: npm run -s estimate -- FILE [--scheme ID] [--json | --section X,Y,X,Y[;X,Y…] | --at X,Y | --contours STEP | --mesh] [--stage STAGE]";
+
+interface Arguments {
+  file: string;
+  schemeId?: string;
+  json: boolean;
+  flags: ReadingFlags;
+}
 
 /** Ends the run with one line on standard error; 2 is "this file cannot be used". */
 class Unusable extends Error {}
 
 function run(argv: readonly string[]): string {
-  const { file, schemeId, json } = argumentsOf(argv);
+  const { file, schemeId, json, flags } = argumentsOf(argv);
+  const reading = readingOf(flags);
   const site = usableSite(file);
   const scheme = schemeId ?? site.schemes[0]!.id;
   if (!site.schemes.some((each) => each.id === scheme)) {
     const known = site.schemes.map((each) => each.id).join(", ");
     throw new Unusable(`${file}: schemes: no scheme is called "${scheme}"; use one of: ${known}`);
   }
+  if (reading !== null) return `${JSON.stringify(readGround(site, scheme, reading))}\n`;
   const answer = estimate(site, scheme);
   return json ? `${JSON.stringify(answer, null, 2)}\n` : reportText(site, answer);
 }
 
-function argumentsOf(argv: readonly string[]): { file: string; schemeId?: string; json: boolean } {
+function argumentsOf(argv: readonly string[]): Arguments {
   try {
     const { values, positionals } = parseArgs({
-      args: [...argv],
+      args: tiedArguments(argv),
       allowPositionals: true,
-      options: { scheme: { type: "string" }, json: { type: "boolean", default: false } },
+      options: {
+        scheme: { type: "string" },
+        json: { type: "boolean", default: false },
+        section: { type: "string" },
+        at: { type: "string" },
+        contours: { type: "string" },
+        mesh: { type: "boolean" },
+        stage: { type: "string" },
+      },
     });
+    const { scheme, json, ...flags } = values;
     const [file, ...more] = positionals;
     if (file === undefined || more.length > 0) throw new Unusable(USAGE);
-    return {
-      file,
-      json: values.json,
-      ...(values.scheme === undefined ? {} : { schemeId: values.scheme }),
-    };
+    return { file, json, flags, ...(scheme === undefined ? {} : { schemeId: scheme }) };
   } catch (error) {
     if (error instanceof Unusable) throw error;
     const why = error instanceof Error ? error.message : String(error);
@@ -70,7 +97,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 try {
   process.stdout.write(run(process.argv.slice(2)));
 } catch (error) {
-  if (!(error instanceof Unusable)) throw error;
+  if (!(error instanceof Unusable || error instanceof UnusableFlag)) throw error;
   process.stderr.write(`${error.message}\n`);
   process.exitCode = 2;
 }

@@ -99,11 +99,20 @@ function findingsOf(
   return findings;
 }
 
+/** Price ids that a scheme may name: those of the price list, and every digger's hire. */
+let known: ReadonlySet<string> | undefined;
+
+function knownPrices(): ReadonlySet<string> {
+  known ??= new Set([
+    ...cataloguePrices().keys(),
+    ...catalogueDiggers().flatMap((digger) => Object.values(hirePriceIds(digger.id))),
+  ]);
+  return known;
+}
+
 function unknownChoices(scheme: Scheme): Finding[] {
-  const hireIds = catalogueDiggers().flatMap((digger) => Object.values(hirePriceIds(digger.id)));
-  const known = new Set([...cataloguePrices().keys(), ...hireIds]);
   return (scheme.prices ?? [])
-    .filter((choice) => !known.has(choice.id))
+    .filter((choice) => !knownPrices().has(choice.id))
     .map((choice) => ({
       level: "caution" as const,
       code: "cost.unknown-price",

@@ -42,7 +42,7 @@ export function costLine(
     spread?: Range;
   },
 ): CostLine {
-  const chosen = chosenPrice(row.id, row, pricing.choices);
+  const chosen = chosenPrice(row.id, row, row.source, pricing.choices);
   const units = mapRange(item.spread ?? exactly(item.quantity.value), (q) => q / SIZE_OF[row.per]);
   return {
     id: item.id ?? row.id,

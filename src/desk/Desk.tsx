@@ -7,6 +7,7 @@ import { LeafHolder } from "./LeafHolder.js";
 import { Notices } from "./Notices.js";
 import { Report } from "./handover/Report.js";
 import { ScenePlace } from "./ScenePlace.js";
+import { SectionPanel } from "./section/SectionPanel.js";
 import { StartSite } from "./start/StartSite.js";
 import { Strip } from "./Strip.js";
 import { useKeys } from "./useKeys.js";
@@ -81,6 +82,7 @@ export function Desk(): ReactNode {
         ) : (
           <>
             <ScenePlace theme={theme} />
+            {estimate !== null && <SectionPanel />}
             <LeafHolder />
             <Strip />
           </>

@@ -27,7 +27,9 @@ const SHEET_WORDS = { down: "Show the leaf", half: "More of the leaf", up: "More
 /** The open leaf of the book; on a phone a sheet that can be drawn up or put down. */
 export function LeafHolder(): ReactNode {
   const leaf = useDesk((desk) => desk.leaf);
-  const placing = useDesk((desk) => desk.placing !== null);
+  const placing = useDesk(
+    (desk) => desk.placing !== null || (desk.section !== null && desk.section.length < 2),
+  );
   const [sheet, setSheet] = useState<Sheet>("half");
   const holder = useRef<HTMLElement>(null);
   const Body = LEAF_BODIES[leaf];

@@ -2,6 +2,7 @@ import { Component } from "react";
 import type { ReactNode } from "react";
 import { SiteScene } from "../scene/index.js";
 import { useDesk } from "../store/index.js";
+import { SectionButton } from "./section/SectionButton.js";
 import { Stages } from "./Stages.js";
 import { useReducedMotion } from "./useTheme.js";
 import { useSite } from "./useSite.js";
@@ -51,6 +52,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const leaf = useDesk((desk) => desk.leaf);
   const selected = useDesk((desk) => desk.selected);
   const placing = useDesk((desk) => desk.placing);
+  const section = useDesk((desk) => desk.section);
   const desk = useDesk.getState();
   return (
     <SiteScene
@@ -63,11 +65,16 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       reducedMotion={useReducedMotion()}
       selected={selected}
       placing={placing}
+      section={section}
       showProbes={leaf === "survey" || selected?.kind === "probe"}
       showPoints={leaf === "survey" || selected?.kind === "point"}
       onSelect={desk.select}
       onPlace={desk.place}
       onCancelPlacing={desk.stopPlacing}
+      onSectionTap={desk.tapSection}
+      onSectionMove={desk.moveSection}
+      onSectionAcross={desk.startSection}
+      onSectionCancel={desk.stopSection}
       onDragBegin={desk.dragBegin}
       onDragMove={desk.dragMove}
       onDragEnd={desk.dragEnd}
@@ -84,7 +91,10 @@ export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {
           <Scene theme={theme} />
         </SceneGuard>
       </div>
-      <ViewSwitch />
+      <div className="view-tools">
+        <ViewSwitch />
+        <SectionButton />
+      </div>
       <Stages />
     </main>
   );

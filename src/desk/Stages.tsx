@@ -1,33 +1,26 @@
-import type { ReactNode } from "react";
-import type { Stage } from "../estimate/index.js";
+import type { CSSProperties, ReactNode } from "react";
+import { STAGE_NAMES, STAGES } from "../estimate/index.js";
 import { useDesk } from "../store/index.js";
-
-const STAGES: readonly { id: Stage; name: string }[] = [
-  { id: "found", name: "as found" },
-  { id: "dug", name: "dug" },
-  { id: "bedded", name: "bedded" },
-  { id: "set", name: "set" },
-  { id: "backfilled", name: "backfilled" },
-];
 
 /** The stage of the job on a slider; the drawn stops lie under a native slider that takes the keys. */
 export function Stages(): ReactNode {
   const stage = useDesk((desk) => desk.stage);
   const show = useDesk((desk) => desk.show);
-  const index = STAGES.findIndex((one) => one.id === stage);
+  // The line between the stops runs from the middle of the first to the middle of the last.
+  const halfStop = { "--half-stop": `${50 / STAGES.length}%` } as CSSProperties;
   return (
     <div className="stages">
       <label className="name" htmlFor="stage-slider">
         Stage
       </label>
-      <div className="stage-track">
+      <div className="stage-track" style={halfStop} data-many={STAGES.length > 5 ? "" : undefined}>
         {STAGES.map((one) => (
           <span
-            key={one.id}
-            className={one.id === stage ? "stage-stop on" : "stage-stop"}
+            key={one}
+            className={one === stage ? "stage-stop on" : "stage-stop"}
             aria-hidden="true"
           >
-            {one.name}
+            {STAGE_NAMES[one]}
           </span>
         ))}
         <input
@@ -36,12 +29,12 @@ export function Stages(): ReactNode {
           min={0}
           max={STAGES.length - 1}
           step={1}
-          value={index}
+          value={STAGES.indexOf(stage)}
           aria-label="Stage of the job"
-          aria-valuetext={STAGES[index]?.name}
+          aria-valuetext={STAGE_NAMES[stage]}
           onChange={(event) => {
             const chosen = STAGES[Number(event.target.value)];
-            if (chosen !== undefined) show({ stage: chosen.id });
+            if (chosen !== undefined) show({ stage: chosen });
           }}
         />
       </div>

@@ -25,6 +25,7 @@ const WORK_PATTERNS: Readonly<Record<Work["kind"], string>> = {
   trench: "repeating-linear-gradient(90deg, #5a4330 0 3px, #d8bb86 3px 6px)",
   bed: "repeating-linear-gradient(0deg, #7d8a4c 0 3px, #b8b67a 3px 6px)",
   building: "#9c8163",
+  strip: `${diagonal("#d8bb86", 4, 1.4)}, var(--earth-topsoil)`,
   pile: "radial-gradient(circle at 50% 100%, #a8733c 0 60%, var(--card) 62%)",
 };
 

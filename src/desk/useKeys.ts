@@ -47,7 +47,9 @@ function onPicked(event: KeyboardEvent): boolean {
   const desk = useDesk.getState();
   if (event.key === "Escape") {
     if (desk.placing !== null) desk.stopPlacing();
+    else if (desk.section !== null && desk.section.length < 2) desk.stopSection();
     else if (desk.selected !== null) desk.select(null);
+    else if (desk.section !== null) desk.stopSection();
     else return false;
     return true;
   }

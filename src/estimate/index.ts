@@ -1,5 +1,11 @@
 export { estimate, schemeOf, surveyProblem } from "./estimate.js";
 export { contours, groundAt, groundSlopeAt, lotEdge, surveyTriangles } from "./lookup.js";
+export { stageContours } from "./stageContours.js";
+export type { ContourLabel, LabelledContour, StageContours } from "./stageContours.js";
+export { columnAt, sectionAlong } from "./section.js";
+export type { Column, ColumnPart, GroundKind, Section, SectionArea } from "./section.js";
+export type { PipeAcross, PipeAlong } from "./pipesAcross.js";
+export { STAGE_NAMES, STAGES } from "./stages.js";
 export { stageMesh } from "./stageMesh.js";
 export { FACE } from "./types.js";
 export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";

@@ -41,31 +41,38 @@ export function planDistance(a: PlanShape, b: PlanShape): number {
   }
   if (contains(a, firstB) || contains(b, firstA)) return 0;
   let least = Infinity;
+  const others = edgesOf(b);
   for (const [p, q] of edgesOf(a)) {
-    for (const [r, s] of edgesOf(b)) least = Math.min(least, segmentDistance(p, q, r, s));
+    for (const [r, s] of others) least = Math.min(least, squareBetween(p, q, r, s));
   }
-  return least;
+  return Math.sqrt(least);
 }
 
 /** Least distance between the segments pq and rs, m; either may be a single place. */
 export function segmentDistance(p: PlanPoint, q: PlanPoint, r: PlanPoint, s: PlanPoint): number {
+  return Math.sqrt(squareBetween(p, q, r, s));
+}
+
+/** The square of the least distance between the segments pq and rs, m². */
+function squareBetween(p: PlanPoint, q: PlanPoint, r: PlanPoint, s: PlanPoint): number {
   if (cross(p, q, r, s)) return 0;
   return Math.min(
-    pointToSegment(p, r, s),
-    pointToSegment(q, r, s),
-    pointToSegment(r, p, q),
-    pointToSegment(s, p, q),
+    squareToSegment(p, r, s),
+    squareToSegment(q, r, s),
+    squareToSegment(r, p, q),
+    squareToSegment(s, p, q),
   );
 }
 
-/** Distance from a place to the segment ab, m. */
-function pointToSegment(place: PlanPoint, a: PlanPoint, b: PlanPoint): number {
-  const dx = b[0] - a[0];
-  const dy = b[1] - a[1];
+/** The square of the distance from a place to the segment ab, m². */
+function squareToSegment(place: PlanPoint, a: PlanPoint, b: PlanPoint): number {
+  const [px, py] = [place[0] - a[0], place[1] - a[1]];
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const square = dx * dx + dy * dy;
-  const along = square === 0 ? 0 : ((place[0] - a[0]) * dx + (place[1] - a[1]) * dy) / square;
+  const along = square === 0 ? 0 : (px * dx + py * dy) / square;
   const t = Math.min(1, Math.max(0, along));
-  return Math.hypot(place[0] - a[0] - t * dx, place[1] - a[1] - t * dy);
+  const [offX, offY] = [px - t * dx, py - t * dy];
+  return offX * offX + offY * offY;
 }
 
 /** Whether pq and rs cross at a place inside both; mere touching is left to the end distances. */
@@ -91,12 +98,11 @@ function contains(shape: PlanShape, place: PlanPoint): boolean {
 }
 
 /** The shape's edges in order; a single place is one edge without length. */
-function edgesOf(shape: PlanShape): [PlanPoint, PlanPoint][] {
-  const { points, closed } = shape;
+function edgesOf({ points, closed }: PlanShape): [PlanPoint, PlanPoint][] {
   const edges: [PlanPoint, PlanPoint][] = [];
-  points.forEach((point, i) => {
-    const next = points[i + 1] ?? (closed || points.length === 1 ? points[0] : undefined);
-    if (next !== undefined) edges.push([point, next]);
-  });
+  const [first] = points;
+  if (first === undefined) return edges;
+  for (let i = 1; i < points.length; i++) edges.push([points[i - 1]!, points[i]!]);
+  if (closed || points.length === 1) edges.push([points.at(-1)!, first]);
   return edges;
 }

@@ -35,12 +35,11 @@ export function hireOf(
 ): Rental {
   const ids = hirePriceIds(digger.id);
   const { rates } = digger;
-  const listed = (range: Range) => ({ ...range, source: rates.source });
-  const day = chosenPrice(ids.day, listed(rates.day), choices);
-  const week = chosenPrice(ids.week, listed(rates.week), choices);
-  const fourWeeks = chosenPrice(ids.fourWeeks, listed(rates.fourWeeks), choices);
-  const delivery = chosenPrice(ids.delivery, listed(rates.delivery), choices);
-  const hammerDay = chosenPrice(ids.hammerDay, listed(rates.hammerDay), choices);
+  const day = chosenPrice(ids.day, rates.day, rates.source, choices);
+  const week = chosenPrice(ids.week, rates.week, rates.source, choices);
+  const fourWeeks = chosenPrice(ids.fourWeeks, rates.fourWeeks, rates.source, choices);
+  const delivery = chosenPrice(ids.delivery, rates.delivery, rates.source, choices);
+  const hammerDay = chosenPrice(ids.hammerDay, rates.hammerDay, rates.source, choices);
 
   const days = workingDays(hours, hoursPerDay);
   const at = (end: keyof Range) => {

@@ -3,10 +3,10 @@ import { NATIVE } from "../site/index.js";
 import type { Material, Quantity, Scheme } from "../site/index.js";
 import { looseForCompacted } from "./bulking.js";
 import { diggingTables } from "./catalogue.js";
-import type { Digger } from "./catalogue.js";
+import type { Digger, WayOfDigging } from "./catalogue.js";
 import { digOutput, wayOfDigging } from "./output.js";
 import type { Output } from "./output.js";
-import { knownMaterial, ownEarth } from "./ownEarth.js";
+import { knownMaterial } from "./ownEarth.js";
 import { exactly, hoursAt, sumRanges } from "./range.js";
 import type { MaterialHours, Range, WorkHours } from "./types.js";
 
@@ -15,25 +15,34 @@ export interface Job {
   scheme: Scheme;
   dig: DigResult;
   materials: ReadonlyMap<string, Material>;
+  /** The site's own earth as it goes back: see `ownEarth`. Asked for only where it is needed. */
+  own: () => { loose: number; compacted: number };
   /** Working share of the hour, 0 to 1. */
   efficiency: number;
 }
 
+/** A line before its working is written out: what the working is to be written from. */
+type TimedLine = Omit<MaterialHours, "working"> & { output: Output; loose: number } & (
+    { action: "dig"; digger: Digger; way: WayOfDigging } | { action: "place" }
+  );
+
 /** Hours of one work with one digger, and of those the hours with the hammer. */
-export function workHours(
-  job: Job,
-  work: WorkQuantities,
-  digger: Digger,
-): WorkHours & { hammer: Range } {
+export interface TimedWork extends Omit<WorkHours, "materials"> {
+  lines: readonly TimedLine[];
+  hammer: Range;
+}
+
+/** Times one work with one digger, as a trial: the workings are not written out yet. */
+export function timeWork(job: Job, work: WorkQuantities, digger: Digger): TimedWork {
   const hammer: Range[] = [];
-  const dug: MaterialHours[] = [];
+  const dug: TimedLine[] = [];
   for (const [id, bank] of Object.entries(work.cut)) {
     if (!(bank > 0)) continue;
     const line = digHours(job, work, digger, id, bank);
     dug.push(line);
     if (isHammered(id, job.materials)) hammer.push(hoursAt(bank, digger.hammer));
   }
-  const placed: MaterialHours[] = [];
+  const placed: TimedLine[] = [];
   for (const [id, volume] of Object.entries(work.fill)) {
     if (volume > 0) placed.push(placeHours(job, digger, id, volume));
   }
@@ -45,9 +54,20 @@ export function workHours(
     dig,
     place,
     hours: sumRanges([dig, place]),
-    materials: [...dug, ...placed],
+    lines: [...dug, ...placed],
     hammer: sumRanges(hammer),
   };
+}
+
+/** A timed work with every line's working written out. */
+export function workHours({ lines, hammer: _, ...work }: TimedWork): WorkHours {
+  return { ...work, materials: lines.map(written) };
+}
+
+function written(line: TimedLine): MaterialHours {
+  const { material, action, volume, hours } = line;
+  const working = line.action === "dig" ? digWorking(line) : placeWorking(line);
+  return { material, action, volume, hours, working };
 }
 
 function isHammered(id: string, materials: ReadonlyMap<string, Material>): boolean {
@@ -66,31 +86,20 @@ function digHours(
   digger: Digger,
   id: string,
   bank: number,
-): MaterialHours {
+): TimedLine {
   const material = id === NATIVE ? NATIVE : knownMaterial(id, job.materials);
   // Earlier backfill is measured in place, not in the bank, so it loosens by loose ÷ compacted.
-  const own = ownEarth(job.dig.cut, job.materials);
-  const loose = material === NATIVE ? own.loose / own.compacted : material.loose;
+  const loose = material === NATIVE ? job.own().loose / job.own().compacted : material.loose;
   const way = wayOfDigging(material);
   const place = { depth: work.deepest, widest: floorWidth(job.scheme, work.id) };
   const output = digOutput(digger, way, place, job.efficiency);
   const clearing = hoursAt(bank * loose, output.loosePerHour);
   const hours = way.hammered ? sumRanges([clearing, hoursAt(bank, digger.hammer)]) : clearing;
-  const working = digWorking(hours.likely, { bank, loose, output, digger, way });
-  return { material: id, action: "dig", volume: bank, hours, working };
+  return { material: id, action: "dig", volume: bank, hours, output, loose, digger, way };
 }
 
-function digWorking(
-  hours: number,
-  parts: {
-    bank: number;
-    loose: number;
-    output: Output;
-    digger: Digger;
-    way: { hammered: boolean };
-  },
-): Quantity {
-  const { bank, loose, output, digger, way } = parts;
+function digWorking(line: TimedLine & { action: "dig" }): Quantity {
+  const { volume: bank, hours, loose, output, digger, way } = line;
   const digging =
     "bank volume × loose from bank ÷ (cycles per hour × swing–depth factor × heaped bucket × " +
     "fill factor × ripped factor × job efficiency × close-work factor)";
@@ -106,10 +115,10 @@ function digWorking(
     { name: "close-work factor", value: output.closeWork.likely, unit: "" },
   ];
   if (!way.hammered) {
-    return { value: hours, unit: "h", formula: digging, inputs, source: output.source };
+    return { value: hours.likely, unit: "h", formula: digging, inputs, source: output.source };
   }
   return {
-    value: hours,
+    value: hours.likely,
     unit: "h",
     formula: `bank volume ÷ hammer output + ${digging}`,
     inputs: [...inputs, { name: "hammer output", value: digger.hammer.likely, unit: "m³/h" }],
@@ -117,39 +126,37 @@ function digWorking(
   };
 }
 
-function placeHours(job: Job, digger: Digger, id: string, volume: number): MaterialHours {
+function placeHours(job: Job, digger: Digger, id: string, volume: number): TimedLine {
   const tables = diggingTables();
-  const bulking =
-    id === NATIVE ? ownEarth(job.dig.cut, job.materials) : knownMaterial(id, job.materials);
+  const bulking = id === NATIVE ? job.own() : knownMaterial(id, job.materials);
   const loose = looseForCompacted(volume, bulking);
   // Picked up loose from a heap beside the hole: shallow, and any bucket fits.
   const heap = { depth: 0, widest: Infinity };
   const output = digOutput(digger, tables.byKind.aggregate, heap, job.efficiency);
   const moving = hoursAt(loose, output.loosePerHour);
-  const { low, likely, high, source } = tables.compacting;
+  const { low, likely, high } = tables.compacting;
   const hours = sumRanges([moving, hoursAt(volume, { low, likely, high })]);
+  return { material: id, action: "place", volume, hours, output, loose };
+}
+
+function placeWorking({ volume, hours, output, loose }: TimedLine): Quantity {
+  const { likely, source } = diggingTables().compacting;
   return {
-    material: id,
-    action: "place",
-    volume,
-    hours,
-    working: {
-      value: hours.likely,
-      unit: "h",
-      formula: "loose volume ÷ moved per hour + volume in place ÷ compacted per hour",
-      inputs: [
-        { name: "volume in place", value: volume, unit: "m³" },
-        { name: "loose volume", value: loose, unit: "m³" },
-        { name: "moved per hour, loose", value: output.loosePerHour.likely, unit: "m³/h" },
-        { name: "compacted per hour", value: likely, unit: "m³/h" },
-      ],
-      source: `${output.source}; compacting: ${source}`,
-    },
+    value: hours.likely,
+    unit: "h",
+    formula: "loose volume ÷ moved per hour + volume in place ÷ compacted per hour",
+    inputs: [
+      { name: "volume in place", value: volume, unit: "m³" },
+      { name: "loose volume", value: loose, unit: "m³" },
+      { name: "moved per hour, loose", value: output.loosePerHour.likely, unit: "m³/h" },
+      { name: "compacted per hour", value: likely, unit: "m³/h" },
+    ],
+    source: `${output.source}; compacting: ${source}`,
   };
 }
 
 /** Set-up time, h: once for the job if anything is dug or placed, else zeros. */
-export function setUpHours(works: readonly WorkHours[]): Range {
+export function setUpHours(works: readonly TimedWork[]): Range {
   if (!works.some((work) => work.hours.likely > 0)) return exactly(0);
   const { low, likely, high } = diggingTables().setUp;
   return { low, likely, high };

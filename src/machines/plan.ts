@@ -5,10 +5,11 @@ import type { UnitSystem } from "../units/index.js";
 import { catalogueDiggers, diggingTables } from "./catalogue.js";
 import type { Digger } from "./catalogue.js";
 import { hireOf, workingDays } from "./hire.js";
-import { setUpHours, workHours } from "./hours.js";
-import type { Job } from "./hours.js";
+import { setUpHours, timeWork, workHours } from "./hours.js";
+import type { Job, TimedWork } from "./hours.js";
+import { ownEarth } from "./ownEarth.js";
 import { mapRange, sumRanges } from "./range.js";
-import type { Candidate, MachinesResult, Range, Rental, WorkHours } from "./types.js";
+import type { Candidate, MachinesResult, Range, Rental } from "./types.js";
 
 /** Working hours in a day when the scheme says nothing: as hire terms count a day (8 h). */
 export const DEFAULT_HOURS_PER_DAY = 8;
@@ -18,7 +19,7 @@ const COMPARED = "typical, no source; compare with the figures of the machine on
 /** One digger with the whole job worked out for it. */
 interface Trial {
   digger: Digger;
-  works: WorkHours[];
+  works: TimedWork[];
   setUp: Range;
   hours: Range;
   hammerHours: Range;
@@ -43,7 +44,9 @@ export function planMachines(
   const hoursPerDay = scheme.machines?.hoursPerDay ?? DEFAULT_HOURS_PER_DAY;
   // The schema lets the share be 0, which is no work at all: then the catalogue's stands in.
   const efficiency = scheme.machines?.efficiency || diggingTables().efficiency.likely;
-  const job: Job = { scheme, dig, materials, efficiency };
+  let own: ReturnType<Job["own"]> | undefined;
+  const ownOnce = () => (own ??= ownEarth(dig.cut, materials));
+  const job: Job = { scheme, dig, materials, own: ownOnce, efficiency };
   const trials = catalogueDiggers().map((digger) => tryDigger(job, digger, hoursPerDay, units));
   const able = trials.filter((trial) => trial.obstacles.length === 0);
   const cheapest = able.reduce<Trial | undefined>(
@@ -59,7 +62,7 @@ export function planMachines(
       reason: choiceReason(chosen, named !== undefined, able.length),
     },
     hoursPerDay,
-    works: chosen.works,
+    works: chosen.works.map(workHours),
     setUp: chosen.setUp,
     hours: chosen.hours,
     days: workingDays(chosen.hours, hoursPerDay),
@@ -73,11 +76,10 @@ export function planMachines(
 }
 
 function tryDigger(job: Job, digger: Digger, hoursPerDay: number, units: UnitSystem): Trial {
-  const worked = job.dig.works.map((work) => workHours(job, work, digger));
-  const works = worked.map(({ hammer: _, ...work }) => work);
+  const works = job.dig.works.map((work) => timeWork(job, work, digger));
   const setUp = setUpHours(works);
   const hours = sumRanges([setUp, ...works.map((work) => work.hours)]);
-  const hammerHours = sumRanges(worked.map((work) => work.hammer));
+  const hammerHours = sumRanges(works.map((work) => work.hammer));
   return {
     digger,
     works,

@@ -11,16 +11,17 @@ export interface ChosenPrice {
 
 /**
  * The scheme's own price for a catalogue line if it sets one (low and high default to the price,
- * and are widened to hold it), else the catalogue's.
+ * and are widened to hold it), else the catalogue's, which comes from `source`.
  */
 export function chosenPrice(
   id: string,
-  listed: Range & { source: string },
+  listed: Range,
+  source: string,
   choices: readonly PriceChoice[] | undefined,
 ): ChosenPrice {
   const choice = choices?.find((c) => c.id === id);
   if (!choice) {
-    const { low, likely, high, source } = listed;
+    const { low, likely, high } = listed;
     return { price: { low, likely, high }, source, own: false };
   }
   return {

@@ -62,7 +62,7 @@ function distanceToLimit(shape: PlanShape, limit: Limit): number | undefined {
   return Math.min(...parts.map((part) => planDistance(shape, part)));
 }
 
-/** What of a work a setback is measured from; buildings and piles are no part of the system. */
+/** What of a work a setback is measured from; buildings, piles and strips are no part of the system. */
 function shapeOf(work: Work): PlanShape | undefined {
   switch (work.kind) {
     case "tank":
@@ -75,6 +75,7 @@ function shapeOf(work: Work): PlanShape | undefined {
       return { points: work.path, closed: false };
     case "building":
     case "pile":
+    case "strip":
       return undefined;
   }
 }

@@ -9,7 +9,7 @@ import {
 } from "react";
 import { NoToneMapping, Object3D, PCFShadowMap, setConsoleFunction } from "three";
 import type { ContourLine, GroundMesh } from "../estimate/index.js";
-import type { Material } from "../site/index.js";
+import type { Material, PlanPoint } from "../site/index.js";
 import { CameraRig } from "./CameraRig.js";
 import { Contours } from "./Contours.js";
 import { drape } from "./drape.js";
@@ -17,6 +17,7 @@ import { GroundSurface } from "./GroundSurface.js";
 import { chainSegments, InkLines } from "./InkLines.js";
 import type { ScenePalette } from "./palette.js";
 import { PlacingMarks } from "./PlacingMarks.js";
+import { SectionLine } from "./SectionLine.js";
 import type { SiteSceneProps } from "./props.js";
 import { SceneLight } from "./SceneLight.js";
 import { tankBodies, type SceneContents } from "./sceneTargets.js";
@@ -45,6 +46,8 @@ interface SceneCanvasProps {
   palette: ScenePalette;
   view: SceneView;
   draft: PlacingDraft | null;
+  /** Where the pointer is while a section's line is drawn. */
+  sectionHover: PlanPoint | null;
   onLost: (lost: boolean) => void;
 }
 
@@ -154,6 +157,13 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       )}
       {props.showPoints && (
         <SurveyCrosses site={site} frame={frame} palette={palette} selectedId={chosenPin} />
+      )}
+      {props.section !== null && (
+        <SectionLine
+          {...{ frame, ground, palette }}
+          ends={props.section}
+          hover={given.sectionHover}
+        />
       )}
       {draft !== null && (
         <PlacingMarks draft={draft} frame={frame} ground={ground} palette={palette} />

@@ -25,7 +25,10 @@ import type { SceneContents } from "./sceneTargets.js";
 import { createSceneView, type SceneView } from "./sceneView.js";
 import { SpotHeights } from "./SpotHeights.js";
 import { stageGround } from "./stageGround.js";
+import { SectionEnds } from "./SectionEnds.js";
+import { SectionHint } from "./SectionHint.js";
 import { usePlacing } from "./usePlacing.js";
+import { isDrawing, useSection } from "./useSection.js";
 import { useScenePointer } from "./useScenePointer.js";
 
 /**
@@ -40,19 +43,22 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const [drawable] = useState(canDraw);
   const { contents, mesh, materials, lines } = useContents(props);
   const tool = usePlacing(placing, props.onPlace);
-  const startPress = useScenePointer({ root, view, contents, props, placing: tool });
+  const section = useSection(props.section, props.onSectionTap);
+  const startPress = useScenePointer({ root, view, contents, props, placing: tool, section });
+  const drawing = isDrawing(props.section);
   useFrameCount(root, view);
   useEffect(() => {
     // So that Enter, Space and the arrows reach the scene and not the button that began the placing.
     if (placing !== null) root.current?.focus({ preventScroll: true });
   }, [placing]);
+  const [from, to] = props.section ?? [];
   return (
     <div
       ref={root}
       className="scene"
       data-testid="scene"
       data-theme={theme}
-      data-placing={placing?.kind}
+      data-placing={drawing ? "section" : placing?.kind}
       role="region"
       aria-label={`${props.site.name}: the ground and the works in ${
         props.view === "plan" ? "plan" : "three dimensions"
@@ -66,6 +72,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               {...{ props, contents, mesh, lines, materials, view }}
               palette={scenePalette(theme)}
               draft={tool.draft}
+              sectionHover={section.hover}
               onLost={setLost}
             />
           </div>
@@ -74,7 +81,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
             {props.showPoints && <SpotHeights contents={contents} view={view} />}
             <Labels
               {...{ contents, view, startPress }}
-              idle={placing !== null}
+              idle={placing !== null || drawing}
               selected={props.selected}
               onSelect={props.onSelect}
             />
@@ -87,6 +94,18 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               view={view}
               kind={props.view}
             />
+            {from !== undefined && to !== undefined && (
+              <SectionEnds {...{ contents, view }} line={[from, to]} onMove={props.onSectionMove} />
+            )}
+            {drawing && (
+              <SectionHint
+                contents={contents}
+                count={props.section?.length ?? 0}
+                missed={section.missed}
+                onAcross={props.onSectionAcross}
+                onCancel={props.onSectionCancel}
+              />
+            )}
             {tool.draft !== null && (
               <PlacingDesk
                 {...{ tool, contents, view }}
@@ -123,7 +142,11 @@ function useContents(props: SiteSceneProps) {
   );
   const materials = useMemo(() => materialsOf(site), [site.materials]); // eslint-disable-line react-hooks/exhaustive-deps
   const contents = useMemo((): SceneContents => {
-    const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+    const scheme = site.schemes.find((one) => one.id === schemeId);
+    // A strip over a work has no outline of its own to pick or drag: its work has.
+    const works = (scheme?.works ?? []).filter(
+      (work) => work.kind !== "strip" || work.area.by === "outline",
+    );
     return { site, works, estimate, stage, frame, found, ground };
   }, [site, schemeId, estimate, stage, frame, found, ground]);
   const step = contourStep(frame.high - frame.low, site.units);

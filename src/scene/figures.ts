@@ -15,6 +15,7 @@ export function workFigure(
   switch (work.kind) {
     case "tank":
     case "pad":
+    case "strip":
       return cutFigure(site, work, estimate);
     case "trench":
       return trenchFigure(site, work, estimate);

@@ -17,6 +17,7 @@ export function leastCorners(kind: Placing["kind"]): number {
       return 2;
     case "pad":
     case "building":
+    case "strip":
       return 3;
   }
 }
@@ -49,6 +50,7 @@ const NAMES: Readonly<Record<Placing["kind"], string>> = {
   pad: "pad",
   trench: "trench",
   building: "building",
+  strip: "topsoil strip",
 };
 
 /** One line that says what to do next. */

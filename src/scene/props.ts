@@ -5,7 +5,7 @@ import type { PlanPoint, Site } from "../site/index.js";
 export type Selection = { kind: "work" | "probe" | "point"; id: string };
 
 /** What the next clicks in the scene will place. */
-export type Placing = { kind: "tank" | "bed" | "probe" | "pad" | "trench" | "building" };
+export type Placing = { kind: "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip" };
 
 /** One step of a drag. `by` is the whole offset in m from where the drag began. */
 export interface DragMove {
@@ -28,12 +28,19 @@ export interface SiteSceneProps {
   reducedMotion: boolean;
   selected: Selection | null;
   placing: Placing | null;
+  /** Ends of the section's line: with fewer than two, the next taps set them; null for no section. */
+  section: readonly PlanPoint[] | null;
   showProbes: boolean;
   showPoints: boolean;
   onSelect: (selection: Selection | null) => void;
-  /** One place for a tank, bed or probe; the corners for a pad, trench or building. */
+  /** One place for a tank, bed or probe; the corners for a pad, trench, building or strip. */
   onPlace: (at: readonly PlanPoint[]) => void;
   onCancelPlacing: () => void;
+  /** A tap on the ground while the section's line is drawn. */
+  onSectionTap: (at: PlanPoint) => void;
+  onSectionMove: (line: readonly [PlanPoint, PlanPoint]) => void;
+  onSectionAcross: (line: readonly [PlanPoint, PlanPoint]) => void;
+  onSectionCancel: () => void;
   /** Marks the undo point; called once before the first `onDragMove` of a drag. */
   onDragBegin: (selection: Selection) => void;
   onDragMove: (move: DragMove) => void;

@@ -152,6 +152,7 @@ export function workAnchor(work: Work, contents: SceneContents): ScenePoint {
       return [edge[0], edge[1], ground.heightAt(edge[0], edge[1])?.z ?? surface];
     }
     case "trench":
+    case "strip":
       return [x, y, surface];
   }
 }

@@ -22,6 +22,7 @@ import {
 } from "./sceneTargets.js";
 import { metresPerPixel, projectPoint, rayAt, type SceneView } from "./sceneView.js";
 import type { StageGround } from "./stageGround.js";
+import { isDrawing, type SectionTool } from "./useSection.js";
 import type { PlacingTool } from "./usePlacing.js";
 import { workPlace } from "./workShapes.js";
 
@@ -43,6 +44,7 @@ interface ScenePointerInput {
   contents: SceneContents;
   props: SiteSceneProps;
   placing: PlacingTool;
+  section: SectionTool;
 }
 
 const TURN_STEP = 5;
@@ -166,7 +168,8 @@ class SceneHand {
     const touch = event.pointerType === "touch";
     const screen = this.screenOf(event);
     this.tap = { screen, reach: touch ? 12 : 7 };
-    if (this.latest.current.props.placing !== null) return;
+    const { placing, section } = this.latest.current.props;
+    if (placing !== null || isDrawing(section)) return;
     const picked = pickAt(this.latest.current, screen, touch);
     if (picked === null) return;
     this.tap = null;
@@ -182,6 +185,8 @@ class SceneHand {
       this.send({ type: "move", at, screen, step: stepOf(event, input), turnStep });
     } else if (input.props.placing !== null) {
       input.placing.hoverAt(groundUnder(input, screen, stepOf(event, input)));
+    } else if (isDrawing(input.props.section)) {
+      input.section.hoverAt(groundUnder(input, screen, stepOf(event, input)));
     } else if (event.pointerType === "mouse" && event.buttons === 0) {
       const onCanvas = event.target instanceof HTMLCanvasElement;
       const picked = onCanvas ? pickAt(input, screen, false) : null;
@@ -201,6 +206,10 @@ class SceneHand {
 
   private tapped(event: PointerEvent, screen: ScreenPoint): void {
     const input = this.latest.current;
+    if (isDrawing(input.props.section)) {
+      input.section.tap(groundUnder(input, screen, stepOf(event, input)));
+      return;
+    }
     if (input.props.placing === null) {
       input.props.onSelect(null);
       return;
@@ -321,7 +330,7 @@ function pickAt(input: ScenePointerInput, screen: ScreenPoint, touch: boolean): 
   const work = contents.works.find((w) => selection.kind === "work" && w.id === selection.id);
   const place = placeOf(contents, selection);
   if (place === null) return null;
-  const broad = work?.kind === "pad" || work?.kind === "trench";
+  const broad = work?.kind === "pad" || work?.kind === "trench" || work?.kind === "strip";
   const slide = slideFor(contents, selection);
   const grabbed = slideAt(input, screen, slide);
   if (grabbed === null) return null;

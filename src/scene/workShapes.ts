@@ -45,7 +45,10 @@ function legAcross(a: PlanPoint, b: PlanPoint | undefined): PlanPoint {
   return size < 1e-9 ? [0, 0] : [-(b[1] - a[1]) / size, (b[0] - a[0]) / size];
 }
 
-/** The outline of a work in plan, site coordinates; null for a pile, which has no fixed size. */
+/**
+ * The outline of a work in plan, site coordinates; null for a pile, which has no fixed size, and for
+ * a strip over a work, which has no outline of its own.
+ */
 export function workOutline(work: Work): readonly PlanPoint[] | null {
   switch (work.kind) {
     case "tank":
@@ -59,12 +62,15 @@ export function workOutline(work: Work): readonly PlanPoint[] | null {
       return strip(work.path, work.width);
     case "pile":
       return null;
+    case "strip":
+      return work.area.by === "outline" ? work.area.outline : null;
   }
 }
 
 /** The corners or bends that can be dragged one by one; null when the work has none. */
 export function workCorners(work: Work): readonly PlanPoint[] | null {
   if (work.kind === "trench") return work.path;
+  if (work.kind === "strip") return work.area.by === "outline" ? work.area.outline : null;
   return work.kind === "pad" || work.kind === "building" ? work.outline : null;
 }
 
@@ -79,10 +85,11 @@ export function workPlace(work: Work): PlanPoint {
 export function workMiddle(work: Work): PlanPoint {
   if (work.kind === "trench") return alongPath(work.path, 0.5);
   if ("at" in work) return work.at;
-  const n = work.outline.length;
+  const corners = workCorners(work) ?? [];
+  const n = Math.max(1, corners.length);
   return [
-    work.outline.reduce((sum, p) => sum + p[0], 0) / n,
-    work.outline.reduce((sum, p) => sum + p[1], 0) / n,
+    corners.reduce((sum, p) => sum + p[0], 0) / n,
+    corners.reduce((sum, p) => sum + p[1], 0) / n,
   ];
 }
 

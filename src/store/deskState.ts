@@ -49,6 +49,8 @@ export interface DeskState {
   lastEdit: string | null;
   selected: Picked | null;
   placing: { kind: PlaceKind } | null;
+  /** Ends of the section's line as far as it is drawn: none, one or two; null when there is none. */
+  section: readonly PlanPoint[] | null;
   stage: Stage;
   view: "orbit" | "plan";
   theme: "light" | "dark" | "system";
@@ -75,6 +77,13 @@ export interface DeskActions {
   startPlacing: (kind: PlaceKind) => void;
   stopPlacing: () => void;
   place: (at: readonly PlanPoint[]) => void;
+  /** Begins a section (its ends are set by the next two taps), or shows one along a line. */
+  startSection: (line?: readonly [PlanPoint, PlanPoint]) => void;
+  /** Sets the next end of the section that is being drawn. */
+  tapSection: (at: PlanPoint) => void;
+  /** Moves the section's ends. */
+  moveSection: (line: readonly [PlanPoint, PlanPoint]) => void;
+  stopSection: () => void;
   duplicateSelected: () => void;
   removeSelected: () => void;
   /** Moves what is selected by m east and north. */

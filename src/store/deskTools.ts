@@ -97,6 +97,7 @@ export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskToo
       lastEdit: null,
       selected: null,
       placing: null,
+      section: null,
       unopened: null,
       starting: false,
       ...more,

@@ -5,15 +5,17 @@ export { examples } from "./examples.js";
 export { fiveFigures } from "./figures.js";
 export type { Figures } from "./figures.js";
 export { guessedLayers, withMeasured } from "./guessed.js";
+export { levelDistance, nextLevel } from "./levels.js";
+export { benchToPlace, coverToPlace, sizesToPlace } from "./sizes.js";
 export {
-  benchToPlace,
-  coverToPlace,
   DEFAULT_PIPE_NAME,
   GRAVITY_PIPE,
   nextPipeName,
   pipeChoices,
   pipeSize,
   PRESSURE_PIPE,
+  stripOver,
+  stripPlace,
   tankBody,
   tankChoices,
 } from "./placed.js";

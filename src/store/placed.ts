@@ -6,12 +6,23 @@ import pipeRows from "../../shared/catalogue/pipes.json" with { type: "json" };
 import tankRows from "../../shared/catalogue/tanks.json" with { type: "json" };
 import { groundAt } from "../estimate/index.js";
 import { freshId, materialsOf, NATIVE } from "../site/index.js";
-import { FOOT } from "../units/index.js";
 import { guessedNote } from "./guessed.js";
-import type { Bed, Pad, Pipe, PlanPoint, Probe, Site, Tank, Trench, Work } from "../site/index.js";
+import { sizesToPlace } from "./sizes.js";
+import type {
+  Bed,
+  Pad,
+  Pipe,
+  PlanPoint,
+  Probe,
+  Site,
+  Strip,
+  Tank,
+  Trench,
+  Work,
+} from "../site/index.js";
 
 /** What can be placed by clicking in the scene. */
-export type PlaceKind = "tank" | "bed" | "probe" | "pad" | "trench" | "building";
+export type PlaceKind = "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip";
 
 /** The catalogue row of this id; throws when the catalogue lacks it. */
 function rowOf<T extends { id: string }>(rows: readonly T[], id: string): T {
@@ -105,38 +116,6 @@ export function nextPipeName(
   return name;
 }
 
-const INCH = FOOT / 12;
-
-/** Typical sizes in m, round in the site's own units. Common practice, no source. */
-function sizesToPlace(site: Site) {
-  const us = site.units === "us";
-  return {
-    overdig: us ? FOOT : 0.3,
-    bedding: us ? 6 * INCH : 0.15,
-    underTop: us ? FOOT : 0.3,
-    pipeBedding: us ? 4 * INCH : 0.1,
-    zone: us ? 6 * INCH : 0.15,
-    trench: us ? 2 * FOOT : 0.6,
-    invert: us ? 2 * FOOT : 0.6,
-    cover: us ? 1.5 * FOOT : 0.45,
-    bed: us
-      ? { length: 20 * FOOT, width: 10 * FOOT, height: 2.5 * FOOT, wall: 4 * INCH }
-      : { length: 6, width: 3, height: 0.75, wall: 0.1 },
-    sand: us ? 1.5 * FOOT : 0.45,
-    gravel: us ? 8 * INCH : 0.2,
-    storey: us ? 9 * FOOT : 2.7,
-    topLayer: us ? 8 * INCH : 0.2,
-    layer: us ? 3 * FOOT : 1,
-    bench: us ? 4 * FOOT : 1.2,
-  };
-}
-
-/** Cover that a pumped pipe is laid with until the person says otherwise, m. */
-export const coverToPlace = (site: Site): number => sizesToPlace(site).cover;
-
-/** Rise and tread of a bench until the person says otherwise, m. */
-export const benchToPlace = (site: Site): number => sizesToPlace(site).bench;
-
 /** A gravity drain of 4 in falling 2% from 0.6 m (2 ft) under the ground at the path's start. */
 function drainPipe({ site, schemeId, ground, at }: Spot): Pipe {
   const start = ground - sizesToPlace(site).invert;
@@ -215,6 +194,42 @@ function padOn({ id, name, at, heights }: Spot): Pad {
   };
 }
 
+/** How deep a strip goes until the person says: the whole top layer where there is one to end. */
+function stripDepth(site: Site): Pick<Strip, "depth"> {
+  return site.ground.layers.length > 1 ? {} : { depth: sizesToPlace(site).topLayer };
+}
+
+function stripOn({ site, id, name, at }: Spot): Strip {
+  return {
+    kind: "strip",
+    id,
+    name,
+    area: { by: "outline", outline: at },
+    ...stripDepth(site),
+    putBack: { depth: sizesToPlace(site).putBack },
+  };
+}
+
+/** A strip of the topsoil over a work of the scheme that has an area, and a margin around it. */
+export function stripOver(site: Site, schemeId: string, workId: string): Strip {
+  const { beyond, putBack } = sizesToPlace(site);
+  return {
+    kind: "strip",
+    id: freshId(site, "strip"),
+    name: nextName(site, schemeId, "strip", NAMES.strip),
+    area: { by: "work", work: workId, beyond },
+    ...stripDepth(site),
+    putBack: { depth: putBack },
+  };
+}
+
+/** Place in the building order for a new strip: after the strips that come first, before all else. */
+export function stripPlace(site: Site, schemeId: string): number {
+  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const first = works.findIndex((work) => work.kind !== "strip");
+  return first < 0 ? works.length : first;
+}
+
 function trenchAlong(spot: Spot): Trench {
   const { site, id, name, at } = spot;
   const sizes = sizesToPlace(site);
@@ -239,12 +254,13 @@ const NAMES = {
   pad: "Pad",
   building: "Building",
   trench: "Trench",
+  strip: "Topsoil strip",
 } as const;
-const LEAST_PLACES = { tank: 1, bed: 1, pad: 3, building: 3, trench: 2 } as const;
+const LEAST_PLACES = { tank: 1, bed: 1, pad: 3, building: 3, trench: 2, strip: 3 } as const;
 
 /**
- * The work that these clicks put down: one place for a tank or bed, the corners of a pad or
- * building, the path of a trench. Null where the survey does not reach, or with too few places.
+ * The work that these clicks put down: one place for a tank or bed, the corners of a pad, building
+ * or strip, the path of a trench. Null where the survey does not reach, or with too few places.
  */
 export function placedWork(
   site: Site,
@@ -269,6 +285,8 @@ export function placedWork(
       return padOn(spot);
     case "trench":
       return trenchAlong(spot);
+    case "strip":
+      return stripOn(spot);
     case "building":
       return {
         kind,

@@ -1,8 +1,8 @@
-import { addProbe, addWork, commit, duplicateWork, findWork } from "../site/index.js";
+import { addProbe, addWork, commit, duplicateWork, findWork, stripsOver } from "../site/index.js";
 import type { DeskActions, DeskState, Picked } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { nameOfPicked, withoutPicked } from "./moved.js";
-import { placedProbe, placedWork } from "./placed.js";
+import { placedProbe, placedWork, stripPlace } from "./placed.js";
 
 type Placing = Pick<DeskActions, "select" | "startPlacing" | "stopPlacing" | "place">;
 
@@ -20,7 +20,7 @@ export function placing({ get, set, recorded }: DeskTools): Placing {
     },
 
     startPlacing(kind) {
-      set({ placing: { kind }, selected: null });
+      set({ placing: { kind }, selected: null, section: null });
     },
 
     stopPlacing() {
@@ -47,7 +47,8 @@ export function placing({ get, set, recorded }: DeskTools): Placing {
         set({ notice: "That place is beyond the survey: choose one on the ground that is drawn." });
         return;
       }
-      recorded(`place ${work.name}`, addWork(site, schemeId, work), {
+      const order = work.kind === "strip" ? stripPlace(site, schemeId) : undefined;
+      recorded(`place ${work.name}`, addWork(site, schemeId, work, order), {
         selected: { kind: "work", id: work.id },
         placing: null,
         leaf: "dig",
@@ -67,6 +68,10 @@ export function copying({ get, set, recorded }: DeskTools): Copying {
       const work = findWork(history.present, schemeId, selected.id);
       if (work === null) return;
       const site = duplicateWork(history.present, schemeId, work.id, [2, -2]);
+      if (site === history.present) {
+        set({ notice: `${work.name} lies over a work: a second one would find nothing to take.` });
+        return;
+      }
       const had = new Set(
         history.present.schemes.find((one) => one.id === schemeId)?.works.map((one) => one.id),
       );
@@ -89,9 +94,15 @@ export function copying({ get, set, recorded }: DeskTools): Copying {
         }
         return;
       }
+      const strips =
+        selected.kind === "work" ? stripsOver(history.present, schemeId, selected.id) : [];
+      const over = strips.map((strip) => strip.name).join(" and ");
       recorded(`remove ${name ?? ""}`.trim(), site, {
         selected: null,
-        notice: `Removed ${name ?? ""}. Undo brings it back.`,
+        notice:
+          over === ""
+            ? `Removed ${name ?? ""}. Undo brings it back.`
+            : `Removed ${name ?? ""}, and ${over} that lay over it. Undo brings all back.`,
       });
     },
   };

@@ -4,6 +4,7 @@ import { deskTools } from "./deskTools.js";
 import { editing } from "./editing.js";
 import { opening } from "./opening.js";
 import { copying, placing } from "./placing.js";
+import { sectioning } from "./sectioning.js";
 
 const beginning: DeskState = {
   status: "opening",
@@ -17,6 +18,7 @@ const beginning: DeskState = {
   steps: 0,
   selected: null,
   placing: null,
+  section: null,
   stage: "dug",
   view: "orbit",
   theme: "system",
@@ -35,6 +37,7 @@ export const useDesk = create<DeskStore>()((set, get) => {
     ...editing(tools),
     ...placing(tools),
     ...copying(tools),
+    ...sectioning(tools),
     ...opening(tools),
   };
 });

@@ -46,6 +46,8 @@ export interface Measure {
 /** A number with thousands commas and fixed decimals, never "-0"; throws when not finite. */
 export function plainNumber(value: number, digits: number): string {
   if (!Number.isFinite(value)) throw new Error(`cannot print ${value}: expected a finite number`);
+  // Most of what is printed is a small whole number, which needs no format.
+  if (digits === 0 && Number.isInteger(value) && Math.abs(value) < 1000) return String(value);
   const shown = decimals(digits).format(value);
   return /[1-9]/.test(shown) ? shown : shown.replace("-", "");
 }

@@ -5,6 +5,7 @@ import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { BearingField, PlaceFields } from "./PlaceFields.js";
+import { StripOver } from "./StripFields.js";
 import { useChange } from "./useChange.js";
 
 const SIZES = [
@@ -74,8 +75,9 @@ export function BedFields({ work }: { work: Bed }): ReactNode {
       <h3>What fills it</h3>
       <Filling work={work} />
       <h3>Where it lies</h3>
-      <PlaceFields at={work.at} onMove={(at) => change("place", { at })} />
+      <PlaceFields of="Centre" at={work.at} onMove={(at) => change("place", { at })} />
       <BearingField value={work.bearing} onTurn={(bearing) => change("bearing", { bearing })} />
+      <StripOver work={work} />
     </>
   );
 }

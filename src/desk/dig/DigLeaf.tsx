@@ -20,6 +20,7 @@ const PLACES: readonly { kind: PlaceKind; name: string }[] = [
   { kind: "trench", name: "trench" },
   { kind: "bed", name: "raised bed" },
   { kind: "building", name: "building" },
+  { kind: "strip", name: "topsoil strip" },
 ];
 
 /** The buttons that start placing. */

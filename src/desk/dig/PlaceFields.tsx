@@ -4,19 +4,25 @@ import { bearing as bearingMeasure, distance } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 
 interface PlaceFieldsProps {
+  /** What stands at the place: "Centre" of a work, else nothing where the heading says it. */
+  of?: string;
   at: PlanPoint;
   onMove: (at: PlanPoint) => void;
 }
 
 /** East and north of a place in plan. */
-export function PlaceFields({ at, onMove }: PlaceFieldsProps): ReactNode {
+export function PlaceFields({ of, at, onMove }: PlaceFieldsProps): ReactNode {
   return (
     <>
       <MeasureField
         label={
-          <>
-            Centre, <small>east</small>
-          </>
+          of === undefined ? (
+            "East"
+          ) : (
+            <>
+              {of}, <small>east</small>
+            </>
+          )
         }
         name="east"
         value={at[0]}
@@ -25,9 +31,13 @@ export function PlaceFields({ at, onMove }: PlaceFieldsProps): ReactNode {
       />
       <MeasureField
         label={
-          <>
-            Centre, <small>north</small>
-          </>
+          of === undefined ? (
+            "North"
+          ) : (
+            <>
+              {of}, <small>north</small>
+            </>
+          )
         }
         name="north"
         value={at[1]}

@@ -4,10 +4,12 @@ import { distance, elevation, length, liquidVolume, mass } from "../../units/ind
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { tankBody, tankChoices } from "../../store/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
-import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useSite } from "../useSite.js";
+import { BackfillFields, CourseFields } from "./EarthFields.js";
 import { BearingField, PlaceFields } from "./PlaceFields.js";
+import { TANK_SIDES } from "./sides.js";
+import { StripOver } from "./StripFields.js";
 import { WallFields } from "./WallFields.js";
 import { useChange } from "./useChange.js";
 
@@ -128,34 +130,31 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
         measure={length}
         onCommit={(overdig) => change("overdig", { overdig })}
       />
-      <MeasureField
-        label="Bedding, thick"
+      <CourseFields
+        label="Bedding"
+        measured="thick"
         name="bedding"
-        value={work.bedding.depth}
-        measure={length}
-        onCommit={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
+        {...work.bedding}
+        onDepth={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
+        onMaterial={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
       />
-      <MaterialField
-        label="Bedding of"
-        name="bedding-material"
-        value={work.bedding.material}
-        kinds={["aggregate", "fill"]}
-        onChoose={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
+      <WallFields
+        walls={work.walls}
+        sides={TANK_SIDES}
+        onChange={(walls) => change("walls", { walls })}
       />
-      <WallFields walls={work.walls} onChange={(walls) => change("walls", { walls })} />
-      <MaterialField
-        label="Backfill"
-        name="backfill"
-        value={work.backfill}
-        kinds={["aggregate", "fill"]}
-        own
-        onChoose={(backfill) => change("backfill", { backfill })}
+      <BackfillFields
+        backfill={work.backfill}
+        crown={work.crown}
+        onBackfill={(backfill) => change("backfill", { backfill })}
+        onCrown={(crown) => change("crown", { crown })}
       />
       <h3>Where it lies</h3>
-      <PlaceFields at={work.at} onMove={(at) => change("place", { at })} />
+      <PlaceFields of="Centre" at={work.at} onMove={(at) => change("place", { at })} />
       <BearingField value={work.bearing} onTurn={(bearing) => change("bearing", { bearing })} />
       <h3>The tank itself</h3>
       <BodyFields work={work} />
+      <StripOver work={work} />
     </>
   );
 }

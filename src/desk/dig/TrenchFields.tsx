@@ -3,13 +3,19 @@ import { freshId } from "../../site/index.js";
 import type { Pipe, Trench } from "../../site/index.js";
 import { coverToPlace, nextPipeName, pipeSize, PRESSURE_PIPE } from "../../store/index.js";
 import { length } from "../../units/index.js";
-import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useSite } from "../useSite.js";
+import { BackfillFields, CourseFields } from "./EarthFields.js";
 import { PipeFields } from "./PipeFields.js";
 import { CornerFields } from "./PlaceFields.js";
-import { WallFields } from "./WallFields.js";
-import { useChange } from "./useChange.js";
+import { TRENCH_SIDES } from "./sides.js";
+import { SlopeField, WallFields } from "./WallFields.js";
+import { useChange, withoutAbsent } from "./useChange.js";
+
+const ENDS = [
+  { key: "start", label: "Start wall" },
+  { key: "end", label: "End wall" },
+] as const;
 
 /** A trench: its strip and walls, what the pipe lies in, the pipes, and the path. */
 export function TrenchFields({ work }: { work: Trench }): ReactNode {
@@ -27,6 +33,10 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         grade: { by: "cover", depth: coverToPlace(site) },
       },
     ]);
+  const clearEnd = (key: "start" | "end"): void => {
+    const left = withoutAbsent({ ...work.ends, [key]: undefined });
+    change("end walls", { ends: Object.keys(left).length === 0 ? undefined : left });
+  };
   return (
     <>
       <MeasureField
@@ -38,42 +48,44 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         above
         onCommit={(width) => change("width", { width })}
       />
-      <WallFields walls={work.walls} onChange={(walls) => change("walls", { walls })} />
-      <MeasureField
-        label="Bedding, thick"
+      <WallFields
+        walls={work.walls}
+        sides={TRENCH_SIDES}
+        onChange={(walls) => change("walls", { walls })}
+      />
+      {ENDS.map(({ key, label }) => (
+        <SlopeField
+          key={key}
+          label={label}
+          name={`${key}-wall`}
+          value={work.ends?.[key]}
+          onCommit={(run) => change("end walls", { ends: { ...work.ends, [key]: run } })}
+          onClear={() => clearEnd(key)}
+          usual="vertical"
+        />
+      ))}
+      <CourseFields
+        label="Bedding"
+        measured="thick"
         name="bedding"
-        value={work.bedding.depth}
-        measure={length}
-        onCommit={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
+        {...work.bedding}
+        onDepth={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
+        onMaterial={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
       />
-      <MaterialField
-        label="Bedding of"
-        name="bedding-material"
-        value={work.bedding.material}
-        kinds={["aggregate", "fill"]}
-        onChoose={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
-      />
-      <MeasureField
-        label="Pipe zone, over the pipe"
+      <CourseFields
+        label="Pipe zone"
+        measured="above"
         name="zone"
-        value={work.zone.above}
-        measure={length}
-        onCommit={(above) => change("pipe zone", { zone: { ...work.zone, above } })}
+        depth={work.zone.above}
+        material={work.zone.material}
+        onDepth={(above) => change("pipe zone", { zone: { ...work.zone, above } })}
+        onMaterial={(material) => change("pipe zone", { zone: { ...work.zone, material } })}
       />
-      <MaterialField
-        label="Pipe zone of"
-        name="zone-material"
-        value={work.zone.material}
-        kinds={["aggregate", "fill"]}
-        onChoose={(material) => change("pipe zone", { zone: { ...work.zone, material } })}
-      />
-      <MaterialField
-        label="Backfill"
-        name="backfill"
-        value={work.backfill}
-        kinds={["aggregate", "fill"]}
-        own
-        onChoose={(backfill) => change("backfill", { backfill })}
+      <BackfillFields
+        backfill={work.backfill}
+        crown={work.crown}
+        onBackfill={(backfill) => change("backfill", { backfill })}
+        onCrown={(crown) => change("crown", { crown })}
       />
       {work.pipes.map((pipe) => (
         <PipeFields

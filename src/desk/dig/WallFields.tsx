@@ -1,72 +1,164 @@
+import { useRef } from "react";
 import type { ReactNode } from "react";
-import type { Site, Walls } from "../../site/index.js";
+import type { Walls } from "../../site/index.js";
 import { benchToPlace } from "../../store/index.js";
 import { length, wallSlope } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useSite } from "../useSite.js";
+import type { Side } from "./sides.js";
+import { withoutAbsent } from "./useChange.js";
+import { WALL_WAYS, wallsOtherWay, wallWayOf } from "./wallWays.js";
+import type { KeptWalls } from "./wallWays.js";
 
-const WAYS = [
-  { id: "run", name: "One slope" },
-  { id: "layers", name: "Each layer's own" },
-  { id: "benches", name: "Benches" },
-] as const;
+/** run per rise: flatter walls than this are hardly meant. Common practice, no source. */
+const FLATTEST = 4;
 
-/** Walls cut another way, with sizes to start from. */
-function freshWalls(by: Walls["by"], site: Site): Walls {
-  const bench = benchToPlace(site);
-  if (by === "benches") return { by, rise: bench, tread: bench };
-  return by === "run" ? { by, run: 1 } : { by };
+const flatDoubt = (run: number): string | null =>
+  run > FLATTEST
+    ? `That goes out ${Math.round(run * 10) / 10} for every 1 up, far flatter than any soil needs. Is it meant?`
+    : null;
+
+interface SlopeFieldProps {
+  label: string;
+  aside?: string;
+  name: string;
+  value: number | undefined;
+  onCommit: (run: number) => void;
+  onClear?: () => void;
+  usual?: string;
 }
 
-/** How the walls of a hole are cut. */
-export function WallFields(props: { walls: Walls; onChange: (walls: Walls) => void }): ReactNode {
+/** The slope of a wall or a filled side. */
+export function SlopeField({ label, aside = "run : rise", ...rest }: SlopeFieldProps): ReactNode {
+  return (
+    <MeasureField
+      label={
+        <>
+          {label} <small>{aside}</small>
+        </>
+      }
+      measure={wallSlope}
+      least={0}
+      doubt={flatDoubt}
+      {...rest}
+    />
+  );
+}
+
+interface WallFieldsProps {
+  walls: Walls;
+  /** What each side is called, in the order of `sides`. */
+  sides: readonly Side[];
+  onChange: (walls: Walls) => void;
+}
+
+type OneWay<By extends Walls["by"]> = Extract<Walls, { by: By }>;
+
+function SideFields(props: WallFieldsProps & { walls: OneWay<"run"> }): ReactNode {
+  const { walls, sides, onChange } = props;
+  if (walls.sides === undefined) {
+    return (
+      <SlopeField
+        label="Wall slope"
+        name="wall-run"
+        value={walls.run}
+        onCommit={(run) => onChange({ ...walls, run })}
+      />
+    );
+  }
+  const own = walls.sides;
+  return sides.map((side, index) => (
+    <SlopeField
+      key={index}
+      label={side.name}
+      aside={side.aside}
+      name={`wall-run-${index}`}
+      value={own[index]}
+      onCommit={(run) =>
+        onChange({ ...walls, sides: own.map((one, other) => (other === index ? run : one)) })
+      }
+    />
+  ));
+}
+
+function LayerWallFields(props: {
+  walls: OneWay<"layers">;
+  onChange: (walls: Walls) => void;
+}): ReactNode {
   const { walls, onChange } = props;
+  return (
+    <MeasureField
+      label="Ledge, wide"
+      name="wall-ledge"
+      value={walls.ledge}
+      measure={length}
+      least={0}
+      onCommit={(ledge) => onChange({ ...walls, ledge })}
+      onClear={() => onChange(withoutAbsent({ ...walls, ledge: undefined }))}
+      usual="none"
+      note="Each layer stands at its own slope, never steeper than what lies under it. The ledge is a level step left where a flatter layer starts on a steeper one."
+    />
+  );
+}
+
+function BenchFields(props: {
+  walls: OneWay<"benches">;
+  onChange: (walls: Walls) => void;
+}): ReactNode {
+  const { walls, onChange } = props;
+  const common = { measure: length, least: 0, above: true } as const;
+  return (
+    <>
+      <MeasureField
+        label="Lowest rise"
+        name="bench-first"
+        value={walls.first}
+        {...common}
+        onCommit={(first) => onChange({ ...walls, first })}
+        onClear={() => onChange(withoutAbsent({ ...walls, first: undefined }))}
+        usual={walls.rise}
+      />
+      <MeasureField
+        label="Bench rise"
+        name="bench-rise"
+        value={walls.rise}
+        {...common}
+        onCommit={(rise) => onChange({ ...walls, rise })}
+      />
+      <MeasureField
+        label="Bench tread"
+        name="bench-tread"
+        value={walls.tread}
+        {...common}
+        onCommit={(tread) => onChange({ ...walls, tread })}
+      />
+    </>
+  );
+}
+
+/** How the walls of a hole are cut. What was typed for one way is kept while another is looked at. */
+export function WallFields({ walls, sides, onChange }: WallFieldsProps): ReactNode {
   const { site } = useSite();
+  const kept = useRef<KeptWalls>({});
+  const way = wallWayOf(walls);
   return (
     <>
       <ChoiceField
         label="Walls"
         name="walls"
-        value={walls.by}
-        choices={WAYS}
-        onChoose={(by) => by !== walls.by && onChange(freshWalls(by, site))}
+        value={way}
+        choices={WALL_WAYS}
+        onChoose={(next) => {
+          if (next === way) return;
+          kept.current = { ...kept.current, [way]: walls };
+          const bench = benchToPlace(site);
+          onChange(wallsOtherWay({ way: next, kept: kept.current, sides: sides.length, bench }));
+        }}
       />
-      {walls.by === "run" && (
-        <MeasureField
-          label={
-            <>
-              Wall slope <small>run : rise</small>
-            </>
-          }
-          name="wall-run"
-          value={walls.run}
-          measure={wallSlope}
-          onCommit={(run) => onChange({ by: "run", run })}
-        />
-      )}
-      {walls.by === "benches" && (
-        <>
-          <MeasureField
-            label="Bench rise"
-            name="bench-rise"
-            value={walls.rise}
-            measure={length}
-            least={0}
-            above
-            onCommit={(rise) => onChange({ ...walls, rise })}
-          />
-          <MeasureField
-            label="Bench tread"
-            name="bench-tread"
-            value={walls.tread}
-            measure={length}
-            least={0}
-            above
-            onCommit={(tread) => onChange({ ...walls, tread })}
-          />
-        </>
-      )}
+      {walls.by === "run" && <SideFields {...{ walls, sides, onChange }} />}
+      {walls.by === "layers" && <LayerWallFields {...{ walls, onChange }} />}
+      {walls.by === "benches" && <BenchFields {...{ walls, onChange }} />}
     </>
   );
 }

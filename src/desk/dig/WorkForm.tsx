@@ -5,7 +5,9 @@ import { useDesk } from "../../store/index.js";
 import { NameField } from "../fields/NameField.js";
 import { useEdit, useSite } from "../useSite.js";
 import { BedFields } from "./BedFields.js";
-import { BuildingFields, PadFields, PileFields } from "./PadFields.js";
+import { BuildingFields, PileFields } from "./MassingFields.js";
+import { PadFields } from "./PadFields.js";
+import { StripFields } from "./StripFields.js";
 import { TankFields } from "./TankFields.js";
 import { TrenchFields } from "./TrenchFields.js";
 
@@ -23,6 +25,8 @@ function KindFields({ work }: { work: Work }): ReactNode {
       return <BuildingFields work={work} />;
     case "pile":
       return <PileFields work={work} />;
+    case "strip":
+      return <StripFields work={work} />;
   }
 }
 
@@ -48,9 +52,11 @@ export function WorkForm({ work }: { work: Work }): ReactNode {
       />
       <KindFields work={work} />
       <div className="tools">
-        <button type="button" className="link" onClick={duplicate}>
-          Copy
-        </button>
+        {(work.kind !== "strip" || work.area.by === "outline") && (
+          <button type="button" className="link" onClick={duplicate}>
+            Copy
+          </button>
+        )}
         {place > 0 && (
           <button type="button" className="link" onClick={() => move(place - 1)}>
             Build earlier

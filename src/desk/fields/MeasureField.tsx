@@ -16,16 +16,20 @@ interface MeasureFieldProps {
   /** Least value allowed, SI; `above` makes it exclusive. */
   least?: number;
   above?: boolean;
+  /** Most that is allowed, SI. */
+  most?: number;
   /** Asks, in words, about a value that is hardly meant; null when there is nothing to ask. */
   doubt?: (value: number) => string | null;
   note?: string | undefined;
   name?: string;
+  /** What holds while the field is empty: an SI value, or words. */
+  usual?: number | string | undefined;
 }
 
 /** A field for one quantity: shows it with its unit, reads whatever way a person writes it. */
 export function MeasureField(props: MeasureFieldProps): ReactNode {
-  const { label, value, measure, onCommit, onClear, print, least, above, doubt, note, name } =
-    props;
+  const { label, value, measure, onCommit, onClear, print, least, above, most, doubt } = props;
+  const { note, name, usual } = props;
   const { units } = useSite().site;
   const shown = value === undefined ? "" : measure.print(value, units, print);
 
@@ -38,6 +42,9 @@ export function MeasureField(props: MeasureFieldProps): ReactNode {
     if (text.trim() === "" && onClear !== undefined) return { ok: true, value: null };
     const parsed = measure.parse(text, units);
     if (!parsed.ok) return parsed;
+    if (most !== undefined && parsed.value > most) {
+      return { ok: false, text: `At most ${measure.print(most, units, print)} can be used here.` };
+    }
     if (least === undefined) return asked(parsed.value);
     const tooSmall = above === true ? parsed.value <= least : parsed.value < least;
     if (!tooSmall) return asked(parsed.value);
@@ -53,6 +60,7 @@ export function MeasureField(props: MeasureFieldProps): ReactNode {
       onCommit={(read) => (read === null ? onClear?.() : onCommit(read))}
       note={note}
       name={name}
+      usual={typeof usual === "number" ? measure.print(usual, units, print) : usual}
     />
   );
 }

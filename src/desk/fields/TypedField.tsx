@@ -25,6 +25,8 @@ interface TypedFieldProps<T> {
   /** Name for tests, as `data-field`. */
   name?: string | undefined;
   inputMode?: "text" | "decimal";
+  /** What holds while the field is empty, shown faintly in it. */
+  usual?: string | undefined;
 }
 
 /**
@@ -33,7 +35,7 @@ interface TypedFieldProps<T> {
  * undo or redo.
  */
 export function TypedField<T>(props: TypedFieldProps<T>): ReactNode {
-  const { label, shown, read, onCommit, note, name, inputMode = "text" } = props;
+  const { label, shown, read, onCommit, note, name, usual, inputMode = "text" } = props;
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
   const [wrong, setWrong] = useState<Objection<T> | null>(null);
@@ -91,6 +93,7 @@ export function TypedField<T>(props: TypedFieldProps<T>): ReactNode {
         data-typing={typed !== null || undefined}
         aria-invalid={wrong !== null || undefined}
         aria-describedby={wrong !== null ? `${id}-wrong` : note ? `${id}-note` : undefined}
+        placeholder={usual}
         value={typed ?? shown}
         onChange={(event) => setTyped(event.target.value)}
         onBlur={commit}
@@ -111,7 +114,7 @@ export function TypedField<T>(props: TypedFieldProps<T>): ReactNode {
               </button>{" "}
               or{" "}
               <button type="button" className="link" onClick={clear}>
-                go back to {shown}
+                go back to {shown === "" ? (usual ?? "an empty field") : shown}
               </button>
             </>
           )}

@@ -1,8 +1,10 @@
 import type { ReactNode } from "react";
 import { useDesk } from "../../store/index.js";
-import { elevation } from "../../units/index.js";
+import { setTolerance } from "../../site/index.js";
+import { elevation, size } from "../../units/index.js";
+import { MeasureField } from "../fields/MeasureField.js";
 import { Findings, findingsAt } from "../Findings.js";
-import { useSite } from "../useSite.js";
+import { useEdit, useSite } from "../useSite.js";
 import { LayerFields } from "./LayerFields.js";
 import { LimitList } from "./LimitList.js";
 import { PointForm } from "./PointForm.js";
@@ -55,6 +57,37 @@ function Probes(): ReactNode {
   );
 }
 
+/** m: what holds until the person says otherwise. Common practice, no source. */
+const USUAL_TOLERANCE = 0.001;
+/** m: a survey by hand sets points farther apart than this. Common practice, no source. */
+const COARSE_TOLERANCE = 0.1;
+
+/** How near two points must be to be taken as one that was measured twice. */
+function ToleranceField(): ReactNode {
+  const { site } = useSite();
+  const edit = useEdit();
+  return (
+    <MeasureField
+      label="Same point within"
+      name="tolerance"
+      value={site.survey.tolerance}
+      measure={size}
+      print={{ digits: site.units === "us" ? 2 : 0 }}
+      least={0}
+      above
+      onCommit={(tolerance) => edit("tolerance", (now) => setTolerance(now, tolerance))}
+      onClear={() => edit("tolerance", (now) => setTolerance(now, null))}
+      usual={USUAL_TOLERANCE}
+      note={`Points nearer to each other than this in plan are taken as one.${site.survey.tolerance === undefined ? " 1 mm is common practice, no source." : ""}`}
+      doubt={(tolerance) =>
+        tolerance > COARSE_TOLERANCE
+          ? `All points nearer than ${size.print(tolerance, site.units)} to each other in plan would become one. Is it meant?`
+          : null
+      }
+    />
+  );
+}
+
 function Points(): ReactNode {
   const { site } = useSite();
   const selected = useDesk((desk) => desk.selected);
@@ -69,6 +102,7 @@ function Points(): ReactNode {
       <p className="says">
         {points.length} spot heights, {range}
       </p>
+      <ToleranceField />
       {picked !== undefined && (
         <>
           <h3>Point {picked.id}</h3>

@@ -78,6 +78,7 @@ function WorkBody(props: OneWork): ReactElement | null {
     case "pile":
       return <SpoilPile {...props} pile={work} />;
     case "pad":
+    case "strip":
       return null;
   }
 }
@@ -96,15 +97,12 @@ function WorkOutline(props: OneWork): ReactElement | null {
       const flat = outline.map((at): ScenePoint => [...toScene(frame, at), top - frame.origin[2]]);
       return chainSegments(flat, true);
     }
-    return chainSegments(
-      drape(
-        outline.map((at) => toScene(frame, at)),
-        on,
-        0.05,
-        true,
-      ),
-      true,
-    );
+    const steps = work.kind === "pad" ? (work.levels ?? []).map((level) => level.outline) : [];
+    const rings = [outline, ...steps].flatMap((ring) => {
+      const corners = ring.map((at) => toScene(frame, at));
+      return [...chainSegments(drape(corners, on, 0.05, true), true)];
+    });
+    return Float32Array.from(rings);
   }, [work, frame, on, shown, stage]);
   if (segments === null) return null;
   return (

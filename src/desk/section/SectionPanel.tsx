@@ -1,0 +1,202 @@
+import { useLayoutEffect, useMemo, useRef, useState } from "react";
+import type { ReactNode, RefObject } from "react";
+import { sectionAlong, STAGE_NAMES } from "../../estimate/index.js";
+import type { Section, Stage } from "../../estimate/index.js";
+import { materialsOf, NATIVE } from "../../site/index.js";
+import type { PlanPoint, Site } from "../../site/index.js";
+import { useDesk } from "../../store/index.js";
+import { distance } from "../../units/index.js";
+import { useSite } from "../useSite.js";
+import { EarthPatterns, patternId } from "./EarthPatterns.js";
+import { fitSection, type Frame, type SectionFit } from "./fit.js";
+import { SectionDrawing } from "./SectionDrawing.js";
+
+type Line = readonly [PlanPoint, PlanPoint];
+
+/** The panel under the scene that shows the ground cut open, once the section's line is drawn. */
+export function SectionPanel(): ReactNode {
+  const ends = useDesk((desk) => desk.section);
+  const [from, to] = ends ?? [];
+  if (from === undefined || to === undefined) return null;
+  return <Panel line={[from, to]} />;
+}
+
+const MARGIN = { left: 56, right: 16, top: 8, bottom: 24 };
+
+/** Stretches of heights to choose from; 0 is whatever fits. */
+const CHOICES = [0, 1, 2, 5, 10];
+
+function Panel({ line }: { line: Line }): ReactNode {
+  const { site, schemeId } = useSite();
+  const stage = useDesk((desk) => desk.stage);
+  const stop = useDesk((desk) => desk.stopSection);
+  const move = useDesk((desk) => desk.moveSection);
+  const [chosen, setChosen] = useState(0);
+  const place = useRef<HTMLDivElement>(null);
+  const { width, height } = useSizeOf(place);
+  const frame: Frame = {
+    left: MARGIN.left,
+    top: MARGIN.top,
+    width: Math.max(40, width - MARGIN.left - MARGIN.right),
+    height: Math.max(40, height - MARGIN.top - MARGIN.bottom),
+  };
+  const drawn = useSection({ site, schemeId, stage, line, chosen, frame });
+  const { section, fit } = drawn;
+  const materials = [...new Set(section.areas.map((each) => each.material))];
+  const nameOf = (material: string): string => materialName(site, material);
+  return (
+    <section
+      className="section-panel"
+      aria-label="Section"
+      data-testid="section-panel"
+      data-stage={stage}
+      data-stretch={fit.stretch}
+    >
+      <header className="section-head">
+        <h2>Section A–B</h2>
+        <p>
+          {distance.print(section.length, site.units)}, {STAGE_NAMES[stage]},{" "}
+          <b>heights × {fit.stretch}</b>
+        </p>
+        <select
+          aria-label="Stretch of heights"
+          value={chosen}
+          onChange={(event) => setChosen(Number(event.target.value))}
+        >
+          {CHOICES.map((each) => (
+            <option key={each} value={each}>
+              {each === 0 ? "Fit" : `× ${each}`}
+            </option>
+          ))}
+        </select>
+        <button
+          type="button"
+          className="button"
+          aria-label="Swap ends A and B"
+          title="Look from the other side"
+          onClick={() => move([line[1], line[0]])}
+        >
+          A ⇄ B
+        </button>
+        <button type="button" className="round" aria-label="Close the section" onClick={stop}>
+          ×
+        </button>
+      </header>
+      <div className="section-place" ref={place}>
+        {section.areas.length === 0 ? (
+          <p className="section-empty">
+            This line lies beyond the survey: drag its ends onto the ground.
+          </p>
+        ) : (
+          width > 0 && (
+            <SectionDrawing {...{ site, section, fit, frame, width, height, materials, nameOf }} />
+          )
+        )}
+        <span className="section-end-mark start">A</span>
+        <span className="section-end-mark end">B</span>
+      </div>
+      <Key {...{ site, section, materials, nameOf }} />
+    </section>
+  );
+}
+
+interface SectionInput {
+  site: Site;
+  schemeId: string;
+  stage: Stage;
+  line: Line;
+  /** Stretch of heights that was chosen; 0 for whatever fits. */
+  chosen: number;
+  frame: Frame;
+}
+
+/** The section down to the foot of its drawing, and how it fits there. */
+function useSection(input: SectionInput): { section: Section; fit: SectionFit } {
+  const { site, schemeId, stage, line, chosen, frame } = input;
+  const [[ax, ay], [bx, by]] = line;
+  // The line's places by value: a line that is the same needs no new section.
+  const ends = useMemo(
+    (): Line => [
+      [ax, ay],
+      [bx, by],
+    ],
+    [ax, ay, bx, by],
+  );
+  // The scale is that of the deepest and the fullest stage: it must not jump with the slider.
+  const extremes = useMemo(
+    () => FITTED.map((each) => sectionAlong(site, schemeId, each, ends)),
+    [site, schemeId, ends],
+  );
+  const highest = Math.max(...extremes.map(highestOf));
+  const lowest = Math.min(highest, ...extremes.map((each) => each.datum));
+  const length = extremes[0]?.length ?? 1;
+  const fit = fitSection(length, { lowest, highest }, frame, chosen === 0 ? null : chosen);
+  const { bottom } = fit;
+  const section = useMemo(
+    () => sectionAlong(site, schemeId, stage, ends, bottom),
+    [site, schemeId, stage, ends, bottom],
+  );
+  return { section, fit };
+}
+
+const FITTED: readonly Stage[] = ["dug", "backfilled"];
+
+function highestOf({ surface, found, datum }: Section): number {
+  let highest = datum;
+  for (const line of [...surface, ...found]) {
+    for (const [, z] of line) highest = Math.max(highest, z);
+  }
+  return highest;
+}
+
+function materialName(site: Site, material: string): string {
+  if (material === NATIVE) return "Site earth put back";
+  const name = materialsOf(site).get(material)?.name;
+  return name ?? `${material.charAt(0).toUpperCase()}${material.slice(1)}`;
+}
+
+function Key(props: {
+  site: Site;
+  section: Section;
+  materials: readonly string[];
+  nameOf: (material: string) => string;
+}): ReactNode {
+  const { site, section, materials, nameOf } = props;
+  const changed = section.stage !== "found";
+  return (
+    <ul className="section-key">
+      {materials.map((material) => (
+        <li key={material}>
+          <svg width="22" height="14" aria-hidden="true">
+            <EarthPatterns site={site} materials={materials} />
+            <rect width="22" height="14" fill={`url(#${patternId(material)})`} />
+          </svg>
+          {nameOf(material)}
+        </li>
+      ))}
+      {changed && (
+        <li>
+          <svg width="22" height="14" aria-hidden="true">
+            <path className="section-found" d="M0 7H22" />
+          </svg>
+          ground as found
+        </li>
+      )}
+    </ul>
+  );
+}
+
+/** Size of an element, CSS px; zero before it is laid out. */
+function useSizeOf(element: RefObject<HTMLElement | null>): { width: number; height: number } {
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  useLayoutEffect(() => {
+    const found = element.current;
+    if (found === null) return undefined;
+    const note = (): void => setSize({ width: found.clientWidth, height: found.clientHeight });
+    note();
+    const watch = new ResizeObserver(note);
+    watch.observe(found);
+    return () => watch.disconnect();
+  }, [element]);
+  return size;
+}
