@@ -92,7 +92,8 @@ describe("readings of the ground", () => {
   it("keeps a step from giving levels without end", () => {
     const steep = plainSite({ height: (x) => 100 + x });
     const reading = readingOf({ contours: "0.001" });
-    expect(() => readGround(steep, "plan", reading!)).toThrow(/--contours: .*use 0.02 or more/);
+    if (!reading) throw new Error("got no reading, expected one");
+    expect(() => readGround(steep, "plan", reading)).toThrow(/--contours: .*use 0.02 or more/);
   });
 
   it("reads a value that starts with a minus sign as the flag's", () => {

@@ -140,8 +140,8 @@ function lineOf(typed: string): PlanPoint[] {
     numbers[2 * i]!,
     numbers[2 * i + 1]!,
   ]);
-  const [first] = line;
-  if (line.every(([x, y]) => Math.hypot(x - first![0], y - first![1]) < 1e-6)) {
+  const first = line[0]!;
+  if (line.every(([x, y]) => Math.hypot(x - first[0], y - first[1]) < 1e-6)) {
     throw new UnusableFlag(`--section: all places of "${typed}" are one; give two different ones`);
   }
   return line;

@@ -4,7 +4,7 @@ import type { Walls, Work } from "../site/index.js";
 import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
 import { benchFinding, type Hole, type PlaneOf, type WallTerms } from "./walls.js";
-import { materialsMet, type Digging, type Filling } from "./work.js";
+import { materialsMet, reached, type Digging, type Filling } from "./work.js";
 
 /** How the walls of a work stand, as they are planned before it is dug. */
 export function wallTerms(digging: Digging, walls: Walls): WallTerms {
@@ -48,7 +48,8 @@ export function digHoles(
 }
 
 /** The quantities that follow from the present work's cut. */
-export function quantitiesOf({ ground }: Digging, taken: Tally): DugQuantities {
+export function quantitiesOf(digging: Digging, taken: Tally): DugQuantities {
+  const { ground } = digging;
   const { area, deepest, tallest } = ground.markedExtent();
   const cut = taken.record();
   const centre = taken.centre();
@@ -58,8 +59,18 @@ export function quantitiesOf({ ground }: Digging, taken: Tally): DugQuantities {
     tallestFace: tallest,
     daylight: area,
     materialsMet: materialsMet(ground, cut),
-    outlines: { daylight: ground.cutRings("daylight"), toe: ground.cutRings("floor") },
     ...(centre && { cutCentre: centre }),
+    ...shapesOf(digging),
+  };
+}
+
+/** The whole job's figures have the foot of the walls and the bands; a stage has its outline only. */
+function shapesOf(digging: Digging): Pick<WorkQuantities, "outlines" | "bands"> {
+  const { ground } = digging;
+  const daylight = ground.cutRings("daylight");
+  if (!reached(digging, "backfilled")) return { outlines: { daylight, toe: [] } };
+  return {
+    outlines: { daylight, toe: ground.cutRings("floor") },
     bands: ground
       .cutBands()
       .list()
@@ -77,7 +88,7 @@ export function quantitiesPut(
   return {
     fill: filling.record(),
     ...(centre && { fillCentre: centre }),
-    bands: withFill(dug.bands ?? [], ground.filledBands().list()),
+    ...(dug.bands && { bands: withFill(dug.bands, ground.filledBands().list()) }),
   };
 }
 

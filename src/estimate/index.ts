@@ -5,7 +5,7 @@ export type { ContourLabel, LabelledContour, StageContours } from "./stageContou
 export { columnAt, sectionAlong } from "./section.js";
 export type { Column, ColumnPart, GroundKind, Section, SectionArea } from "./section.js";
 export type { PipeAcross, PipeAlong } from "./pipesAcross.js";
-export { STAGE_NAMES, STAGES } from "./stages.js";
+export { hasCome, STAGE_NAMES, STAGES } from "./stages.js";
 export { stageMesh } from "./stageMesh.js";
 export { FACE } from "./types.js";
 export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";

@@ -13,6 +13,7 @@ import {
 import type { PlanPoint, Scheme, Site } from "../site/index.js";
 import { groundOf, schemeOf } from "./estimate.js";
 import { pipesAcross, type PipeAcross, type PipeAlong } from "./pipesAcross.js";
+import { hasCome } from "./stages.js";
 import type { Stage } from "./types.js";
 
 /** What a piece of ground is: as nature left it, put there by a work, or a built thing. */
@@ -86,7 +87,7 @@ export function sectionAlong(
   const raised = (lines: readonly (readonly SectionPlace[])[]): SectionPlace[][] =>
     lines.map((each) => each.map(([station, z]) => [station, z + oz] as const));
   const found = raised(groundSurface(new LayeredGround(base), places));
-  const crossings = pipesAcross(scheme, pipes, line, isLaid(stage));
+  const crossings = pipesAcross(scheme, pipes, line, hasCome(stage, "set"));
   const lowest = { surface: raised(groundSurface(ground, places)), found, ...crossings };
   const down = datum ?? datumUnder(lowest);
   const cut = groundSection(ground, places, down - oz);
@@ -159,24 +160,41 @@ export function columnAt(site: Site, schemeId: string, stage: Stage, at: PlanPoi
   };
 }
 
-/** The ground of a scheme at a stage, and its pipes. */
+interface StageGround {
+  ground: LayeredGround;
+  pipes: readonly PipeRun[];
+}
+
+/**
+ * Grounds of the site that was read last. Reading changes nothing in them, and a panel that follows
+ * a drag reads the same stage several times over. Only one site's are kept: each edit is another.
+ */
+const kept = { site: null as Site | null, grounds: new Map<string, StageGround>() };
+
+/** The ground of a scheme at a stage, and its pipes: to be read only. */
 export function groundAtStage(
   site: Site,
   scheme: Scheme,
   base: BaseGround,
   stage: Stage,
-): { ground: LayeredGround; pipes: readonly PipeRun[] } {
+): StageGround {
+  if (kept.site !== site) {
+    kept.site = site;
+    kept.grounds.clear();
+  }
+  const key = `${stage} ${scheme.id}`;
+  let known = kept.grounds.get(key);
+  if (!known) kept.grounds.set(key, (known = digToStage(site, scheme, base, stage)));
+  return known;
+}
+
+function digToStage(site: Site, scheme: Scheme, base: BaseGround, stage: Stage): StageGround {
   if (stage === "found") {
     const { result } = digScheme(site, scheme, base);
     return { ground: new LayeredGround(base), pipes: result.pipes };
   }
   const { ground, result } = digScheme(site, scheme, base, stage);
   return { ground, pipes: result.pipes };
-}
-
-/** True from the stage on at which pipes lie in their trenches. */
-function isLaid(stage: Stage): boolean {
-  return stage === "set" || stage === "backfilled";
 }
 
 function partOf(layer: ColumnLayer, scheme: Scheme, height: number): ColumnPart {

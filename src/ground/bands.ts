@@ -71,9 +71,11 @@ export class Bands {
 
 /** Mean over a triangle of the positive part of a linear value given at its corners. */
 function positivePart(f0: number, f1: number, f2: number): number {
-  const [low, middle, high] = [f0, f1, f2].sort((a, b) => a - b) as [number, number, number];
+  const low = Math.min(f0, f1, f2);
+  const high = Math.max(f0, f1, f2);
   if (low >= 0) return (f0 + f1 + f2) / 3;
   if (high <= 0) return 0;
+  const middle = f0 + f1 + f2 - low - high;
   if (middle <= 0) return high ** 3 / (3 * (high - low) * (high - middle));
   return (f0 + f1 + f2) / 3 - low ** 3 / (3 * (low - middle) * (low - high));
 }

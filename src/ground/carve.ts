@@ -178,7 +178,8 @@ export function refillCell(
 function raiseToLower(store: CellStore, cell: number, filling: Filling, into: Chain): void {
   const corners = store.cornersOf(cell);
   const { values, scratch } = store;
-  const [level, before] = [store.carriedRow(cell), store.beforeRow(cell)];
+  const level = store.carriedRow(cell);
+  const before = store.beforeRow(cell);
   for (let i = 0; i < corners; i++) scratch[i] = values[level + i]! - values[before + i]!;
   store.split(cell, scratch);
   const { below, above } = store;
@@ -191,7 +192,8 @@ function raiseToLower(store: CellStore, cell: number, filling: Filling, into: Ch
 function raiseToBefore(store: CellStore, cell: number, filling: Filling, into: Chain): void {
   let corners = store.cornersOf(cell);
   let { values, scratch } = store;
-  let [before, top] = [store.beforeRow(cell), store.surfaceRow(cell)];
+  let before = store.beforeRow(cell);
+  let top = store.surfaceRow(cell);
   for (let i = 0; i < corners; i++) scratch[i] = values[before + i]! - values[top + i]!;
   store.split(cell, scratch);
   const { below, above } = store;
@@ -199,7 +201,8 @@ function raiseToBefore(store: CellStore, cell: number, filling: Filling, into: C
   if (above < 0) return;
   corners = store.cornersOf(above);
   ({ values, scratch } = store);
-  [before, top] = [store.beforeRow(above), store.surfaceRow(above)];
+  before = store.beforeRow(above);
+  top = store.surfaceRow(above);
   for (let i = 0; i < corners; i++) {
     const z = values[before + i]!;
     scratch[i] = z + filling.crown * (z - values[top + i]!);
@@ -233,7 +236,8 @@ export function tallyBelowBefore(
   if (!store.isCut(cell)) return;
   const corners = store.cornersOf(cell);
   const { values, scratch } = store;
-  const [level, before] = [store.carriedRow(cell), store.beforeRow(cell)];
+  const level = store.carriedRow(cell);
+  const before = store.beforeRow(cell);
   for (let i = 0; i < corners; i++) scratch[i] = values[level + i]! - values[before + i]!;
   const mark = store.mark();
   store.split(cell, scratch);

@@ -98,10 +98,16 @@ class Corners {
     const [south, north] = [Math.floor((y - reach) / pitch), Math.floor((y + reach) / pitch)];
     for (let i = west; i <= east; i++) {
       for (let j = south; j <= north; j++) {
-        for (const v of this.buckets.get(bucket(i, j)) ?? []) {
-          if (Math.hypot(this.x[v]! - x, this.y[v]! - y) <= reach) return v;
-        }
+        const v = this.among(this.buckets.get(bucket(i, j)) ?? [], x, y);
+        if (v >= 0) return v;
       }
+    }
+    return -1;
+  }
+
+  private among(corners: readonly number[], x: number, y: number): number {
+    for (const v of corners) {
+      if (Math.hypot(this.x[v]! - x, this.y[v]! - y) <= this.reach) return v;
     }
     return -1;
   }

@@ -36,9 +36,10 @@ describe("placeLabels", () => {
         ],
         room,
       );
-      expect(label!.angle).toBeGreaterThan(-90);
-      expect(label!.angle).toBeLessThanOrEqual(90);
-      const off = (((label!.angle - degrees) % 180) + 180) % 180;
+      const angle = label?.angle ?? NaN;
+      expect(angle).toBeGreaterThan(-90);
+      expect(angle).toBeLessThanOrEqual(90);
+      const off = (((angle - degrees) % 180) + 180) % 180;
       expect(Math.min(off, 180 - off)).toBeLessThan(1e-9);
     },
   );

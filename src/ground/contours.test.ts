@@ -92,9 +92,12 @@ describe("contourLines", () => {
     ]);
     const [line, ...more] = atLevel(contourLines(tin, 0.1), 10.3);
     expect(more).toEqual([]);
-    const places = line!.line.map(([x, y]) => [x + tin.origin[0], y + tin.origin[1]]);
-    expect(places.every(([x]) => Math.abs(x! - 4) < 1e-12)).toBe(true);
-    expect(places.map(([, y]) => y!).sort()).toEqual([0, 3]);
+    const places = (line?.line ?? []).map(
+      ([x, y]) => [x + tin.origin[0], y + tin.origin[1]] as const,
+    );
+    expect(places.length).toBeGreaterThan(1);
+    expect(places.every(([x]) => Math.abs(x - 4) < 1e-12)).toBe(true);
+    expect(places.map(([, y]) => y).sort()).toEqual([0, 3]);
   });
 
   it("starts and ends open lines at the edge of the survey, higher ground on the left", () => {
@@ -147,7 +150,6 @@ describe("contourLines", () => {
       return performance.now() - start;
     });
     const best = Math.min(...times);
-    console.log(`contours of 100,000 points: ${lines.length} lines, ${best.toFixed(0)} ms`);
     expect(lines.length).toBeGreaterThan(30);
     expect(best).toBeLessThan(200);
   });

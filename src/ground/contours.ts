@@ -294,7 +294,7 @@ function seeds(
   for (let side = 0; side < below.length; side++) {
     for (let k = lower[side]!; k < below[side]!; k++) sides[filled[k]!++] = side;
   }
-  return (level) => sides.subarray(start[level]!, start[level + 1]!);
+  return (level) => sides.subarray(start[level], start[level + 1]);
 }
 
 function isSame(place: readonly [number, number], x: number, y: number): boolean {

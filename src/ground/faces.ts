@@ -17,6 +17,12 @@ export const UNDECIDED = -2;
 /** Result of the quick way where the whole triangle goes down to one plane, across a layer. */
 export const ACROSS_LAYERS = -3;
 
+/** What is noted of a block: plan area cut, lowest level, greatest depth, tallest face. */
+const AREA = 0;
+const LOWEST = 1;
+const DEEPEST = 2;
+const TALLEST = 3;
+
 export class Faces {
   /** Planes of a surface that is the highest of them, and which of them matter in a block. */
   private planes: readonly Plane[] = [];
@@ -31,6 +37,9 @@ export class Faces {
   private readonly x = new Float64Array(3);
   private readonly y = new Float64Array(3);
   private readonly level = new Float64Array(3);
+  /** By layer: six volumes, 24 and 48 moments of what has gone in the block, not yet handed over. */
+  private readonly moved: Float64Array;
+  private readonly noted = new Float64Array(4);
   /** Whether the plane that won the last triangle is a floor. */
   floor = false;
 
@@ -40,6 +49,8 @@ export class Faces {
   ) {
     const { layers } = base;
     this.tops = new Float64Array(3 * layers.length);
+    this.moved = new Float64Array(4 * layers.length);
+    this.clear();
     let stack = store.stacks.of(layers);
     for (let depth = layers.length; depth > 0; depth--) {
       this.left[depth] = stack;
@@ -94,11 +105,9 @@ export class Faces {
     if (near.length === 0) return UNDECIDED;
     const { triangles, x, y, z } = this.base.tin;
     const { rounding } = this.store;
-    const [v0, v1, v2] = [
-      triangles[3 * triangle]!,
-      triangles[3 * triangle + 1]!,
-      triangles[3 * triangle + 2]!,
-    ];
+    const v0 = triangles[3 * triangle]!;
+    const v1 = triangles[3 * triangle + 1]!;
+    const v2 = triangles[3 * triangle + 2]!;
     const x0 = x[v0]!;
     const x1 = x[v1]!;
     const x2 = x[v2]!;
@@ -134,79 +143,152 @@ export class Faces {
     if (h0 - z0 > rounding || h1 - z1 > rounding || h2 - z2 > rounding) return UNDECIDED;
     if (h0 - z0 >= -rounding && h1 - z1 >= -rounding && h2 - z2 >= -rounding) return UNTOUCHED;
     this.floor = won.floor;
-    const { tops, level } = this;
-    const surface = tops.length - 3;
     this.x[0] = x0;
     this.x[1] = x1;
     this.x[2] = x2;
     this.y[0] = y0;
     this.y[1] = y1;
     this.y[2] = y2;
-    tops[surface] = z0;
-    tops[surface + 1] = z1;
-    tops[surface + 2] = z2;
-    level[0] = h0;
-    level[1] = h1;
-    level[2] = h2;
-    return this.settle(triangle, carving);
-  }
-
-  /** Cuts the triangle in hand down to its level. */
-  private settle(triangle: number, carving: Carving): number {
+    this.level[0] = h0;
+    this.level[1] = h1;
+    this.level[2] = h2;
     const region = this.base.regionOf(triangle);
     if (region < 0) return UNDECIDED;
-    this.layTops(region);
-    const left = this.layersLeft();
-    if (left > 0) return this.carve(left, carving);
-    return ACROSS_LAYERS;
+    const left = this.layTops(region, z0, z1, z2);
+    if (left === 0) return ACROSS_LAYERS;
+    this.tally(left, carving);
+    return this.record(left, carving.part);
   }
 
-  private layTops(region: number): void {
-    const { x, y, tops } = this;
-    const { thickness } = this.base.regions[region]!;
-    for (let i = 0; i < thickness.length; i++) {
-      const { a, b, c } = thickness[i]!;
-      const over = tops.length - 3 * (i + 1);
-      for (let k = 0; k < 3; k++) {
-        const thick = a * x[k]! + b * y[k]! + c;
-        tops[over - 3 + k] = tops[over + k]! - (thick > 0 ? thick : 0);
-      }
-    }
-  }
-
-  /** How many layers stay, the topmost of them cut; 0 where the level crosses a layer's foot. */
-  private layersLeft(): number {
-    const { tops, level } = this;
-    const { rounding } = this.store;
-    let left = tops.length / 3;
-    for (; left > 1; left--) {
-      const bottom = 3 * (left - 2);
-      const d0 = tops[bottom]! - level[0]!;
-      const d1 = tops[bottom + 1]! - level[1]!;
-      const d2 = tops[bottom + 2]! - level[2]!;
-      if (d0 <= rounding && d1 <= rounding && d2 <= rounding) return left;
-      if (d0 < -rounding || d1 < -rounding || d2 < -rounding) return 0;
-    }
-    return left;
-  }
-
-  /** Takes the triangle in hand down to its level, leaving so many layers. */
-  private carve(left: number, carving: Carving): number {
+  /**
+   * Lays the tops of the layers under the triangle in hand, whose surface is given. Returns how many
+   * layers stay, the topmost of them cut; 0 where the level crosses the foot of one.
+   */
+  private layTops(region: number, z0: number, z1: number, z2: number): number {
     const { x, y, tops, level } = this;
-    const twice = (x[1]! - x[0]!) * (y[2]! - y[0]!) - (x[2]! - x[0]!) * (y[1]! - y[0]!);
-    const count = tops.length / 3;
-    for (let layer = count - 1; layer >= left; layer--) {
-      this.tallyPrism(carving, layer, twice, tops, 3 * (layer - 1));
+    const { rounding } = this.store;
+    const { thickness } = this.base.regions[region]!;
+    let at = tops.length - 3;
+    let left = at / 3 + 1;
+    let settled = false;
+    let across = false;
+    let t0 = z0;
+    let t1 = z1;
+    let t2 = z2;
+    for (let i = 0; ; i++) {
+      tops[at] = t0;
+      tops[at + 1] = t1;
+      tops[at + 2] = t2;
+      if (at === 0) return across ? 0 : left;
+      at -= 3;
+      const { a, b, c } = thickness[i]!;
+      const d0 = a * x[0]! + b * y[0]! + c;
+      const d1 = a * x[1]! + b * y[1]! + c;
+      const d2 = a * x[2]! + b * y[2]! + c;
+      if (d0 > 0) t0 -= d0;
+      if (d1 > 0) t1 -= d1;
+      if (d2 > 0) t2 -= d2;
+      if (settled) continue;
+      const e0 = t0 - level[0]!;
+      const e1 = t1 - level[1]!;
+      const e2 = t2 - level[2]!;
+      if (e0 <= rounding && e1 <= rounding && e2 <= rounding) settled = true;
+      else if (e0 < -rounding || e1 < -rounding || e2 < -rounding) settled = across = true;
+      else left--;
     }
-    this.tallyPrism(carving, left - 1, twice, level, 0);
-    carving.area.add(twice / 2);
-    this.noteDepth(carving);
-    return this.record(left, carving);
   }
 
-  private record(left: number, carving: Carving): number {
+  /** Counts what goes when the triangle in hand is cut down to its level. See `Tally.addPrism`. */
+  private tally(left: number, { floor }: Carving): void {
+    const { x, y, tops, level, moved, noted } = this;
+    const x0 = x[0]!;
+    const x1 = x[1]!;
+    const x2 = x[2]!;
+    const y0 = y[0]!;
+    const y1 = y[1]!;
+    const y2 = y[2]!;
+    const h0 = level[0]!;
+    const h1 = level[1]!;
+    const h2 = level[2]!;
+    const twice = (x1 - x0) * (y2 - y0) - (x2 - x0) * (y1 - y0);
+    let at = tops.length - 3;
+    let t0 = tops[at]!;
+    let t1 = tops[at + 1]!;
+    let t2 = tops[at + 2]!;
+    const { a, b, c } = floor;
+    noted[AREA] = noted[AREA]! + twice / 2;
+    noted[LOWEST] = Math.min(noted[LOWEST]!, h0, h1, h2);
+    noted[DEEPEST] = Math.max(noted[DEEPEST]!, t0 - h0, t1 - h1, t2 - h2);
+    noted[TALLEST] = Math.max(
+      noted[TALLEST]!,
+      t0 - a * x0 - b * y0 - c,
+      t1 - a * x1 - b * y1 - c,
+      t2 - a * x2 - b * y2 - c,
+    );
+    for (let layer = at / 3; layer >= left - 1; layer--) {
+      at -= 3;
+      const last = layer === left - 1;
+      const b0 = last ? h0 : tops[at]!;
+      const b1 = last ? h1 : tops[at + 1]!;
+      const b2 = last ? h2 : tops[at + 2]!;
+      const d0 = t0 - b0;
+      const d1 = t1 - b1;
+      const d2 = t2 - b2;
+      const sum = d0 + d1 + d2;
+      const m0 = t0 + b0;
+      const m1 = t1 + b1;
+      const m2 = t2 + b2;
+      const k = 4 * layer;
+      moved[k] = moved[k]! + twice * sum;
+      moved[k + 1] =
+        moved[k + 1]! + twice * ((x0 + x1 + x2) * sum + x0 * d0 + x1 * d1 + x2 * d2);
+      moved[k + 2] =
+        moved[k + 2]! + twice * ((y0 + y1 + y2) * sum + y0 * d0 + y1 * d1 + y2 * d2);
+      moved[k + 3] =
+        moved[k + 3]! + twice * ((m0 + m1 + m2) * sum + m0 * d0 + m1 * d1 + m2 * d2);
+      t0 = b0;
+      t1 = b1;
+      t2 = b2;
+    }
+  }
+
+  /** Begins a block. */
+  private clear(): void {
+    this.moved.fill(0);
+    this.noted[AREA] = 0;
+    this.noted[LOWEST] = Infinity;
+    this.noted[DEEPEST] = 0;
+    this.noted[TALLEST] = 0;
+  }
+
+  /**
+   * Hands over what has been counted in a block. A block's few triangles are summed plainly, the
+   * blocks' sums with care (see `Tally.add`).
+   */
+  settle(carving: Carving): void {
+    const { moved, noted } = this;
+    if (noted[AREA] === 0) return;
+    for (let layer = 0; layer < this.numbers.length; layer++) {
+      const k = 4 * layer;
+      if (moved[k] === 0) continue;
+      carving.tally.add(
+        this.numbers[layer]!,
+        moved[k]! / 6,
+        moved[k + 1]! / 24,
+        moved[k + 2]! / 24,
+        moved[k + 3]! / 48,
+      );
+    }
+    carving.area.add(noted[AREA]!);
+    carving.lowest = Math.min(carving.lowest, noted[LOWEST]!);
+    carving.deepest = Math.max(carving.deepest, noted[DEEPEST]!);
+    carving.tallest = Math.max(carving.tallest, noted[TALLEST]!);
+    this.clear();
+  }
+
+  private record(left: number, part: number): number {
     const { store, x, y, tops, level } = this;
-    const cell = store.make(3, this.left[left]!, 0, DUG | (this.floor ? FLOOR : 0), carving.part);
+    const cell = store.make(3, this.left[left]!, 0, DUG | (this.floor ? FLOOR : 0), part);
     store.setCutNow(cell);
     const { values } = store;
     const at = store.row(cell, 0);
@@ -239,55 +321,6 @@ export class Faces {
     }
     for (let i = 0; i < tops.length; i++) values[at + 9 + i] = tops[i]!;
     return cell;
-  }
-
-  private noteDepth(carving: Carving): void {
-    const { x, y, tops, level } = this;
-    const surface = tops.length - 3;
-    const { a, b, c } = carving.floor;
-    for (let k = 0; k < 3; k++) {
-      const ground = tops[surface + k]!;
-      const z = level[k]!;
-      if (z < carving.lowest) carving.lowest = z;
-      if (ground - z > carving.deepest) carving.deepest = ground - z;
-      const above = ground - (a * x[k]! + b * y[k]! + c);
-      if (above > carving.tallest) carving.tallest = above;
-    }
-  }
-
-  /** Adds the prism of the triangle under a layer's top, down to a row. See `Tally.addPrism`. */
-  private tallyPrism(
-    carving: Carving,
-    layer: number,
-    twice: number,
-    bottoms: Float64Array,
-    bottom: number,
-  ): void {
-    const { x, y, tops } = this;
-    const top = 3 * layer;
-    const b0 = bottoms[bottom]!;
-    const b1 = bottoms[bottom + 1]!;
-    const b2 = bottoms[bottom + 2]!;
-    const t0 = tops[top]!;
-    const t1 = tops[top + 1]!;
-    const t2 = tops[top + 2]!;
-    const d0 = t0 - b0;
-    const d1 = t1 - b1;
-    const d2 = t2 - b2;
-    const sum = d0 + d1 + d2;
-    const mx = (x[0]! + x[1]! + x[2]!) * sum + x[0]! * d0 + x[1]! * d1 + x[2]! * d2;
-    const my = (y[0]! + y[1]! + y[2]!) * sum + y[0]! * d0 + y[1]! * d1 + y[2]! * d2;
-    const m0 = t0 + b0;
-    const m1 = t1 + b1;
-    const m2 = t2 + b2;
-    const mz = (m0 + m1 + m2) * sum + m0 * d0 + m1 * d1 + m2 * d2;
-    carving.tally.add(
-      this.numbers[layer]!,
-      (twice * sum) / 6,
-      (twice * mx) / 24,
-      (twice * my) / 24,
-      (twice * mz) / 48,
-    );
   }
 }
 

@@ -241,6 +241,7 @@ export class LayeredGround {
       store.chains[block.chains + k] = made;
       this.markBlock(block, k);
     }
+    faces.settle(carving);
     if (block && carving.lowest < block.lowest) block.lowest = carving.lowest;
   }
 

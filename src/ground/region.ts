@@ -35,18 +35,17 @@ export function regionRings(source: RegionSource, within: (cell: number) => bool
   const sides = new Map<number, Share[]>();
   const segments: Segment[] = [];
   for (const { number, chains } of source.blocks) {
-    const { partly } = covered.get(number)!;
+    const partly = covered.get(number)?.partly ?? 0;
     for (let k = 0; partly !== 0 && k < BLOCK_SIZE; k++) {
       if ((partly & (1 << k)) === 0) continue;
       const first = source.store.chains[chains + k]!;
       addInside(source, number * BLOCK_SIZE + k, first, within, sides, segments);
     }
   }
-  for (const { number } of source.blocks) {
-    const { whole, partly } = covered.get(number)!;
+  for (const [number, cover] of covered) {
+    const any = cover.whole | cover.partly;
     for (let k = 0; k < BLOCK_SIZE; k++) {
-      if (((whole | partly) & (1 << k)) === 0) continue;
-      addSides(tin, number * BLOCK_SIZE + k, covered, sides, segments);
+      if ((any & (1 << k)) !== 0) addSides(tin, number, k, cover.whole, covered, sides, segments);
     }
   }
   return joinRings(segments, 1e4 * tin.rounding);
@@ -70,7 +69,7 @@ function coveredBlocks(
       if (some && all) whole |= 1 << k;
       else if (some) partly |= 1 << k;
     }
-    covered.set(number, { whole, partly });
+    if ((whole | partly) !== 0) covered.set(number, { whole, partly });
   }
   return covered;
 }
@@ -130,10 +129,11 @@ function withoutTwins(edges: readonly Segment[], near: number): Segment[] {
 /** Adds the stretches of edges along which no other of them runs the opposite way. */
 function addUnshared(edges: readonly Segment[], near: number, segments: Segment[]): void {
   for (const edge of edges) {
-    const [px, py, qx, qy] = edge;
-    const dx = qx - px;
-    const dy = qy - py;
-    const off = near * Math.hypot(dx, dy);
+    const px = edge[0];
+    const py = edge[1];
+    const dx = edge[2] - px;
+    const dy = edge[3] - py;
+    const off = near * Math.sqrt(dx * dx + dy * dy);
     let left: Share[] = [[0, 1]];
     for (const other of edges) {
       // Most edges lie elsewhere: found out with as little as can be.
@@ -175,13 +175,18 @@ function sideSegment({ x, y, triangles }: Tin, triangle: number, k: number): Seg
 
 /** The stretch of `edge` that runs along `side` the same way, or null when it leaves its line. */
 function stretchOn(side: Segment, edge: Segment, near: number): Share | null {
-  const [px, py, qx, qy] = side;
-  const [dx, dy] = [qx - px, qy - py];
-  const length = Math.hypot(dx, dy);
-  const [ax, ay, bx, by] = [edge[0] - px, edge[1] - py, edge[2] - px, edge[3] - py];
-  if (Math.abs(dx * ay - dy * ax) > near * length) return null;
-  if (Math.abs(dx * by - dy * bx) > near * length) return null;
-  const squared = length * length;
+  const px = side[0];
+  const py = side[1];
+  const dx = side[2] - px;
+  const dy = side[3] - py;
+  const squared = dx * dx + dy * dy;
+  const ax = edge[0] - px;
+  const ay = edge[1] - py;
+  const most = near * near * squared;
+  if ((dx * ay - dy * ax) ** 2 > most) return null;
+  const bx = edge[2] - px;
+  const by = edge[3] - py;
+  if ((dx * by - dy * bx) ** 2 > most) return null;
   return [(dx * ax + dy * ay) / squared, (dx * bx + dy * by) / squared];
 }
 
@@ -199,36 +204,57 @@ function without([from, to]: Share, [low, high]: Share): Share[] {
   return left;
 }
 
-/** Adds the stretches of a triangle's sides that have the region on this side only. */
+/**
+ * Adds the stretches of the sides of a block's triangle k that have the region on this side only.
+ * `wholeHere` says which triangles of the block are whole: most sides lead to one of those and are
+ * done.
+ */
 function addSides(
   tin: Tin,
-  triangle: number,
+  block: number,
+  k: number,
+  wholeHere: number,
   covered: ReadonlyMap<number, Covered>,
   sides: ReadonlyMap<number, Share[]>,
   segments: Segment[],
 ): void {
-  const whole = coverOf(covered, triangle) === "whole";
-  for (let k = 0; k < 3; k++) {
-    const twin = tin.twins[3 * triangle + k]!;
-    const beyond = twin < 0 ? "none" : coverOf(covered, Math.floor(twin / 3));
-    if (beyond === "whole") continue;
-    let left: Share[] = whole ? [[0, 1]] : (sides.get(3 * triangle + k) ?? []);
-    if (beyond === "partly") {
-      for (const [from, to] of sides.get(twin) ?? []) {
-        left = left.flatMap((share) => without(share, [1 - to, 1 - from]));
-      }
-    }
-    addStretches(sideSegment(tin, triangle, k), left, 10 * tin.rounding, segments);
+  const start = block * BLOCK_SIZE;
+  for (let side = 3 * (start + k); side < 3 * (start + k) + 3; side++) {
+    const twin = tin.twins[side]!;
+    // Whole numbers below 2^31, so that the bits of a quotient are the quotient.
+    const there = ((twin / 3) | 0) - start;
+    if (twin >= 0 && there >= 0 && there < BLOCK_SIZE) {
+      if ((wholeHere & (1 << there)) === 0) addSide(tin, side, covered, sides, segments);
+    } else if (!isWhole(covered, twin)) addSide(tin, side, covered, sides, segments);
   }
 }
 
-function coverOf(covered: ReadonlyMap<number, Covered>, triangle: number) {
-  const block = covered.get(Math.floor(triangle / BLOCK_SIZE));
-  if (!block) return "none";
-  const bit = 1 << (triangle % BLOCK_SIZE);
-  if ((block.whole & bit) !== 0) return "whole";
-  return (block.partly & bit) !== 0 ? "partly" : "none";
+/** True when the triangle that a side belongs to lies wholly in the region; no side, no triangle. */
+function isWhole(covered: ReadonlyMap<number, Covered>, side: number): boolean {
+  if (side < 0) return false;
+  const triangle = (side / 3) | 0;
+  const cover = covered.get((triangle / BLOCK_SIZE) | 0);
+  return cover !== undefined && (cover.whole & (1 << (triangle % BLOCK_SIZE))) !== 0;
 }
+
+/** Adds the stretches of one side, towards a triangle that is not whole, of a triangle that is. */
+function addSide(
+  tin: Tin,
+  side: number,
+  covered: ReadonlyMap<number, Covered>,
+  sides: ReadonlyMap<number, Share[]>,
+  segments: Segment[],
+): void {
+  let left = isWhole(covered, side) ? WHOLE_SIDE : (sides.get(side) ?? []);
+  if (left.length === 0) return;
+  for (const [from, to] of sides.get(tin.twins[side]!) ?? []) {
+    left = left.flatMap((share) => without(share, [1 - to, 1 - from]));
+  }
+  const segment = sideSegment(tin, (side / 3) | 0, side % 3);
+  addStretches(segment, left, 10 * tin.rounding, segments);
+}
+
+const WHOLE_SIDE: readonly Share[] = [[0, 1]];
 
 function addStretches(
   [px, py, qx, qy]: Segment,
@@ -236,8 +262,9 @@ function addStretches(
   near: number,
   segments: Segment[],
 ): void {
-  const [dx, dy] = [qx - px, qy - py];
-  const length = Math.hypot(dx, dy);
+  const dx = qx - px;
+  const dy = qy - py;
+  const length = Math.sqrt(dx * dx + dy * dy);
   for (const [from, to] of shares) {
     if ((to - from) * length <= near) continue;
     const start: Place = from === 0 ? [px, py] : [px + from * dx, py + from * dy];

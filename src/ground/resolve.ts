@@ -74,7 +74,7 @@ function planePieces(
   }
   // `carrying` may have widened the scratch rows; what was read is still in the old one.
   store.split(carrying, spare);
-  const [below, above] = [store.below, store.above];
+  const { below, above } = store;
   store.drop(purpose === "cut" ? above : below, "last");
   into.push({ cell: below, level: purpose === "cut" ? "plane" : "below", floor });
   into.push({ cell: above, level: purpose === "cut" ? "above" : "plane", floor });
@@ -105,9 +105,8 @@ function wallPieces(
 ): void {
   splitAlong(store, cell, wall.nx, wall.ny, wall.d);
   const { below, above } = store;
-  const [inside, outside] = wall.reversed
-    ? (["above", "below"] as const)
-    : (["below", "above"] as const);
+  const inside = wall.reversed ? "above" : "below";
+  const outside = wall.reversed ? "below" : "above";
   if (below >= 0) into.push({ cell: below, level: inside, floor: false });
   if (above >= 0) into.push({ cell: above, level: outside, floor: false });
 }

@@ -60,7 +60,8 @@ function wholeTriangle(
 ): number {
   const cell = store.make(3, stack, 0, FOUND, 0);
   const { values } = store;
-  const [x, y] = [store.row(cell, 0), store.row(cell, 1)];
+  const x = store.row(cell, 0);
+  const y = store.row(cell, 1);
   const top = store.topRow(cell, layers.length - 1);
   for (let k = 0; k < 3; k++) {
     const vertex = tin.triangles[3 * triangle + k]!;

@@ -398,7 +398,8 @@ export class CellStore {
     const x = this.row(cell, 0);
     const y = x + corners;
     const { values } = this;
-    const [x0, y0] = [values[x]!, values[y]!];
+    const x0 = values[x]!;
+    const y0 = values[y]!;
     let twice = 0;
     for (let i = 1; i + 1 < corners; i++) {
       twice +=

@@ -83,6 +83,8 @@ class SceneHand {
   private slide: Slide | null = null;
   private pointer: number | null = null;
   private tap: { screen: ScreenPoint; reach: number } | null = null;
+  /** True when the browser's own click after the touch under way is to be kept from the page. */
+  private swallows = false;
   /** The latest click that set a corner: a second one close upon it is a double click. */
   private clicked: { screen: ScreenPoint; time: number } | null = null;
   private readonly view: SceneView;
@@ -100,6 +102,7 @@ class SceneHand {
     root.addEventListener("pointerup", (e) => this.up(e), { signal });
     root.addEventListener("pointercancel", () => this.lost(), { signal });
     root.addEventListener("lostpointercapture", () => this.lost(), { signal });
+    root.addEventListener("touchend", (e) => this.swallow(e), { signal, passive: false });
     root.addEventListener("dblclick", (e) => this.double(e), { signal });
     this.off = () => ends.abort();
   }
@@ -207,6 +210,7 @@ class SceneHand {
   private tapped(event: PointerEvent, screen: ScreenPoint): void {
     const input = this.latest.current;
     if (isDrawing(input.props.section)) {
+      this.swallows = event.pointerType === "touch";
       input.section.tap(groundUnder(input, screen, stepOf(event, input)));
       return;
     }
@@ -229,6 +233,15 @@ class SceneHand {
     this.clicked = at === null ? null : now;
     if (at !== null) input.placing.send({ type: "click", at });
     else input.placing.miss();
+  }
+
+  /**
+   * A tap that ends a section's line brings up its panel under the finger: the click that the browser
+   * makes of the touch afterwards must not press what has come to lie there.
+   */
+  private swallow(event: TouchEvent): void {
+    if (this.swallows && event.cancelable) event.preventDefault();
+    this.swallows = false;
   }
 
   private lost(): void {

@@ -91,19 +91,23 @@ export interface Edited {
   triangles: number[];
 }
 
-/** One edit as an app makes it: dig the hole, layer by layer, and draw its daylight outline. */
+/**
+ * One edit as an app makes it: the hole dug layer by layer, with its daylight and toe outlines,
+ * centre of mass and volumes by depth, which `digScheme` gives with it. Returns m³ cut.
+ */
 export function edit({ site, scheme, base }: Hill): number {
   const { result, ground } = digScheme(site, scheme, base, "dug");
-  // The daylight outline is part of an edit: its call belongs here, before the ground is let go.
   ground.release();
   return totalOf(result.cut);
 }
 
-/** The same edit, not timed: what was cut, and which triangles it touched. */
+/** The same edit, not timed. Throws when it gives no daylight outline, as all else counts on it. */
 export function editOnce({ site, scheme, base }: Hill): Edited {
   const { result, ground } = digScheme(site, scheme, base, "dug");
   const triangles = ground.touchedTriangles();
   ground.release();
+  const rings = result.works[0]?.outlines?.daylight.length ?? 0;
+  if (rings !== 1) throw new Error(`got ${rings} daylight rings of the hole, expected 1`);
   return { cut: totalOf(result.cut), triangles };
 }
 

@@ -21,7 +21,7 @@ export function SectionPanel(): ReactNode {
   return <Panel line={[from, to]} />;
 }
 
-const MARGIN = { left: 56, right: 16, top: 8, bottom: 24 };
+const MARGIN = { left: 64, right: 16, top: 8, bottom: 24 };
 
 /** Stretches of heights to choose from; 0 is whatever fits. */
 const CHOICES = [0, 1, 2, 5, 10];
@@ -50,10 +50,14 @@ function Panel({ line }: { line: Line }): ReactNode {
       aria-label="Section"
       data-testid="section-panel"
       data-stage={stage}
+      data-line={JSON.stringify(line)}
+      data-datum={section.datum}
       data-stretch={fit.stretch}
     >
       <header className="section-head">
-        <h2>Section A–B</h2>
+        <h2>
+          <span>Section </span>A–B
+        </h2>
         <p>
           {distance.print(section.length, site.units)}, {STAGE_NAMES[stage]},{" "}
           <b>heights × {fit.stretch}</b>

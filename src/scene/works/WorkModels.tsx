@@ -1,5 +1,5 @@
 import { useMemo, type ReactElement } from "react";
-import { groundAt, type Estimate, type Stage } from "../../estimate/index.js";
+import { groundAt, hasCome, type Estimate, type Stage } from "../../estimate/index.js";
 import type { Material, Pile, Site, Trench, Work } from "../../site/index.js";
 import { drape } from "../drape.js";
 import { toScene, type SceneFrame, type ScenePoint } from "../frame.js";
@@ -32,7 +32,7 @@ export interface WorkModelsProps {
 
 /** True once tanks, beds and pipes stand in their places. */
 export function isSet(stage: Stage): boolean {
-  return stage === "set" || stage === "backfilled";
+  return hasCome(stage, "set");
 }
 
 /** All works of a scheme as far as the stage has come, and the outlines of those to come. */
@@ -118,7 +118,8 @@ function WorkOutline(props: OneWork): ReactElement | null {
 
 /** Elevation of the top of a body that stands in view; null where the outline lies on the ground. */
 function bodyTop(work: Work, stage: Stage): number | null {
-  if (work.kind === "tank" && stage === "set") return work.base + work.body.height;
+  const open = isSet(stage) && stage !== "backfilled";
+  if (work.kind === "tank" && open) return work.base + work.body.height;
   return work.kind === "bed" && isSet(stage) ? work.base + work.height : null;
 }
 
