@@ -8,6 +8,7 @@ export function distanceBetweenRings(one: Rings, two: Rings): number {
   let least = Infinity;
   for (const a of one) {
     for (const b of two) {
+      if (boxesApart(boxOf(a), boxOf(b)) >= least) continue;
       if (overlap(a, b)) return 0;
       least = Math.min(least, distanceBetween(a, b));
     }
@@ -21,15 +22,36 @@ function overlap(a: readonly Place[], b: readonly Place[]): boolean {
 }
 
 function distanceBetween(a: readonly Place[], b: readonly Place[]): number {
+  const box = boxOf(b);
   let least = Infinity;
   a.forEach((p, i) => {
     const q = a[(i + 1) % a.length]!;
+    if (boxesApart(boxOf([p, q]), box) >= least) return;
     b.forEach((r, j) => {
       const s = b[(j + 1) % b.length]!;
       least = Math.min(least, segmentsApart(p, q, r, s));
     });
   });
   return least;
+}
+
+type Box = readonly [number, number, number, number];
+
+function boxOf(places: readonly Place[]): Box {
+  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const place of places) {
+    west = Math.min(west, place[0]);
+    south = Math.min(south, place[1]);
+    east = Math.max(east, place[0]);
+    north = Math.max(north, place[1]);
+  }
+  return [west, south, east, north];
+}
+
+function boxesApart(a: Box, b: Box): number {
+  const across = Math.max(0, a[0] - b[2], b[0] - a[2]);
+  const along = Math.max(0, a[1] - b[3], b[1] - a[3]);
+  return Math.hypot(across, along);
 }
 
 function segmentsApart(p: Place, q: Place, r: Place, s: Place): number {

@@ -22,7 +22,8 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const scheme = schemeOf(site, schemeId);
   const base = groundOf(site);
   const materials = materialsOf(site);
-  const { result: dig } = digScheme(site, scheme, base);
+  const { result: dig, ground } = digScheme(site, scheme, base);
+  ground.release();
   const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes);
   const machines = planMachines(scheme, dig, materials, site.units);
   const cost = costOf(scheme, site.currency, dig, machines, materials);

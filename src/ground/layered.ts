@@ -20,7 +20,7 @@ import { ACROSS_LAYERS, Faces, UNDECIDED, UNTOUCHED } from "./faces.js";
 import type { Place } from "./outline.js";
 import { regionRings } from "./region.js";
 import { outOfReach, resolve, type Piece } from "./resolve.js";
-import { startCells } from "./start.js";
+import { startCells, wholeTriangle } from "./start.js";
 import type { CellStore } from "./store.js";
 import { Sum } from "./sum.js";
 import { narrow, type Bounds, type Purpose, type Surface } from "./surface.js";
@@ -252,14 +252,12 @@ export class LayeredGround {
   }
 
   /** Cuts a triangle's cells, or those that it starts with; returns the new chain or UNTOUCHED. */
-  private cutChain(first: number, triangle: number, near: Surface, carving: Carving): number {
+  private cutChain(first: number, triangle: number, around: Surface, carving: Carving): number {
     const { store, chain } = this;
+    const near = this.nearer(around, triangle, "cut");
+    if (this.leftAlone(first, triangle, near, "cut")) return UNTOUCHED;
     const mark = store.mark();
     const from = first >= 0 ? first : startCells(this.base, store, this.natural, triangle);
-    if (this.allOutOfReach(from, near, "cut")) {
-      if (first < 0) store.release(mark);
-      return UNTOUCHED;
-    }
     chain.start();
     let changed = false;
     for (let cell = from; cell >= 0;) {
@@ -273,9 +271,40 @@ export class LayeredGround {
     return UNTOUCHED;
   }
 
-  private allOutOfReach(first: number, near: Surface, purpose: Purpose): boolean {
-    for (let cell = first; cell >= 0; cell = this.store.nextOf(cell)) {
-      if (!outOfReach(this.store, cell, near, purpose)) return false;
+  /** What of a surface that matters in a triangle's block matters in the triangle. */
+  private nearer(near: Surface, triangle: number, purpose: Purpose): Surface {
+    const { x, y, triangles } = this.base.tin;
+    const number = Math.floor(triangle / BLOCK_SIZE);
+    const a = triangles[3 * triangle]!;
+    const b = triangles[3 * triangle + 1]!;
+    const c = triangles[3 * triangle + 2]!;
+    const block = this.touched.get(number) ?? null;
+    const { lowest, highest } = this.base.tin.blocks;
+    const bounds = {
+      west: Math.min(x[a]!, x[b]!, x[c]!),
+      south: Math.min(y[a]!, y[b]!, y[c]!),
+      east: Math.max(x[a]!, x[b]!, x[c]!),
+      north: Math.max(y[a]!, y[b]!, y[c]!),
+      lowest: block ? block.lowest : lowest[number]!,
+      highest: block ? block.highest : highest[number]!,
+    };
+    return narrow(near, bounds, purpose);
+  }
+
+  /** A sure but not complete test: true when a surface leaves all of a triangle's cells alone. */
+  private leftAlone(first: number, triangle: number, near: Surface, purpose: Purpose): boolean {
+    const { store } = this;
+    if (near.is === "boundless") return (near.level === "above") === (purpose === "cut");
+    if (first < 0) {
+      // A triangle as found is asked as a whole, before it is parted by the probes' regions.
+      const mark = store.mark();
+      const whole = wholeTriangle(this.base, store, this.natural, triangle);
+      const alone = outOfReach(store, whole, near, purpose);
+      store.release(mark);
+      return alone;
+    }
+    for (let cell = first; cell >= 0; cell = store.nextOf(cell)) {
+      if (!outOfReach(store, cell, near, purpose)) return false;
     }
     return true;
   }
@@ -466,7 +495,7 @@ export class LayeredGround {
       if (near.is === "boundless" && (near.level === "above") === (purpose === "cut")) continue;
       if (filling) filling.highest = -Infinity;
       for (let k = 0; k < this.trianglesOf(number); k++) {
-        const made = this.editChain(number * BLOCK_SIZE + k, near, change);
+        const made = this.editChain(number * BLOCK_SIZE + k, near, purpose, change);
         if (made === UNTOUCHED) continue;
         const block = this.touched.get(number) ?? this.touch(number);
         this.store.chains[block.chains + k] = made;
@@ -487,12 +516,15 @@ export class LayeredGround {
 
   private editChain(
     triangle: number,
-    near: Surface,
+    around: Surface,
+    purpose: Purpose,
     change: (cell: number, near: Surface, into: Chain) => boolean,
   ): number {
     const { store, chain } = this;
-    const mark = store.mark();
+    const near = this.nearer(around, triangle, purpose);
     const first = this.firstOf(triangle);
+    if (this.leftAlone(first, triangle, near, purpose)) return UNTOUCHED;
+    const mark = store.mark();
     const from = first >= 0 ? first : startCells(this.base, store, this.natural, triangle);
     chain.start();
     let changed = false;
@@ -507,7 +539,10 @@ export class LayeredGround {
     return UNTOUCHED;
   }
 
-  /** Shows every cell in `box` near a surface, with what matters of it there; changes nothing. */
+  /**
+   * Shows every cell in `box` near a surface, with what matters of it there; changes nothing. A
+   * triangle as found is shown as one cell, of which only the surface may be asked.
+   */
   private look(
     surface: Surface,
     box: Box,
@@ -516,13 +551,15 @@ export class LayeredGround {
   ): void {
     const { store } = this;
     for (const number of blocksIn(this.base.tin, box)) {
-      const near = narrow(surface, this.boundsOf(number), purpose);
-      if (near.is === "boundless" && (near.level === "above") === (purpose === "cut")) continue;
+      const around = narrow(surface, this.boundsOf(number), purpose);
+      if (around.is === "boundless" && (around.level === "above") === (purpose === "cut")) continue;
       for (let k = 0; k < this.trianglesOf(number); k++) {
         const mark = store.mark();
         const triangle = number * BLOCK_SIZE + k;
+        const near = this.nearer(around, triangle, purpose);
         const first = this.firstOf(triangle);
-        let cell = first >= 0 ? first : startCells(this.base, store, this.natural, triangle);
+        if (this.leftAlone(first, triangle, near, purpose)) continue;
+        let cell = first >= 0 ? first : wholeTriangle(this.base, store, this.natural, triangle);
         for (; cell >= 0; cell = store.nextOf(cell)) see(cell, near);
         store.release(mark);
       }

@@ -103,13 +103,16 @@ function addInside(
 }
 
 /** From so many edges on, those with an exact twin are sorted out before all are compared. */
-const MANY = 64;
+const MANY = 24;
 
 /** Leaves out edges that another runs back along from end to end. */
 function withoutTwins(edges: readonly Segment[], near: number): Segment[] {
-  const places = new Map<string, number>();
+  const [x0, y0] = edges[0]!;
+  const spread = edges.reduce((most, [x, y]) => Math.max(most, x - x0, x0 - x, y - y0, y0 - y), 0);
+  const grid = Math.max(near, spread / 2 ** 24);
+  const places = new Map<number, number>();
   const placeOf = (x: number, y: number): number => {
-    const key = `${Math.round(x / near)} ${Math.round(y / near)}`;
+    const key = Math.round((x - x0) / grid) * 2 ** 26 + Math.round((y - y0) / grid);
     const known = places.get(key);
     if (known !== undefined) return known;
     places.set(key, places.size);

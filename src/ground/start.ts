@@ -52,7 +52,8 @@ function holdsTriangle(
   return true;
 }
 
-function wholeTriangle(
+/** A triangle as one cell with its surface set and no more: for questions about its surface. */
+export function wholeTriangle(
   { tin, layers }: Found,
   store: CellStore,
   stack: number,
