@@ -232,22 +232,26 @@ function linearAt(
 function firstSlope(edge: Edge, seen: Seen, terms: LayerTerms, s: number): Slope {
   const { layers, tops } = seen.cell;
   const floor = edge.start + edge.rate * s;
+  const { rounding } = terms.ground.base.tin;
   let standing: number | null = null;
+  let topmost = 0;
   let passed = -1;
   for (let i = 0; i < layers.length; i++) {
     const top = linearOnEdge(seen, tops[i]!, s);
     const bottom = i === 0 ? -Infinity : linearOnEdge(seen, tops[i - 1]!, s);
-    if (top <= floor || top <= bottom) continue;
+    if (top <= bottom + rounding) continue;
     const run = terms.runOf(layers[i]!);
     if (run === null) continue;
+    topmost = run;
+    if (top <= floor + rounding) continue;
     if (standing === null || run > 0) {
       standing = run;
       if (run > 0) return slopeFrom(edge, seen, { run, passed, ledge: terms.ledge });
     }
     passed = i;
   }
-  // Vertical all the way up, or in the air, where the topmost layer's slope is as good as any.
-  const run = standing ?? terms.runOf(layers[layers.length - 1]!) ?? 0;
+  // Vertical all the way up; or in the air, where the layer on top gives the slope.
+  const run = standing ?? topmost;
   return { run, t0: 0, ts: 0, z0: edge.start, zs: edge.rate };
 }
 
@@ -317,8 +321,9 @@ function entries(
   strip: Strip,
   slope: Slope,
   cells: readonly Seen[],
-  { runOf }: LayerTerms,
+  { ground, runOf }: LayerTerms,
 ): { polygon: Polygon; run: number }[] {
+  const { rounding } = ground.base.tin;
   const found: { polygon: Polygon; run: number }[] = [];
   for (const seen of cells) {
     const { s, t, cell } = seen;
@@ -330,8 +335,12 @@ function entries(
     cell.layers.forEach((layer, k) => {
       const run = runOf(layer);
       if (run === null || run <= slope.run) return;
+      const thick = k === 0 || cell.tops[k]!.some((z, i) => z - cell.tops[k - 1]![i]! > rounding);
+      if (!thick) return;
       const over = k === 0 ? null : height.map((z, i) => z - cell.tops[k - 1]![i]!);
       const under = height.map((z, i) => cell.tops[k]![i]! - z);
+      // A wall along a layer's face is not in the layer, whatever rounding makes of it.
+      if (Math.max(...under) <= rounding || (over && Math.max(...over) <= rounding)) return;
       const polygon = clipped({ s, t }, over ? [over, under, ...bounds] : [under, ...bounds]);
       if (polygon) found.push({ polygon, run });
     });

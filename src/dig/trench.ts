@@ -152,9 +152,9 @@ function between(
     .sort((a, b) => a - b);
   const ends = [stretch.from, ...marks, stretch.to];
   // Marks of several things may lie on one place: what is between them has no length.
-  return ends.slice(1).flatMap((to, i): [number, number][] =>
-    to > ends[i]! ? [[ends[i]!, to]] : [],
-  );
+  return ends
+    .slice(1)
+    .flatMap((to, i): [number, number][] => (to > ends[i]! ? [[ends[i]!, to]] : []));
 }
 
 function groundOn(stretch: PathStretch, station: number): number {

@@ -4,7 +4,15 @@ import type { Stage } from "./types.js";
  * The stages of the job in order: the one list that the slider, the command line and the scene read.
  * A stage that `Stage` gains goes here and into the names below.
  */
-export const STAGES: readonly Stage[] = ["found", "dug", "bedded", "set", "backfilled"];
+export const STAGES: readonly Stage[] = [
+  "found",
+  "stripped",
+  "dug",
+  "bedded",
+  "set",
+  "zone",
+  "backfilled",
+];
 
 /** True when the job has come at least as far as a stage. */
 export function hasCome(stage: Stage, to: Stage): boolean {
@@ -14,8 +22,10 @@ export function hasCome(stage: Stage, to: Stage): boolean {
 /** What a person reads for each stage. */
 export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
   found: "as found",
+  stripped: "stripped",
   dug: "dug",
   bedded: "bedded",
   set: "set",
+  zone: "pipes covered",
   backfilled: "backfilled",
 };

@@ -34,7 +34,7 @@ export interface Estimate {
 }
 
 /** How far the job has come, for the scene. At each stage every work has come as far. */
-export type Stage = "found" | "dug" | "bedded" | "set" | "backfilled";
+export type Stage = "found" | "stripped" | "dug" | "bedded" | "set" | "zone" | "backfilled";
 
 /** Triangles of the ground at one stage, ready for a GPU. */
 export interface GroundMesh {

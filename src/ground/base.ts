@@ -1,20 +1,16 @@
 /** The ground as found: triangles, layers, and the starting cells, made once for a survey. */
 import type { Finding, Site } from "../site/index.js";
 import { BLOCK_SIZE } from "./blocks.js";
-import type { Cell, CellLayer } from "./cell.js";
+import type { Cell } from "./cell.js";
 import { insideOutline, type Place } from "./outline.js";
-import { probeRegions, type ProbeRegion } from "./probes.js";
-import { regionHolding, startCells } from "./start.js";
+import { probeRegions } from "./probes.js";
+import { regionHolding, startCells, type Found } from "./start.js";
 import { CellStore } from "./store.js";
 import { buildTin, type SurveyProblem, type Tin } from "./tin.js";
 
-export interface BaseGround {
-  tin: Tin;
+export interface BaseGround extends Found {
   /** Trusted ground in plan, local m, or null when it is the hull. */
   boundary: readonly Place[] | null;
-  /** Layers from the bottom up. */
-  layers: readonly CellLayer[];
-  regions: readonly ProbeRegion[];
   findings: readonly Finding[];
   /** Starting cells of a triangle: its parts in each probe region. Made when first asked for. */
   cellsOf: (triangle: number) => readonly Cell[];
@@ -69,7 +65,7 @@ function build(site: Site): BuiltGround {
   };
 }
 
-function rememberedCells(found: Pick<BaseGround, "tin" | "layers" | "regions">) {
+function rememberedCells(found: Found) {
   const kept = new Map<number, readonly Cell[]>();
   const store = new CellStore(found.tin.rounding);
   const stack = store.stacks.of(found.layers);
@@ -88,7 +84,7 @@ function rememberedCells(found: Pick<BaseGround, "tin" | "layers" | "regions">) 
 }
 
 /** Regions are looked up as triangles are first touched, each beginning with the last one found. */
-function rememberedRegions(found: Pick<BaseGround, "tin" | "regions">) {
+function rememberedRegions(found: Pick<Found, "tin" | "regions">) {
   if (found.regions.length === 1) return () => 0;
   const unknown = -2;
   const known = new Int16Array(found.tin.triangles.length / 3).fill(unknown);

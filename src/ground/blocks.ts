@@ -27,14 +27,17 @@ interface BlockedTriangles {
  * Sorts triangles and their twins (see sides.ts) by the lowest of their vertices, of which there are
  * `count`. Vertices sorted along a Hilbert curve thus bring the triangles of a block together: the
  * blocks' boxes were within 1% of those by centroids in area, for a third of the time. The arrays
- * given are used up: their memory serves for what is returned.
+ * given and `spare` are used up: their memory serves for what is returned.
  */
 export function sortedByVertex(
   { triangles, twins }: { triangles: Uint32Array; twins: Int32Array },
   count: number,
+  spare: ArrayBufferLike,
 ): { triangles: Uint32Array; twins: Int32Array } {
   const rank = ranksByVertex(triangles, count);
-  const sorted = new Uint32Array(triangles.length);
+  const isEnough = spare.byteLength >= triangles.byteLength;
+  const memory = isEnough ? spare : new ArrayBuffer(triangles.byteLength);
+  const sorted = new Uint32Array(memory, 0, triangles.length);
   for (let t = 0; t < rank.length; t++) {
     const to = 3 * rank[t]!;
     sorted[to] = triangles[3 * t]!;
@@ -79,12 +82,19 @@ export function blocksOf(
   triangles: Uint32Array,
 ): Blocks {
   const count = Math.ceil(triangles.length / (3 * BLOCK_SIZE));
-  const [west, south, east, north, lowest, highest] = Array.from(
-    { length: 6 },
-    () => new Float64Array(count),
-  ) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+  const west = new Float64Array(count);
+  const south = new Float64Array(count);
+  const east = new Float64Array(count);
+  const north = new Float64Array(count);
+  const lowest = new Float64Array(count);
+  const highest = new Float64Array(count);
   for (let block = 0; block < count; block++) {
-    let [w, s, e, n, low, high] = [Infinity, Infinity, -Infinity, -Infinity, Infinity, -Infinity];
+    let w = Infinity;
+    let s = Infinity;
+    let e = -Infinity;
+    let n = -Infinity;
+    let low = Infinity;
+    let high = -Infinity;
     const end = Math.min(triangles.length, 3 * BLOCK_SIZE * (block + 1));
     for (let corner = 3 * BLOCK_SIZE * block; corner < end; corner++) {
       const vertex = triangles[corner]!;

@@ -83,7 +83,8 @@ class CellGrid {
     const { edge } = this;
     const east = (x - this.frame.west) * this.scale;
     const north = (y - this.frame.south) * this.scale;
-    const [partEast, partNorth] = [east - (east | 0), north - (north | 0)];
+    const partEast = east - (east | 0);
+    const partNorth = north - (north | 0);
     return partEast >= edge && partEast + edge < 1 && partNorth >= edge && partNorth + edge < 1;
   }
 

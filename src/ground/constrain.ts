@@ -28,14 +28,13 @@ export function constrain(mesh: Mesh, edges: ArrayLike<number>): EdgeFault | nul
 }
 
 class EdgeFollower {
-  /** 1 for each side that is a given edge or part of one. */
-  private readonly kept: Uint8Array;
+  /** Sides that are a given edge or part of one. */
+  private readonly kept = new Set<number>();
   /** A side that starts at each vertex, or -1. */
   private readonly sideFrom: Int32Array;
 
   constructor(private readonly mesh: Mesh) {
     const { x, triangles } = mesh;
-    this.kept = new Uint8Array(triangles.length);
     this.sideFrom = new Int32Array(x.length).fill(-1);
     for (let side = 0; side < triangles.length; side++) this.sideFrom[triangles[side]!] = side;
   }
@@ -67,7 +66,7 @@ class EdgeFollower {
     let { side } = start;
     for (;;) {
       const twin = twins[side]!;
-      if (twin < 0 || this.kept[side] === 1) return null;
+      if (twin < 0 || this.kept.has(side)) return null;
       crossed.push(triangles[side]!, triangles[twin]!);
       const apex = triangles[sideBefore(twin)]!;
       const turn = apex === to ? 0 : turnOf(this.mesh, from, to, apex);
@@ -131,9 +130,9 @@ class EdgeFollower {
   private keep(p: number, q: number): void {
     const side = this.sideBetween(p, q);
     if (side < 0) throw new Error(`expected a side between vertices ${p} and ${q}, got none`);
-    this.kept[side] = 1;
+    this.kept.add(side);
     const twin = this.mesh.twins[side]!;
-    if (twin >= 0) this.kept[twin] = 1;
+    if (twin >= 0) this.kept.add(twin);
   }
 
   /** Turns sides until none crosses the way; returns the new ones, as pairs of vertices. */
@@ -180,7 +179,7 @@ class EdgeFollower {
       const q = pairs.pop()!;
       const p = pairs.pop()!;
       const side = this.sideBetween(p, q);
-      if (side < 0 || this.kept[side] === 1) continue;
+      if (side < 0 || this.kept.has(side)) continue;
       const twin = twins[side]!;
       if (twin < 0) continue;
       const [a, b] = [triangles[side]!, triangles[twin]!];
@@ -198,10 +197,9 @@ class EdgeFollower {
     const twin = twins[side]!;
     const [before, beforeTwin] = [sideBefore(side), sideBefore(twin)];
     flip(this.mesh, side);
-    this.kept[side] = this.kept[beforeTwin]!;
-    this.kept[twin] = this.kept[before]!;
-    this.kept[before] = 0;
-    this.kept[beforeTwin] = 0;
+    // A side that is turned is not kept itself, so these two numbers are free.
+    if (this.kept.delete(beforeTwin)) this.kept.add(side);
+    if (this.kept.delete(before)) this.kept.add(twin);
     for (const each of [side, nextSide(side), twin, nextSide(twin)]) {
       this.sideFrom[triangles[each]!] = each;
     }

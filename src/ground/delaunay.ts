@@ -33,7 +33,7 @@ export function triangulate(
   y: Float64Array,
   edges: ArrayLike<number> = [],
   sliver = SLIVER,
-  spare = new Float64Array(2 * x.length),
+  spare: Float64Array = new Float64Array(2 * x.length),
 ): Triangulation | TriangulationFailure {
   const made = delaunay(x, y, spare.subarray(0, 2 * x.length));
   if (made.triangles.length === 0) return { failed: "in-line" };

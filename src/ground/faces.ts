@@ -240,12 +240,9 @@ export class Faces {
       const m2 = t2 + b2;
       const k = 4 * layer;
       moved[k] = moved[k]! + twice * sum;
-      moved[k + 1] =
-        moved[k + 1]! + twice * ((x0 + x1 + x2) * sum + x0 * d0 + x1 * d1 + x2 * d2);
-      moved[k + 2] =
-        moved[k + 2]! + twice * ((y0 + y1 + y2) * sum + y0 * d0 + y1 * d1 + y2 * d2);
-      moved[k + 3] =
-        moved[k + 3]! + twice * ((m0 + m1 + m2) * sum + m0 * d0 + m1 * d1 + m2 * d2);
+      moved[k + 1] = moved[k + 1]! + twice * ((x0 + x1 + x2) * sum + x0 * d0 + x1 * d1 + x2 * d2);
+      moved[k + 2] = moved[k + 2]! + twice * ((y0 + y1 + y2) * sum + y0 * d0 + y1 * d1 + y2 * d2);
+      moved[k + 3] = moved[k + 3]! + twice * ((m0 + m1 + m2) * sum + m0 * d0 + m1 * d1 + m2 * d2);
       t0 = b0;
       t1 = b1;
       t2 = b2;

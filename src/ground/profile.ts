@@ -27,10 +27,11 @@ export interface CellStretch {
 
 /**
  * The surface along p–q, in order, as stretches on which it is straight. Where the line leaves the
- * survey there is a gap. At a step (a vertical wall) two stretches meet at different heights.
+ * survey there is a gap. At a step (a vertical wall) two stretches meet at different heights; along
+ * one, the lower side is taken, whatever rounding makes of the line.
  */
 export function profileAlong(ground: LayeredGround, p: Place, q: Place): Stretch[] {
-  return cellsAlong(ground, p, q).map(({ from, to, cell, at }) => ({
+  return lowestOf(cellsMet(ground, p, q)).map(({ from, to, cell, at }) => ({
     from,
     to,
     ...at(surfaceOf(cell)),
@@ -40,6 +41,11 @@ export function profileAlong(ground: LayeredGround, p: Place, q: Place): Stretch
 
 /** The cells that a line p–q crosses, in order, each stretch once even along cells' edges. */
 export function cellsAlong(ground: LayeredGround, p: Place, q: Place): CellStretch[] {
+  return inOrder(cellsMet(ground, p, q), Math.hypot(q[0] - p[0], q[1] - p[1]));
+}
+
+/** The cells that a line meets, in no order; along cells' edges both sides. */
+function cellsMet(ground: LayeredGround, p: Place, q: Place): CellStretch[] {
   const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
   if (length === 0) return [];
   const found: CellStretch[] = [];
@@ -55,10 +61,7 @@ export function cellsAlong(ground: LayeredGround, p: Place, q: Place): CellStret
       if (crossing) found.push(stretch(cell, crossing.low, crossing.high, 0, length));
     }
   }
-  return inOrder(
-    found.filter((each) => each.to - each.from > 1e-9),
-    length,
-  );
+  return found.filter((each) => each.to - each.from > 1e-9);
 }
 
 /**
@@ -192,6 +195,41 @@ function inOrder(found: CellStretch[], length: number): CellStretch[] {
     reached = each.to;
   }
   return kept;
+}
+
+/** In order, and where stretches overlap (along cells' edges) the one with the lowest surface. */
+function lowestOf(found: CellStretch[]): CellStretch[] {
+  found.sort((a, b) => a.from - b.from || b.to - a.to);
+  const overlap = found.some((each, i) => i > 0 && each.from < found[i - 1]!.to - 1e-6);
+  if (!overlap) return inOrder(found, Infinity);
+  const marks = found.flatMap(({ from, to }) => [from, to]).sort((a, b) => a - b);
+  const kept: CellStretch[] = [];
+  for (let i = 1; i < marks.length; i++) {
+    const [from, to] = [marks[i - 1]!, marks[i]!];
+    if (to - from <= 1e-9) continue;
+    const over = found.filter((each) => each.from <= from + 1e-9 && each.to >= to - 1e-9);
+    const parts = over.map((each) => endingAt(startingAt(each, from), to));
+    const middle = (each: CellStretch): number => {
+      const { start, end } = each.at(surfaceOf(each.cell));
+      return start + end;
+    };
+    const [first, ...others] = parts;
+    if (!first) continue;
+    kept.push(others.reduce((low, each) => (middle(each) < middle(low) ? each : low), first));
+  }
+  return kept;
+}
+
+function endingAt(each: CellStretch, to: number): CellStretch {
+  const share = (to - each.from) / (each.to - each.from);
+  return {
+    ...each,
+    to,
+    at: (values) => {
+      const { start, end } = each.at(values);
+      return { start, end: start + share * (end - start) };
+    },
+  };
 }
 
 function startingAt(each: CellStretch, from: number): CellStretch {

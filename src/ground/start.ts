@@ -1,10 +1,17 @@
 /** The ground as found as cells: each survey triangle's parts in the regions of the probe field. */
-import type { BaseGround } from "./base.js";
+import type { CellLayer } from "./cell.js";
+import type { ProbeRegion } from "./probes.js";
 import { splitAlong } from "./resolve.js";
 import { FOUND, type CellStore } from "./store.js";
+import type { Tin } from "./tin.js";
 
-/** What the starting cells are made from. */
-type Found = Pick<BaseGround, "tin" | "layers" | "regions">;
+/** The ground as found, before any cell is made. */
+export interface Found {
+  tin: Tin;
+  /** Layers from the bottom up. */
+  layers: readonly CellLayer[];
+  regions: readonly ProbeRegion[];
+}
 
 /**
  * Makes the starting cells of a triangle and returns the first of their chain. On each the ground
@@ -27,7 +34,7 @@ export function startCells(base: Found, store: CellStore, stack: number, triangl
 
 /** Number of the region that holds a whole triangle, or −1 when it lies in several. */
 export function regionHolding(
-  { tin, regions }: Pick<BaseGround, "tin" | "regions">,
+  { tin, regions }: Pick<Found, "tin" | "regions">,
   triangle: number,
   likely: number,
 ): number {
@@ -39,8 +46,8 @@ export function regionHolding(
 }
 
 function holdsTriangle(
-  { x, y, triangles, rounding }: BaseGround["tin"],
-  { sides }: BaseGround["regions"][number],
+  { x, y, triangles, rounding }: Tin,
+  { sides }: ProbeRegion,
   triangle: number,
 ): boolean {
   for (const { nx, ny, d } of sides) {

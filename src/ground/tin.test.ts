@@ -151,7 +151,7 @@ describe("contourLines", () => {
     expect(rings.map((ring) => ring.elevation)).toEqual([0, 1, 2]);
     expect(rings.every((ring) => ring.closed)).toBe(true);
     const slope = contourLines(tinOf(square), 0.5);
-    expect(slope.map((line) => line.elevation)).toEqual([10, 10.5, 11, 11.5, 12, 12.5]);
+    expect(slope.map((line) => line.elevation)).toEqual([10.5, 11, 11.5, 12, 12.5]);
     expect(slope.every((line) => !line.closed)).toBe(true);
     for (const { elevation, line } of slope) {
       for (const [x, y] of line)

@@ -87,7 +87,7 @@ export function buildTin(
   }
   onProgress(0.85, "indexing");
   const { origin, x, y, z } = lined;
-  const { triangles, twins } = sortedByVertex(made, x.length);
+  const { triangles, twins } = sortedByVertex(made, x.length, read.spare.buffer);
   const { hull } = made;
   const { least: lowest, most: highest } = rangeOf(z);
   const blocks = blocksOf(x, y, z, triangles);
