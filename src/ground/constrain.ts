@@ -1,5 +1,5 @@
 /** Makes given edges part of a triangulation, keeping it Delaunay elsewhere. */
-import { flip, insideCircle, nextSide, sideBefore, turnOf, type Mesh } from "./sides.js";
+import { insideCircle, nextSide, sideBefore, turnOf, type Mesh } from "./sides.js";
 
 /** An edge that cannot be followed: an end of it is in no triangle, or it crosses another edge. */
 export interface EdgeFault {
@@ -9,12 +9,13 @@ export interface EdgeFault {
 }
 
 /**
- * Makes edges, pairs of vertex numbers, sides of triangles by turning diagonals, in place. An edge
- * that passes exactly through a vertex is followed in two parts. All tests are exact. Returns null,
- * or the first edge that cannot be followed; the mesh is then whole but lacks that edge.
+ * Makes edges, pairs of vertex numbers, sides of triangles, in place: the triangles that an edge
+ * crosses are taken out and what lies to either side of it is filled anew. An edge that passes
+ * exactly through a vertex is followed in two parts. All tests are exact. Returns null, or the first
+ * edge that cannot be followed; the mesh is then whole but lacks that edge.
  *
- * Source: S. W. Sloan, "A fast algorithm for generating constrained Delaunay triangulations",
- * Computers & Structures 47 (1993), 441–450 (recalled).
+ * Source: M. V. Anglada, "An improved incremental algorithm for constructing restricted Delaunay
+ * triangulations", Computers & Graphics 21 (1997), 215–223 (recalled).
  */
 export function constrain(mesh: Mesh, edges: ArrayLike<number>): EdgeFault | null {
   if (edges.length === 0) return null;
@@ -25,6 +26,34 @@ export function constrain(mesh: Mesh, edges: ArrayLike<number>): EdgeFault | nul
     if (fault) return { fault, from, to };
   }
   return null;
+}
+
+/** Vertices in a row and, for each but the last, what is known of the edge to the next. */
+interface Chain {
+  vertices: number[];
+  edges: ChainEdge[];
+}
+
+interface ChainEdge {
+  /** The side that the edge was, and the one beyond it (-1: none), before the corridor was filled. */
+  side: number;
+  beyond: number;
+  /** Whether it is a given edge. */
+  isKept: boolean;
+}
+
+/** The triangles that a way crosses, and what bounds them on its right and on its left. */
+interface Corridor {
+  triangles: number[];
+  right: Chain;
+  left: Chain;
+}
+
+/** Triangles for use, and the new number of each side between what is filled and the rest. */
+interface Filling {
+  taken: ReadonlySet<number>;
+  free: number[];
+  moved: Map<number, number>;
 }
 
 class EdgeFollower {
@@ -43,36 +72,139 @@ class EdgeFollower {
     if (this.sideFrom[from]! < 0 || this.sideFrom[to]! < 0) return "lost-vertex";
     let here = from;
     while (here !== to) {
-      const crossed: number[] = [];
-      const reached = this.wayTo(here, to, crossed);
+      const reached = this.followToVertex(here, to);
       if (reached === null) return "crosses";
-      const turned = this.turnAside(crossed, here, reached);
-      this.keep(here, reached);
-      this.legalize(turned);
       here = reached;
     }
     return null;
   }
 
-  /**
-   * Goes from a vertex towards another as far as the first vertex on the way, and returns that one,
-   * or null when the way crosses a kept side or leaves the ground. Adds the sides crossed to
-   * `crossed`, each as its vertex on the right of the way and its vertex on the left.
-   */
-  private wayTo(from: number, to: number, crossed: number[]): number | null {
-    const { triangles, twins } = this.mesh;
+  /** Follows the way to a vertex as far as the first vertex on it; returns that, or null. */
+  private followToVertex(from: number, to: number): number | null {
     const start = this.startOfWay(from, to);
-    if (start === null || start.side < 0) return start ? start.vertex : null;
-    let { side } = start;
+    if (!start) return null;
+    if (start.side < 0) {
+      this.keep(this.sideBetween(from, start.vertex));
+      return start.vertex;
+    }
+    const corridor: Corridor = { triangles: [], right: emptyChain(), left: emptyChain() };
+    const reached = this.cross(start.side, [from, to], corridor);
+    if (reached !== null) this.fill(corridor);
+    return reached;
+  }
+
+  /**
+   * Goes from a vertex across a side towards another vertex, as far as the first vertex on the way.
+   * Returns that one, or null when the way crosses a kept side or leaves the ground.
+   */
+  private cross(
+    first: number,
+    [from, to]: readonly [number, number],
+    { triangles: passed, right, left }: Corridor,
+  ): number | null {
+    const { triangles, twins } = this.mesh;
+    let side = first;
+    passed.push(Math.floor(side / 3));
+    right.vertices.push(from);
+    left.vertices.push(from);
+    this.extend(right, sideBefore(side), triangles[side]!);
+    this.extend(left, nextSide(side), triangles[nextSide(side)]!);
     for (;;) {
       const twin = twins[side]!;
       if (twin < 0 || this.kept.has(side)) return null;
-      crossed.push(triangles[side]!, triangles[twin]!);
+      passed.push(Math.floor(twin / 3));
       const apex = triangles[sideBefore(twin)]!;
       const turn = apex === to ? 0 : turnOf(this.mesh, from, to, apex);
+      if (turn <= 0) this.extend(right, nextSide(twin), apex);
+      if (turn >= 0) this.extend(left, sideBefore(twin), apex);
       if (turn === 0) return apex;
+      // The twin starts on the left, so the side after it starts on the right.
       side = turn > 0 ? nextSide(twin) : sideBefore(twin);
     }
+  }
+
+  private extend(chain: Chain, side: number, vertex: number): void {
+    chain.vertices.push(vertex);
+    chain.edges.push({ side, beyond: this.mesh.twins[side]!, isKept: this.kept.has(side) });
+  }
+
+  /** Fills a corridor anew on both sides of the way through it. */
+  private fill({ triangles, right, left }: Corridor): void {
+    for (const t of triangles) for (let k = 0; k < 3; k++) this.kept.delete(3 * t + k);
+    const filling = { taken: new Set(triangles), free: triangles, moved: new Map<number, number>() };
+    const base = this.fillChain(right, filling);
+    const other = this.fillChain(reversed(left), filling);
+    this.link(base, other);
+    this.keep(base);
+  }
+
+  /**
+   * Fills the ground between a chain, which goes counter-clockwise about it, and the straight way
+   * from its end back to its start with Delaunay triangles. Returns the side along that way.
+   */
+  private fillChain({ vertices, edges }: Chain, filling: Filling): number {
+    let base = -1;
+    const parts = [{ first: 0, last: vertices.length - 1, across: -1 }];
+    for (let part = parts.pop(); part; part = parts.pop()) {
+      const { first, last, across } = part;
+      if (last === first + 1) {
+        this.join(across, edges[first]!, filling);
+        continue;
+      }
+      const apex = this.apexFor(vertices, first, last);
+      const t = filling.free.pop();
+      if (t === undefined)
+        throw new Error("expected as many triangles as before, got one too many");
+      this.place(t, [vertices[first]!, vertices[apex]!, vertices[last]!]);
+      if (across < 0) base = 3 * t + 2;
+      else this.link(3 * t + 2, across);
+      parts.push({ first, last: apex, across: 3 * t }, { first: apex, last, across: 3 * t + 1 });
+    }
+    return base;
+  }
+
+  /** Joins a new side to what lay beyond the edge that it is. */
+  private join(side: number, { side: before, beyond, isKept }: ChainEdge, filling: Filling): void {
+    filling.moved.set(before, side);
+    if (isKept) this.kept.add(side);
+    if (beyond < 0 || !filling.taken.has(Math.floor(beyond / 3))) {
+      this.link(side, beyond);
+      return;
+    }
+    // An edge that juts into the corridor is met twice, once from each side.
+    const other = filling.moved.get(beyond);
+    if (other !== undefined) this.link(side, other);
+  }
+
+  /** The vertex between two of a chain whose circle with them holds none of the others. */
+  private apexFor(vertices: readonly number[], first: number, last: number): number {
+    const [a, b] = [vertices[first]!, vertices[last]!];
+    let apex = -1;
+    for (let i = first + 1; i < last; i++) {
+      const vertex = vertices[i]!;
+      if (turnOf(this.mesh, a, vertex, b) <= 0) continue;
+      if (apex < 0 || insideCircle(this.mesh, [a, vertices[apex]!, b, vertex])) apex = i;
+    }
+    if (apex < 0) throw new Error(`expected a vertex beside ${a} to ${b}, got none`);
+    return apex;
+  }
+
+  private place(t: number, corners: readonly [number, number, number]): void {
+    corners.forEach((vertex, k) => {
+      this.mesh.triangles[3 * t + k] = vertex;
+      this.sideFrom[vertex] = 3 * t + k;
+    });
+  }
+
+  private link(side: number, beyond: number): void {
+    this.mesh.twins[side] = beyond;
+    if (beyond >= 0) this.mesh.twins[beyond] = side;
+  }
+
+  private keep(side: number): void {
+    this.kept.add(side);
+    const twin = this.mesh.twins[side]!;
+    if (twin >= 0) this.kept.add(twin);
   }
 
   /** The first side across the way from a vertex to another, or (side -1) the first vertex on it. */
@@ -113,7 +245,7 @@ class EdgeFollower {
     return side;
   }
 
-  /** The side from p to q, or where the ground ends there the one from q to p; -1 if none. */
+  /** The side from p to q, or where the ground ends there the one from q to p. */
   private sideBetween(p: number, q: number): number {
     const { triangles, twins } = this.mesh;
     const start = this.firstSideFrom(p);
@@ -124,84 +256,14 @@ class EdgeFollower {
       if (triangles[before] === q) return before;
       side = twins[before]!;
     } while (side >= 0 && side !== start);
-    return -1;
+    throw new Error(`expected a side between vertices ${p} and ${q}, got none`);
   }
+}
 
-  private keep(p: number, q: number): void {
-    const side = this.sideBetween(p, q);
-    if (side < 0) throw new Error(`expected a side between vertices ${p} and ${q}, got none`);
-    this.kept.add(side);
-    const twin = this.mesh.twins[side]!;
-    if (twin >= 0) this.kept.add(twin);
-  }
+function emptyChain(): Chain {
+  return { vertices: [], edges: [] };
+}
 
-  /** Turns sides until none crosses the way; returns the new ones, as pairs of vertices. */
-  private turnAside(crossed: number[], from: number, to: number): number[] {
-    const { mesh } = this;
-    const turned: number[] = [];
-    let inVain = 0;
-    for (let next = 0; next < crossed.length; next += 2) {
-      const [p, q] = [crossed[next]!, crossed[next + 1]!];
-      const side = this.sideBetween(p, q);
-      const r = mesh.triangles[sideBefore(side)]!;
-      const s = mesh.triangles[sideBefore(mesh.twins[side]!)]!;
-      if (this.isBetween(r, s, p, q)) {
-        this.turn(side);
-        inVain = 0;
-        const stillCrosses = this.endsAt(r, s, from, to) ? false : this.isBetween(from, to, r, s);
-        (stillCrosses ? crossed : turned).push(r, s);
-      } else {
-        crossed.push(p, q);
-        if (++inVain > crossed.length - next) {
-          throw new Error(`expected the way from vertex ${from} to ${to} to clear, got stuck`);
-        }
-      }
-    }
-    return turned;
-  }
-
-  private endsAt(r: number, s: number, from: number, to: number): boolean {
-    return r === from || r === to || s === from || s === to;
-  }
-
-  /** True when p and q lie on different sides of the line through a and b. */
-  private isBetween(a: number, b: number, p: number, q: number): boolean {
-    const one = turnOf(this.mesh, a, b, p);
-    const two = turnOf(this.mesh, a, b, q);
-    return (one > 0 && two < 0) || (one < 0 && two > 0);
-  }
-
-  /** Makes sides (pairs of vertices) and what they disturb Delaunay, kept sides aside. */
-  private legalize(pairs: number[]): void {
-    const { mesh } = this;
-    const { triangles, twins } = mesh;
-    while (pairs.length > 0) {
-      const q = pairs.pop()!;
-      const p = pairs.pop()!;
-      const side = this.sideBetween(p, q);
-      if (side < 0 || this.kept.has(side)) continue;
-      const twin = twins[side]!;
-      if (twin < 0) continue;
-      const [a, b] = [triangles[side]!, triangles[twin]!];
-      const c = triangles[sideBefore(side)]!;
-      const d = triangles[sideBefore(twin)]!;
-      if (!insideCircle(mesh, [a, b, c, d])) continue;
-      this.turn(side);
-      pairs.push(a, d, d, b, b, c, c, a);
-    }
-  }
-
-  /** Turns the diagonal at a side; what is known of the sides that change number goes with them. */
-  private turn(side: number): void {
-    const { triangles, twins } = this.mesh;
-    const twin = twins[side]!;
-    const [before, beforeTwin] = [sideBefore(side), sideBefore(twin)];
-    flip(this.mesh, side);
-    // A side that is turned is not kept itself, so these two numbers are free.
-    if (this.kept.delete(beforeTwin)) this.kept.add(side);
-    if (this.kept.delete(before)) this.kept.add(twin);
-    for (const each of [side, nextSide(side), twin, nextSide(twin)]) {
-      this.sideFrom[triangles[each]!] = each;
-    }
-  }
+function reversed({ vertices, edges }: Chain): Chain {
+  return { vertices: vertices.reverse(), edges: edges.reverse() };
 }

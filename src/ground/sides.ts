@@ -15,7 +15,7 @@ export function sideBefore(side: number): number {
   return side % 3 === 0 ? side + 2 : side - 1;
 }
 
-/** Triangles that can be turned about: corners and twins are written by `flip`. */
+/** Triangles whose corners and twins may still be written. */
 export interface Mesh {
   /** Places of the vertices, m, any frame with y up. */
   x: Float64Array;
@@ -37,25 +37,4 @@ export function insideCircle(
   [a, b, c, d]: readonly [number, number, number, number],
 ): boolean {
   return incircle(x[a]!, y[a]!, x[b]!, y[b]!, x[c]!, y[c]!, x[d]!, y[d]!) > 0;
-}
-
-/**
- * Replaces the diagonal at `side` of a strictly convex quadrilateral by the other one, in place. The
- * two triangles keep their numbers. The new diagonal is the side before `side`; the outer side that
- * came before the twin is now `side`, and the one that came before `side` is now the twin.
- */
-export function flip({ triangles, twins }: Mesh, side: number): void {
-  const twin = twins[side]!;
-  const before = sideBefore(side);
-  const beforeTwin = sideBefore(twin);
-  triangles[side] = triangles[beforeTwin]!;
-  triangles[twin] = triangles[before]!;
-  link(twins, side, twins[beforeTwin]!);
-  link(twins, twin, twins[before]!);
-  link(twins, before, beforeTwin);
-}
-
-function link(twins: Int32Array, side: number, beyond: number): void {
-  twins[side] = beyond;
-  if (beyond >= 0) twins[beyond] = side;
 }

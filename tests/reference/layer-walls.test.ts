@@ -216,7 +216,7 @@ function roughSite(seed: number): ReturnType<typeof siteOf> {
 
 describe("walls walked up in their own sections, on rough ground with dipping layers", () => {
   const [first, batch] = [50_000, 25];
-  it.each(Array.from({ length: 3 }, (_, i) => first + batch * i))(
+  it.each(Array.from({ length: 6 }, (_, i) => first + batch * i))(
     `${batch} sites from seed %d`,
     (from) => {
       const faults: string[] = [];
