@@ -74,6 +74,8 @@ class EdgeFollower {
     while (here !== to) {
       const reached = this.followToVertex(here, to);
       if (reached === null) return "crosses";
+      if (reached === here)
+        throw new Error(`expected to get on from vertex ${here}, got back to it`);
       here = reached;
     }
     return null;
@@ -131,7 +133,11 @@ class EdgeFollower {
   /** Fills a corridor anew on both sides of the way through it. */
   private fill({ triangles, right, left }: Corridor): void {
     for (const t of triangles) for (let k = 0; k < 3; k++) this.kept.delete(3 * t + k);
-    const filling = { taken: new Set(triangles), free: triangles, moved: new Map<number, number>() };
+    const filling = {
+      taken: new Set(triangles),
+      free: triangles,
+      moved: new Map<number, number>(),
+    };
     const base = this.fillChain(right, filling);
     const other = this.fillChain(reversed(left), filling);
     this.link(base, other);

@@ -37,10 +37,11 @@ export function triangulate(
 ): Triangulation | TriangulationFailure {
   const made = delaunay(x, y, spare.subarray(0, 2 * x.length));
   if (made.triangles.length === 0) return { failed: "in-line" };
-  const mesh: Mesh = { x, y, triangles: made.triangles, twins: made.twins };
-  const fault = constrain(mesh, edges);
+  // Slivers go first: among them may be some that rounding has turned inside out.
+  const whole = withoutHullSlivers({ x, y, ...made }, sliver);
+  const fault = constrain({ x, y, ...whole }, edges);
   if (fault) return { failed: "edge", ...fault };
-  return withoutHullSlivers(mesh, made.hull, sliver);
+  return edges.length === 0 ? whole : withoutHullSlivers({ x, y, ...whole }, sliver);
 }
 
 function delaunay(x: Float64Array, y: Float64Array, places: Float64Array): Triangulation {
@@ -61,8 +62,8 @@ function delaunay(x: Float64Array, y: Float64Array, places: Float64Array): Trian
  * Drops triangles of no thickness along the hull. Points that lie in line on the ground need not do
  * so after conversion from feet; delaunator then closes the hull with a triangle of 1e-15 m².
  */
-function withoutHullSlivers(mesh: Mesh, hull: Uint32Array, sliver: number): Triangulation {
-  const { triangles, twins } = mesh;
+function withoutHullSlivers(mesh: Mesh & Triangulation, sliver: number): Triangulation {
+  const { triangles, twins, hull } = mesh;
   const dropped = hullSlivers(mesh, sliver);
   if (dropped.size === 0) return { triangles, twins, hull };
   const count = triangles.length / 3 - dropped.size;

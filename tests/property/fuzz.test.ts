@@ -21,7 +21,8 @@ const BATCH = 1000;
 const TOLD = 5;
 
 function thoroughness(seed: number): Thoroughness {
-  return { places: 8, stages: seed % 10 === 0 };
+  // Every site's ledger and cells are checked; columns and stages, which take longer, now and then.
+  return { places: seed % 8 === 0 ? 8 : 0, stages: seed % 40 === 0 };
 }
 
 function reported(seed: number, site: Site, how: Thoroughness, fault: Fault): string {
@@ -60,6 +61,6 @@ describe(`${COUNT} small random sites, seeds ${FIRST} to ${FIRST + COUNT - 1}`, 
     expect(faults, `${failed} of ${last - first} sites fail`).toEqual([]);
     // The generator must not quietly stop making what is to be tested.
     expect(unfit).toBeLessThan(0.1 * (last - first) + 5);
-    expect(compared).toBeGreaterThan(2 * (last - first) - 50);
+    expect(compared).toBeGreaterThan(0.2 * (last - first) - 50);
   });
 });
