@@ -1,4 +1,5 @@
 export { digScheme, ledgerGap } from "./dig.js";
+export type { Haul } from "./haul.js";
 export { balanceEarth } from "./earth.js";
 export { meanBuriedArea } from "./pipeVolume.js";
 export { footprint } from "./reachCheck.js";

@@ -35,6 +35,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
     cut: dig.cut,
     works: dig.works,
     earth: dig.earth,
+    haul: dig.haul,
     pipes: dig.pipes.map(({ id, length, fall, drop, cover }) => ({
       id,
       length,

@@ -1,5 +1,5 @@
 import type { CostResult } from "../cost/index.js";
-import type { ByMaterial, Earth, WorkQuantities } from "../dig/index.js";
+import type { ByMaterial, Earth, Haul, WorkQuantities } from "../dig/index.js";
 import type { FlowResult } from "../flow/index.js";
 import type { MachinesResult } from "../machines/index.js";
 import type { Finding } from "../site/index.js";
@@ -16,6 +16,8 @@ export interface Estimate {
   cut: ByMaterial;
   works: readonly WorkQuantities[];
   earth: Earth;
+  /** Which cut's earth goes to which fill or pile with the least carriage, m³ bank and m. */
+  haul: readonly Haul[];
   pipes: readonly {
     id: string;
     /** m in plan. */

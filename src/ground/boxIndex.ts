@@ -17,7 +17,7 @@ export class BoxIndex {
   ): BoxIndex {
     if (west.length === 0) return new BoxIndex(null);
     const tree = new Flatbush(west.length);
-    for (let i = 0; i < west.length; i++) tree.add(west[i]!, south[i]!, east[i]!, north[i]!);
+    for (let i = 0; i < west.length; i++) tree.add(west[i]!, south[i]!, east[i], north[i]);
     tree.finish();
     return new BoxIndex(tree);
   }

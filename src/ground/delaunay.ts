@@ -52,9 +52,9 @@ function delaunay(x: Float64Array, y: Float64Array, places: Float64Array): Trian
   }
   const { triangles, halfedges, hull } = new Delaunator(places);
   return {
-    triangles: triangles as Uint32Array,
-    twins: halfedges as Int32Array,
-    hull: hull as Uint32Array,
+    triangles: triangles,
+    twins: halfedges,
+    hull: hull,
   };
 }
 

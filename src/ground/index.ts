@@ -14,7 +14,7 @@ export type { LabelPlace, LabelRoom } from "./contourLabels.js";
 export { contourLines } from "./contours.js";
 export type { Contour } from "./contours.js";
 export { LayeredGround } from "./layered.js";
-export type { Box } from "./layered.js";
+export type { Box } from "./cellGround.js";
 export { insideOutline, outlineSurface, signedArea, tidyOutline, turn } from "./outline.js";
 export type { Place } from "./outline.js";
 export { packTin, unpackTin } from "./packed.js";

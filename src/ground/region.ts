@@ -51,6 +51,21 @@ export function regionRings(source: RegionSource, within: (cell: number) => bool
   return joinRings(segments, 1e4 * tin.rounding);
 }
 
+function coverOfChain(
+  store: CellStore,
+  first: number,
+  within: (cell: number) => boolean,
+): "whole" | "partly" | "none" {
+  let some = false;
+  let all = true;
+  for (let cell = first; cell >= 0; cell = store.nextOf(cell)) {
+    if (within(cell)) some = true;
+    else all = false;
+  }
+  if (!some) return "none";
+  return all ? "whole" : "partly";
+}
+
 function coveredBlocks(
   { store, blocks }: RegionSource,
   within: (cell: number) => boolean,
@@ -60,14 +75,9 @@ function coveredBlocks(
     let [whole, partly] = [0, 0];
     for (let k = 0; k < BLOCK_SIZE; k++) {
       if ((marked & (1 << k)) === 0) continue;
-      let some = false;
-      let all = true;
-      for (let cell = store.chains[chains + k]!; cell >= 0; cell = store.nextOf(cell)) {
-        if (within(cell)) some = true;
-        else all = false;
-      }
-      if (some && all) whole |= 1 << k;
-      else if (some) partly |= 1 << k;
+      const cover = coverOfChain(store, store.chains[chains + k]!, within);
+      if (cover === "whole") whole |= 1 << k;
+      else if (cover === "partly") partly |= 1 << k;
     }
     if ((whole | partly) !== 0) covered.set(number, { whole, partly });
   }
