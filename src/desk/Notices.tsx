@@ -60,6 +60,24 @@ function Unopened(): ReactNode {
   );
 }
 
+/** How far the ground of a large survey is, with the way out of waiting for it. */
+function GroundWaiting(): ReactNode {
+  const waiting = useDesk((desk) => desk.waiting);
+  const stop = useDesk((desk) => desk.stopWaiting);
+  if (waiting === null) return null;
+  return (
+    <div className="notice ground-waiting">
+      <label>
+        Joining {waiting.points.toLocaleString("en")} points of {waiting.name} into ground
+        <progress value={waiting.share} max={1} />
+      </label>
+      <button type="button" className="button" onClick={stop}>
+        Cancel
+      </button>
+    </div>
+  );
+}
+
 /** What just happened, in one line that goes away; trouble with keeping the site, which stays. */
 export function Notices(): ReactNode {
   const notice = useDesk((desk) => desk.notice);
@@ -78,6 +96,7 @@ export function Notices(): ReactNode {
             {keeping.text}
           </p>
         )}
+        <GroundWaiting />
         <p className={notice === "" ? "unseen" : "notice"} role="status">
           {notice}
         </p>

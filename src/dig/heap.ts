@@ -16,8 +16,8 @@ import { nothingMoved, placedLayer, type Digging } from "./work.js";
 /** The heap is a pyramid of this many sides about a cone, each face at the angle of repose. */
 const SIDES = 24;
 
-/** Angle of repose of loose earth when the file gives none, degrees. Common practice, no source. */
-const REPOSE = 35;
+/** Angle of repose of loose moist earth, degrees: Nunnally, table of angles of repose, recalled. */
+const REPOSE = 37;
 
 /** A pile's quantities before its size is known: it moves nothing where it stands. */
 export function standPile(ground: LayeredGround, pile: Pile): WorkQuantities {
@@ -76,7 +76,7 @@ function settledHeap(ground: LayeredGround, shape: HeapShape, volume: number, he
   for (let step = 0; ; step++) {
     const surface = heapSurface(shape, apex, height);
     const fit = ground.measureFill(surface, heapBox(shape, apex, ground.lowest));
-    if (Math.abs(fit.volume - volume) <= 1e-10 * volume || step === 40) return { apex, ...fit };
+    if (Math.abs(fit.volume - volume) <= 1e-10 * volume || step === 30) return { apex, ...fit };
     if (fit.volume < volume) low = apex;
     else high = apex;
     const newton = fit.area > 0 ? apex + (volume - fit.volume) / fit.area : 2 * apex;
@@ -88,7 +88,7 @@ function settledHeap(ground: LayeredGround, shape: HeapShape, volume: number, he
 }
 
 /** A heap whose point would stand this many times its volume's cube root high runs off the survey. */
-const MOST_TIMES = 100;
+const MOST_TIMES = 8;
 
 function heapSurface({ at, base, tangent }: HeapShape, apex: number, height: number): Surface {
   const faces: Surface[] = [];

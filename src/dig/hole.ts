@@ -3,7 +3,8 @@ import { tidyOutline, type Place, type Tally } from "../ground/index.js";
 import type { Walls, Work } from "../site/index.js";
 import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
-import { benchFinding, type Hole, type PlaneOf, type WallTerms } from "./walls.js";
+import { type PlaneOf } from "./sideWall.js";
+import { benchFinding, type Hole, type WallTerms } from "./walls.js";
 import { materialsMet, reached, type Digging, type Filling } from "./work.js";
 
 /** How the walls of a work stand, as they are planned before it is dug. */

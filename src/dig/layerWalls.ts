@@ -18,7 +18,7 @@ import {
   type Surface,
 } from "../ground/index.js";
 import { clipped, firstAcross, type Across, type Polygon } from "./firstAcross.js";
-import { sideWall, type PlaneOf } from "./walls.js";
+import { sideWall, type PlaneOf } from "./sideWall.js";
 
 /** How walls by layer stand. */
 export interface LayerTerms {

@@ -2,15 +2,8 @@ import { lifted, lowerOf, type Place, type Surface } from "../ground/index.js";
 import { centreOfArea, type Pad } from "../site/index.js";
 import { digHoles, quantitiesPut, tidySides, wallTerms } from "./hole.js";
 import type { WorkQuantities } from "./types.js";
-import {
-  fillSurface,
-  grownBox,
-  heightOn,
-  holeOf,
-  raisedBy,
-  type Hole,
-  type PlaneOf,
-} from "./walls.js";
+import { heightOn, raisedBy, type PlaneOf } from "./sideWall.js";
+import { fillSurface, grownBox, holeOf, type Hole } from "./walls.js";
 import { Filling, placedLayer, reached, type Digging } from "./work.js";
 
 /** One level of a pad: its outline, finished plane and the plane that the ground is brought to. */

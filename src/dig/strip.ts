@@ -11,7 +11,8 @@ import { areaOutline, type Finding, type Material, type Strip, type Work } from 
 import { quantitiesOf, quantitiesPut } from "./hole.js";
 import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
-import { grownBox, sideWall } from "./walls.js";
+import { sideWall } from "./sideWall.js";
+import { grownBox } from "./walls.js";
 import { Filling, nothingMoved, placedLayer, reached, type Digging } from "./work.js";
 
 const LEVEL = { a: 0, b: 0, c: 0 };

@@ -7,7 +7,8 @@ import { higherOf, level, plane, type Box, type Place, type Surface } from "../g
 import type { Trench } from "../site/index.js";
 import { invertAt, wallOf, type InvertAt } from "./grade.js";
 import type { PathLeg } from "./path.js";
-import { grownBox, plannedWall, sideWall, type PlaneOf, type WallPlan } from "./walls.js";
+import { sideWall, type PlaneOf } from "./sideWall.js";
+import { grownBox, plannedWall, type WallPlan } from "./walls.js";
 
 /** Heights that one part of a trench is built to: planes, or levels at a bend. */
 export interface TrenchPart {

@@ -13,3 +13,5 @@ export type { WorkQuantities } from "../dig/index.js";
 export type { CostLine, CostResult } from "../cost/index.js";
 export type { FlowResult, PipeCheck, StaticLift } from "../flow/index.js";
 export type { MachinesResult, Range } from "../machines/index.js";
+export { makeGround, takeGround } from "./groundAhead.js";
+export type { GroundAhead } from "./groundAhead.js";

@@ -23,24 +23,42 @@ export interface BaseGround extends Found {
   returnStore: (store: CellStore) => void;
 }
 
-const made = new WeakMap<Site["survey"], { ground: Site["ground"]; base: BuiltGround }>();
+interface Made {
+  triangulated: ReturnType<typeof buildTin>;
+  ground: Site["ground"];
+  base: BuiltGround;
+}
+
+const made = new WeakMap<Site["survey"], Made>();
 
 type BuiltGround = { ok: true; base: BaseGround } | { ok: false; problem: SurveyProblem };
 
 /**
  * The ground of a site. Remembered by the identity of `site.survey` and `site.ground` (documents
- * are never changed in place), so that an edit of a work costs nothing here.
+ * are never changed in place), so that an edit of a work costs nothing here. When only the probes
+ * or layers change, the triangles are kept.
  */
 export function baseGround(site: Site): BuiltGround {
   const known = made.get(site.survey);
   if (known && known.ground === site.ground) return known.base;
-  const base = build(site);
-  made.set(site.survey, { ground: site.ground, base });
+  return remember(site, known?.triangulated ?? buildTin(site.survey));
+}
+
+/**
+ * Takes triangles that were made elsewhere (in a worker) from this very `site.survey`, with the
+ * findings of that, so that `baseGround` need not make them.
+ */
+export function adoptGround(site: Site, tin: Tin, findings: Finding[]): void {
+  remember(site, { tin, findings });
+}
+
+function remember(site: Site, triangulated: Made["triangulated"]): BuiltGround {
+  const base = build(site, triangulated);
+  made.set(site.survey, { triangulated, ground: site.ground, base });
   return base;
 }
 
-function build(site: Site): BuiltGround {
-  const built = buildTin(site.survey);
+function build(site: Site, built: Made["triangulated"]): BuiltGround {
   if ("problem" in built) return { ok: false, problem: built.problem };
   const { tin, findings } = built;
   const layers = [...site.ground.layers]

@@ -1,5 +1,5 @@
 export { Bands } from "./bands.js";
-export { baseGround, trusted } from "./base.js";
+export { adoptGround, baseGround, trusted } from "./base.js";
 export type { BaseGround } from "./base.js";
 export { BLOCK_SIZE, blocksIn, trianglesIn } from "./blocks.js";
 export type { Blocks } from "./blocks.js";

@@ -59,6 +59,8 @@ export interface DeskState {
   starting: boolean;
   keeping: Keeping;
   unopened: Unopened | null;
+  /** A site whose ground is being made away from the page, and the share done, 0 to 1. */
+  waiting: { name: string; points: number; share: number } | null;
   /** One line that tells what just happened; empty when there is nothing to tell. */
   notice: string;
 }
@@ -98,6 +100,8 @@ export interface DeskActions {
   siteFile: () => { name: string; text: string } | null;
   tell: (notice: string) => void;
   dismissUnopened: () => void;
+  /** Gives up the site that waits for its ground; what is on the desk stays. */
+  stopWaiting: () => void;
 }
 
 export type DeskStore = DeskState & DeskActions;

@@ -4,6 +4,8 @@ import { readKept } from "./autosave.js";
 import type { DeskActions, DeskState } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { examples } from "./examples.js";
+import { waiting } from "./waiting.js";
+import type { Waiting } from "./waiting.js";
 
 type Opening = Pick<
   DeskActions,
@@ -15,6 +17,7 @@ type Opening = Pick<
   | "show"
   | "tell"
   | "dismissUnopened"
+  | "stopWaiting"
 >;
 
 /** A file name from the site's own name. */
@@ -27,7 +30,10 @@ function fileName(site: Site): string {
 }
 
 /** Opens what was kept in this browser; else the first example; else an empty page. */
-async function beginDesk({ get, set, opened, keepNow }: DeskTools): Promise<void> {
+async function beginDesk(
+  { get, set, opened, keepNow }: DeskTools,
+  whenGround: Waiting["whenGround"],
+): Promise<void> {
   const inBackground = (): void => {
     if (document.visibilityState === "hidden") void keepNow();
   };
@@ -39,7 +45,9 @@ async function beginDesk({ get, set, opened, keepNow }: DeskTools): Promise<void
     if (kept !== null) {
       const site = readSite(kept.text);
       if (site.ok) {
-        opened(site.value, { schemeId: kept.schemeId, theme: kept.theme });
+        whenGround(site.value, () => {
+          opened(site.value, { schemeId: kept.schemeId, theme: kept.theme });
+        });
         return;
       }
       set({
@@ -70,12 +78,12 @@ async function beginDesk({ get, set, opened, keepNow }: DeskTools): Promise<void
   }
 }
 
-/** Opening and leaving sites, and how the desk is looked at. */
-export function opening(tools: DeskTools): Opening {
-  const { get, set, adopt, opened, keepSoon } = tools;
-
-  /** Another site in place of the open one; undo goes back to that. */
-  function swapped(step: string, site: Site, more: Partial<DeskState>): void {
+/** Puts another site in place of the open one, once its ground is made; undo goes back to that. */
+function swapping(
+  { get, adopt, opened, keepSoon }: DeskTools,
+  whenGround: Waiting["whenGround"],
+): (step: string, site: Site, more: Partial<DeskState>) => void {
+  function swap(step: string, site: Site, more: Partial<DeskState>): void {
     const { history } = get();
     if (history === null) {
       opened(site, more);
@@ -94,8 +102,22 @@ export function opening(tools: DeskTools): Opening {
     keepSoon();
   }
 
+  return (step, site, more) => {
+    whenGround(site, () => {
+      swap(step, site, more);
+    });
+  };
+}
+
+/** Opening and leaving sites, and how the desk is looked at. */
+export function opening(tools: DeskTools): Opening {
+  const { get, set, adopt, keepSoon } = tools;
+  const { whenGround, stopWaiting } = waiting(tools);
+
+  const swapped = swapping(tools, whenGround);
+
   return {
-    begin: () => beginDesk(tools),
+    begin: () => beginDesk(tools, whenGround),
 
     openText(text, file) {
       const site = readSite(text);
@@ -139,5 +161,7 @@ export function opening(tools: DeskTools): Opening {
     dismissUnopened() {
       set({ unopened: null });
     },
+
+    stopWaiting,
   };
 }

@@ -26,6 +26,7 @@ const beginning: DeskState = {
   starting: false,
   keeping: { state: "kept" },
   unopened: null,
+  waiting: null,
   notice: "",
 };
 

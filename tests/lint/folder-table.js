@@ -45,13 +45,7 @@ export const FOLDER_TABLE = {
 
 const MAY_READ_SHARED = ["site", "flow", "machines", "cost", "safety", "store", "cli"];
 
-const ENGINE_PACKAGES = [
-  "zod",
-  "delaunator",
-  "robust-predicates",
-  "@kninnug/constrainautor",
-  "flatbush",
-];
+const ENGINE_PACKAGES = ["zod", "delaunator", "robust-predicates", "flatbush"];
 
 /** Folders that run without a page although they are no part of the engine. */
 const HEADLESS_FOLDERS = ["survey", "cli"];

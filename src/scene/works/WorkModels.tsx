@@ -167,10 +167,8 @@ function across(line: readonly (readonly [number, number, number])[], k: number)
 const USUAL_REPOSE = 37;
 
 /**
- * Loose m³ in one pile: the surplus shared evenly among the scheme's piles. It is what stays when all
- * that goes back has gone back, so the heap stands only at the last stage; before that far more lies
- * about (all that was dug), in no place that the file names, and only the foot of the heap to come is
- * marked on the ground.
+ * Loose m³ in one pile: the surplus shared evenly among the scheme's piles. The heap itself is part of
+ * the ground from the first digging on; before that the foot of the heap to come is marked on it.
  */
 export function pileVolume(works: readonly Work[], estimate: Estimate | null): number {
   const piles = works.filter((work) => work.kind === "pile").length;
@@ -184,7 +182,7 @@ function SpoilPile(props: OneWork & { pile: Pile }): ReactElement | null {
   const earth = useEarthMaterial(view);
   const cone = useMemo(() => spoilCone(loose, pile.repose ?? USUAL_REPOSE), [loose, pile.repose]);
   const at = useMemo(() => toScene(frame, pile.at), [frame, pile.at]);
-  if (cone.height < 0.05) return null;
+  if (cone.height < 0.05 || stage !== "found") return null;
   return (
     <PileModel
       at={at}
@@ -193,7 +191,7 @@ function SpoilPile(props: OneWork & { pile: Pile }): ReactElement | null {
       tone={toneOf(pile.material, materials)}
       earth={earth}
       palette={palette}
-      standing={stage === "backfilled"}
+      standing={false}
       chosen={pile.id === selectedId}
     />
   );
@@ -201,5 +199,7 @@ function SpoilPile(props: OneWork & { pile: Pile }): ReactElement | null {
 
 /** Height above the ground of a pile's top, m. */
 export function pileHeight(pile: Pile, works: readonly Work[], estimate: Estimate | null): number {
+  const heap = estimate?.works.find((work) => work.id === pile.id)?.heap;
+  if (heap) return heap.height;
   return spoilCone(pileVolume(works, estimate), pile.repose ?? USUAL_REPOSE).height;
 }
