@@ -100,7 +100,7 @@ function withFill(
 ): NonNullable<WorkQuantities["bands"]> {
   const count = Math.max(cut.length, filled.length);
   return Array.from({ length: count }, (_, k) => {
-    const { from, to } = (cut[k] ?? filled[k])!;
+    const { from, to } = k < cut.length ? cut[k]! : filled[k]!;
     return { from, to, cut: cut[k]?.cut ?? 0, fill: filled[k]?.volume ?? 0 };
   });
 }

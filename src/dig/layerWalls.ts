@@ -6,6 +6,7 @@
  * strips across the edge, and the strips' ends are found exactly. All local metres.
  */
 import {
+  ABOVE,
   higherOf,
   lowerOf,
   plane,
@@ -380,18 +381,18 @@ function sameSlopes(one: Strip, two: Strip): boolean {
  * keeps the next from going below its own start.
  */
 function surfaceOfStrip(edge: Edge, { slopes }: Strip, ledge: number): Surface {
-  let outer: Surface | null = null;
+  let outer: Surface = ABOVE;
   for (let i = slopes.length - 1; i >= 0; i--) {
     const slope = slopes[i]!;
     const own = slopeSurface(edge, slope);
-    const whole: Surface = outer === null ? own : lowerOf([own, outer]);
+    const whole: Surface = outer === ABOVE ? own : lowerOf([own, outer]);
     const ledged = ledge > 0 && (i > 0 || slope.t0 !== 0 || slope.ts !== 0);
     outer = ledged ? higherOf([inAxes(edge, slope.zs, 0, slope.z0), whole]) : whole;
   }
   // The floor's edge is as far in as any wall goes, also where the first slope stands on rock.
   const foot = slopes[0]!;
   const onFloor = foot.run > 0 && foot.z0 === edge.start && foot.zs === edge.rate && foot.t0 === 0;
-  return onFloor ? outer! : lowerOf([verticalAt(edge), outer!]);
+  return onFloor ? outer : lowerOf([verticalAt(edge), outer]);
 }
 
 function slopeSurface(edge: Edge, { run, t0, ts, z0, zs }: Slope): Surface {

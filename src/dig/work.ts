@@ -44,7 +44,7 @@ export function placedLayer(digging: Digging, material: string, structure = fals
 export class Filling {
   private readonly volumes = new Map<string, number>();
   private weight = 0;
-  private readonly moment = [0, 0, 0];
+  private readonly moment: [number, number, number] = [0, 0, 0];
 
   /** Adds what a fill put in; `displaced` of it, m³, is something else (a pipe). */
   add(material: string, put: Tally, displaced = 0): void {
@@ -64,7 +64,7 @@ export class Filling {
   centre(): Point | null {
     if (this.weight <= 0) return null;
     const [x, y, z] = this.moment;
-    return [x! / this.weight, y! / this.weight, z! / this.weight];
+    return [x / this.weight, y / this.weight, z / this.weight];
   }
 }
 

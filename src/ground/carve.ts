@@ -2,7 +2,7 @@
 import type { Bands } from "./bands.js";
 import { outOfReach, resolve, type Piece } from "./resolve.js";
 import type { CellStore } from "./store.js";
-import { Sum } from "./sum.js";
+import type { Sum } from "./sum.js";
 import type { Surface } from "./surface.js";
 import type { Tally } from "./tally.js";
 

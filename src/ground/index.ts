@@ -26,7 +26,7 @@ export { groundSection, groundSurface } from "./section.js";
 export type { GroundSection, SectionPiece } from "./section.js";
 export type { SectionPlace } from "./slabEdges.js";
 export { Sum } from "./sum.js";
-export { higherOf, level, lifted, lowerOf, plane } from "./surface.js";
+export { ABOVE, higherOf, level, lifted, lowerOf, plane } from "./surface.js";
 export type { Surface } from "./surface.js";
 export { Tally } from "./tally.js";
 export type { Point } from "./tally.js";

@@ -93,12 +93,11 @@ describe("a wall through a place that matters", () => {
   ])("%s", (_, more) => {
     for (const slope of [0, 1]) {
       const works = [tank({ walls: run(slope) })];
-      const [plain, fine] = [square, [...square, ...more]].map((points) =>
-        dug(siteOf({ points, works })),
-      );
-      expect(apart(total(plain!.work().cut), total(fine!.work().cut))).toBeLessThan(EXACT);
-      expect(apart(plain!.work().daylight, fine!.work().daylight)).toBeLessThan(EXACT);
-      expect(fine!.gap).toBeLessThan(EXACT);
+      const plain = dug(siteOf({ points: square, works }));
+      const fine = dug(siteOf({ points: [...square, ...more], works }));
+      expect(apart(total(plain.work().cut), total(fine.work().cut))).toBeLessThan(EXACT);
+      expect(apart(plain.work().daylight, fine.work().daylight)).toBeLessThan(EXACT);
+      expect(fine.gap).toBeLessThan(EXACT);
     }
   });
 
@@ -174,10 +173,11 @@ describe("a wall through a place that matters", () => {
       [4, 6],
     ];
     const works = [trench({ path })];
-    const [plain, fine] = [square, points].map((each) => dug(siteOf({ points: each, works })));
-    expect(apart(total(plain!.work().cut), total(fine!.work().cut))).toBeLessThan(EXACT);
-    expect(apart(total(fine!.work().cut), 18 * 0.6 * 1.105)).toBeLessThan(EXACT);
-    expect(fine!.gap).toBeLessThan(EXACT);
+    const plain = dug(siteOf({ points: square, works }));
+    const fine = dug(siteOf({ points, works }));
+    expect(apart(total(plain.work().cut), total(fine.work().cut))).toBeLessThan(EXACT);
+    expect(apart(total(fine.work().cut), 18 * 0.6 * 1.105)).toBeLessThan(EXACT);
+    expect(fine.gap).toBeLessThan(EXACT);
   });
 });
 

@@ -76,13 +76,13 @@ describe("a work split in two halves", () => {
       const { between, pick } = seeded(seed);
       const angle = between(0, 6.28);
       const [c, s] = [Math.cos(angle), Math.sin(angle)];
-      const box = (west: number, east: number): [number, number][] =>
-        [
-          [west, -3],
-          [east, -3],
-          [east, 3],
-          [west, 3],
-        ].map(([x, y]): [number, number] => [c * x! - s * y!, s * x! + c * y!]);
+      const turned = (x: number, y: number): [number, number] => [c * x - s * y, s * x + c * y];
+      const box = (west: number, east: number): [number, number][] => [
+        turned(west, -3),
+        turned(east, -3),
+        turned(east, 3),
+        turned(west, 3),
+      ];
       const at = between(-4, 4);
       const walls = pick(SLOPES);
       const given: Partial<Pad> = { top: between(-0.5, 0.5), walls, fillRun: pick([0, 1, 2]) };

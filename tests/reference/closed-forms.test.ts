@@ -105,23 +105,6 @@ describe("holes on flat ground", () => {
     const exact = 3.6 * 2.4 * 0.8 + 4.6 * 3.4 * 0.8 + 5.6 * 4.4 * 0.55;
     expect(apart(total(work().cut), exact)).toBeLessThan(EXACT);
   });
-
-  it("walls by layer are one slope, the flattest that a layer of the site needs, and say so", () => {
-    const { work, result } = dug(
-      siteOf({
-        points: planePoints(0, 0, 0),
-        layers: ["clay", "limestone"],
-        probes: [[0, 0, 1]],
-        works: [tank({ walls: { by: "layers" } })],
-      }),
-    );
-    const daylight = work().daylight;
-    // (3.6 + t)(2.4 + t) = daylight with t = 2·run·depth.
-    const t = -3 + Math.sqrt(9 - (8.64 - daylight));
-    const slope = t / (2 * 2.15);
-    expect(apart(total(work().cut), prismoid(3.6, 2.4, 2.15, slope))).toBeLessThan(1e-9);
-    expect(result.findings.map((f) => f.code)).toContain("walls.one-slope");
-  });
 });
 
 describe("holes on a plane slope", () => {

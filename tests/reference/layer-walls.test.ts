@@ -62,7 +62,7 @@ describe("level layers under level ground: frusta one on the other", () => {
       works: [tank({ at: [1.3, -2.2], bearing: 33, walls })],
     });
     const { work, gap } = dug(site);
-    const [inRock, inSoil] = stacked(
+    const fromFloor = stacked(
       [3.6, 2.4],
       [
         { thick: 1.25, run: rock },
@@ -70,8 +70,8 @@ describe("level layers under level ground: frusta one on the other", () => {
       ],
       ledge,
     );
-    expect(apart(work().cut["rock"]!, inRock!)).toBeLessThan(EXACT);
-    expect(apart(work().cut["soil"]!, inSoil!)).toBeLessThan(EXACT);
+    expect(apart(work().cut["rock"]!, fromFloor[0]!)).toBeLessThan(EXACT);
+    expect(apart(work().cut["soil"]!, fromFloor[1]!)).toBeLessThan(EXACT);
     expect(gap).toBeLessThan(EXACT);
     expect(lookAt(site, { places: 60, stages: true })).toMatchObject({ faults: [] });
   });
@@ -95,7 +95,7 @@ describe("level layers under level ground: frusta one on the other", () => {
       ledge,
     );
     volumes.forEach((volume, i) => {
-      expect(apart(work().cut[ids[i]!]!, volume), ids[i]!).toBeLessThan(EXACT);
+      expect(apart(work().cut[ids[i]!]!, volume), ids[i]).toBeLessThan(EXACT);
     });
     expect(gap).toBeLessThan(EXACT);
   });

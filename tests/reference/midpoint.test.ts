@@ -12,15 +12,17 @@
  */
 import { describe, expect, it } from "vitest";
 import { davisPoints } from "../fixtures/davis.js";
-import { dug, pad, run, siteOf, tank, total, type Spot } from "../fixtures/site.js";
+import { dug, pad, run, siteOf, total, type Spot } from "../fixtures/site.js";
 import { facets } from "./columns.js";
 import { boxCorners, hollowOver, type Hollow } from "./shapes.js";
 
 const MEAN_DISTANCE = (Math.SQRT2 + Math.log(1 + Math.SQRT2)) / 6;
 
+type Probe = [x: number, y: number, topsoil: number, clay: number];
+
 const LAYERS = ["topsoil", "clay", "limestone"];
 /** Three probes far out, so that over the survey each thickness is one plane. */
-const PROBES: [number, number, number, number][] = [
+const PROBES: [Probe, Probe, Probe] = [
   [-200, -150, 0.9, 2.2],
   [300, -180, 0.2, 0.6],
   [40, 400, 0.3, 1.9],
@@ -43,8 +45,9 @@ function through(p: Spot, q: Spot, r: Spot): Flat {
 
 const at = ({ a, b, c }: Flat, x: number, y: number): number => a * x + b * y + c;
 const THICKNESS = [2, 3].map((k) => {
-  const [p, q, r] = PROBES.map((probe): Spot => [probe[0], probe[1], probe[k]!]);
-  return through(p!, q!, r!);
+  const found = (probe: Probe): Spot => [probe[0], probe[1], probe[k]!];
+  const [p, q, r] = PROBES;
+  return through(found(p), found(q), found(r));
 });
 /** Planes of the tops of the layers in each triangle; a hair along the hull has none. */
 const GROUND = facets(spots)
