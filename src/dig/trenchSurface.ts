@@ -195,8 +195,9 @@ function deciding(all: readonly Line[], length: number, sign: 1 | -1): Line[] {
   return all.filter((line, i) => {
     const outdone = (other: Line, j: number): boolean => {
       const [near, far] = [sign * (other.start - line.start), sign * (end(other) - end(line))];
-      // Of two equal lines the first is kept.
-      return j !== i && near >= 0 && far >= 0 && (near > 0 || far > 0 || j < i);
+      // Lines that differ by rounding are equal, and of equal lines the first is kept.
+      const slack = 1e-12 * (Math.abs(line.start) + length);
+      return j !== i && near >= -slack && far >= -slack && (near > slack || far > slack || j < i);
     };
     return !all.some(outdone);
   });
