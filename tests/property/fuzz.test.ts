@@ -14,7 +14,7 @@ import { lookAt, type Fault, type Thoroughness } from "../fixtures/faults.js";
 import { shrunk } from "../fixtures/shrink.js";
 import { smallSite } from "../fixtures/smallSite.js";
 
-const COUNT = Number(process.env["FUZZ"] ?? 3000);
+const COUNT = Number(process.env["FUZZ"] ?? 20_000);
 const FIRST = Number(process.env["FUZZ_FROM"] ?? 1);
 const BATCH = 1000;
 /** Failures that are shrunk and told in a batch; more say nothing new. */
