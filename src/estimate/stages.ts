@@ -26,6 +26,6 @@ export const STAGE_NAMES: Readonly<Record<Stage, string>> = {
   dug: "dug",
   bedded: "bedded",
   set: "set",
-  zone: "pipes covered",
+  zone: "covered",
   backfilled: "backfilled",
 };
