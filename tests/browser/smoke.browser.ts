@@ -14,7 +14,7 @@ describe("the page on first opening", () => {
     expect(await waitForFrames(page)).toBeGreaterThanOrEqual(1);
     expect(await coloursShown(page.locator('[data-testid="scene"]'))).toBeGreaterThan(4);
     if (name === "desk") {
-      await page.getByRole("slider", { name: "Stage of the job" }).fill("3");
+      await page.getByRole("slider", { name: "Stage of the job" }).fill("2");
       await page
         .getByRole("button", { name: /Tank 1/ })
         .first()

@@ -1,7 +1,7 @@
 /**
  * Many small random sites, borderline ones above all. Each must keep its ground whole, its ledger
- * balanced and, at any place, the layers that plain arithmetic finds there (tests/fixtures/faults).
- * Every twentieth is looked at through all stages of the job, with the whole estimate.
+ * balanced; every eighth also the layers that plain arithmetic finds at any place
+ * (tests/fixtures/faults), and every fortieth through all stages of the job, with the estimate.
  *
  *   FUZZ=200000 npx vitest run tests/property/fuzz.test.ts     that many sites
  *   FUZZ_FROM=7                                                the first seed
