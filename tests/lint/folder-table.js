@@ -12,6 +12,7 @@ export const ENGINE_FOLDERS = [
   "site",
   "ground",
   "dig",
+  "hydraulics",
   "flow",
   "safety",
   "machines",
@@ -28,8 +29,10 @@ export const FOLDER_TABLE = {
   site: ["units"],
   ground: ["units", "site"],
   dig: ["units", "site", "ground"],
+  // The laws of pipes, pumps and tanks know no site.
+  hydraulics: [],
   // A pipe lies in the trench that was dug for it.
-  flow: ["units", "site", "ground", "dig"],
+  flow: ["units", "site", "ground", "dig", "hydraulics"],
   safety: ["units", "site", "dig", "flow"],
   machines: ["units", "site", "dig"],
   cost: ["units", "site", "machines", "dig", "flow"],
@@ -43,7 +46,16 @@ export const FOLDER_TABLE = {
   cli: ["units", "site", "estimate", "survey"],
 };
 
-const MAY_READ_SHARED = ["site", "flow", "machines", "cost", "safety", "store", "cli"];
+const MAY_READ_SHARED = [
+  "site",
+  "hydraulics",
+  "flow",
+  "machines",
+  "cost",
+  "safety",
+  "store",
+  "cli",
+];
 
 const ENGINE_PACKAGES = ["zod", "delaunator", "robust-predicates", "flatbush"];
 
