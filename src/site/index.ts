@@ -1,7 +1,9 @@
 export { NATIVE, siteSchema, USUAL_KEEP_OFF } from "./schema.js";
 export type {
   Bed,
+  Branch,
   Building,
+  Flow,
   Layer,
   Limit,
   Material,
@@ -10,8 +12,10 @@ export type {
   Pile,
   Pipe,
   PlanPoint,
+  PressureSystem,
   PriceChoice,
   Probe,
+  Pump,
   Scheme,
   Site,
   Strip,

@@ -7,6 +7,7 @@
  * a file written by a later version of the app loses nothing when this one saves it.
  */
 import { z } from "zod";
+import { flowSchema } from "./flowSchema.js";
 
 const finite = z.number();
 const positive = finite.positive();
@@ -157,6 +158,10 @@ export const pipeSchema = z.looseObject({
     z.looseObject({ by: z.literal("fall"), start: finite, fall: finite }),
     z.looseObject({ by: z.literal("cover"), depth: notNegative }),
   ]),
+  cleanouts: z
+    .array(notNegative)
+    .optional()
+    .describe("m from the path's start to each cleanout on a gravity pipe"),
 });
 
 export const trenchSchema = z.looseObject({
@@ -189,6 +194,13 @@ export const bedSchema = z.looseObject({
   wall: notNegative.describe("thickness of the bed's own wall, inside the outside size"),
   base: finite,
   filling: z.array(z.looseObject({ material: id, depth: positive })),
+  overflow: notNegative
+    .optional()
+    .describe("invert of its overflow above the base, m; absent: it has none"),
+  follows: z
+    .literal("ground")
+    .optional()
+    .describe("moved, its base rises and falls with the ground as found; absent: it stays level"),
 });
 
 export const buildingSchema = z.looseObject({
@@ -198,6 +210,10 @@ export const buildingSchema = z.looseObject({
   outline: z.array(planPointSchema).min(3),
   base: finite,
   height: positive,
+  outlets: z
+    .array(z.looseObject({ id, name: z.string(), at: planPointSchema, invert: finite }))
+    .optional()
+    .describe("where drains leave it; invert is an elevation"),
 });
 
 export const pileSchema = z.looseObject({
@@ -257,16 +273,7 @@ export const schemeSchema = z.looseObject({
   id,
   name: z.string(),
   works: z.array(workSchema),
-  flow: z
-    .looseObject({
-      leastFall: z
-        .array(z.looseObject({ upToInside: positive, fall: notNegative, source: z.string() }))
-        .optional()
-        .describe("local least falls by inside diameter, replacing the catalogue's"),
-      mostFall: positive.optional(),
-      leastCover: notNegative.optional(),
-    })
-    .optional(),
+  flow: flowSchema.optional(),
   machines: z
     .looseObject({
       digger: id.optional().describe("catalogue id of the machine that digs"),
@@ -329,6 +336,10 @@ export type Bed = Known<z.infer<typeof bedSchema>>;
 export type Building = Known<z.infer<typeof buildingSchema>>;
 export type Pile = Known<z.infer<typeof pileSchema>>;
 export type Strip = Known<z.infer<typeof stripSchema>>;
+export type Flow = Known<z.infer<typeof flowSchema>>;
+export type PressureSystem = NonNullable<Flow["pressure"]>[number];
+export type Pump = PressureSystem["pumps"][number];
+export type Branch = PressureSystem["branches"][number];
 export type Pipe = Known<z.infer<typeof pipeSchema>>;
 export type Walls = Known<z.infer<typeof wallsSchema>>;
 export type Material = Known<z.infer<typeof materialSchema>>;
