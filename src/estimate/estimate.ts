@@ -1,12 +1,13 @@
 import { costOf } from "../cost/index.js";
 import { digScheme } from "../dig/index.js";
 import { checkFlow } from "../flow/index.js";
-import { baseGround, type BaseGround } from "../ground/index.js";
+import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
 import { planMachines } from "../machines/index.js";
 import { cautions, checkSafety } from "../safety/index.js";
 import {
   materialsOf,
   type Finding,
+  type PlanPoint,
   type Scheme,
   type Site,
   type SiteProblem,
@@ -24,7 +25,10 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const materials = materialsOf(site);
   const { result: dig, ground } = digScheme(site, scheme, base);
   ground.release();
-  const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes);
+  const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes, {
+    works: dig.works,
+    groundAt: (place) => heightAt(base, place),
+  });
   const machines = planMachines(scheme, dig, materials, site.units);
   const cost = costOf(scheme, site.currency, dig, machines, materials);
   return {
@@ -82,6 +86,12 @@ export function groundOf(site: Site): BaseGround {
   const ground = baseGround(site);
   if (!ground.ok) throw new Error(`survey: ${ground.problem.text}; ${ground.problem.mend}`);
   return ground.base;
+}
+
+/** Ground as found at a place, m; NaN beyond the survey. */
+function heightAt({ tin }: BaseGround, [x, y]: PlanPoint): number {
+  const z = elevationAt(tin, x - tin.origin[0], y - tin.origin[1]);
+  return z === null ? NaN : z + tin.origin[2];
 }
 
 const WORST: readonly Finding["level"][] = ["stop", "caution", "note"];

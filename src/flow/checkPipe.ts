@@ -18,6 +18,9 @@ interface Trouble {
   after?: string;
 }
 
+/** A pipe's check but for what it carries and crosses. */
+export type GradeCheck = Omit<PipeCheck, "carries" | "bends" | "crossings" | "rock">;
+
 /** The rest of the scheme, as far as it bears on a pipe. */
 export interface Surroundings {
   /** Every pipe of the scheme, and every joint at a tank. */
@@ -35,7 +38,7 @@ export interface Surroundings {
 export function checkPipe(
   run: PipeRun,
   around: Surroundings,
-): { check: PipeCheck; findings: Finding[] } {
+): { check: GradeCheck; findings: Finding[] } {
   const { runs, joints, scheme, words } = around;
   const gravity = run.service === "gravity";
   const asked: Asked = {
@@ -54,7 +57,7 @@ export function checkPipe(
   const troubles = [...grade, ...looseTroubles(run, loose, scheme, words)].sort(
     (a, b) => WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict),
   );
-  const check: PipeCheck = {
+  const check: GradeCheck = {
     id: run.id,
     name: run.name,
     trench: run.trench,

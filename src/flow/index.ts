@@ -1,4 +1,22 @@
 export { checkFlow } from "./checkFlow.js";
+export type { FlowGround } from "./checkFlow.js";
+export type { Sizing } from "./design.js";
+export type { Carries, Crossing } from "./drains.js";
+export { joinedEnds } from "./joinedEnds.js";
+export type { JoinedEnd } from "./joinedEnds.js";
+export { holesIn } from "./pressureNetwork.js";
+export type {
+  BranchResult,
+  DoseResult,
+  FlotationResult,
+  LinePlace,
+  PressureResult,
+  PumpResult,
+} from "./pressureTypes.js";
+export { pumpRows } from "./pumps.js";
+export type { PumpRow } from "./pumps.js";
+export { flowRule, flowRules } from "./rules.js";
+export type { FlowRule } from "./rules.js";
 export { fallRules, leastCoverFor, leastFallFor, mostFallFor } from "./fallRules.js";
 export type { FallRule } from "./fallRules.js";
 export { planDistance, rectangleInPlan } from "./planDistance.js";

@@ -102,7 +102,9 @@ describe("mends", () => {
           if (mend.move === undefined) continue;
           const tanks = works.map((one) => ({ ...one, base: one.base + (mend.tank?.up ?? 0) }));
           const { findings } = checkPlain([moved(run, mend.move)], tanks);
-          expect(findings.map((each) => each.code)).toEqual([]);
+          // How deep a drain may lie is no matter of its grade, and no mend looks at it.
+          const codes = findings.map((each) => each.code);
+          expect(codes.filter((code) => code !== "drain.deep")).toEqual([]);
         }
       }),
       { numRuns: 500 },
@@ -115,7 +117,8 @@ describe("mends", () => {
       fc.property(level, level, (start, end) => {
         const run = plainHouseDrain({ start, end, ground: 102 });
         const { flow, findings } = checkPlain([run], [tank]);
-        expect(first(flow).mends.length > 0).toBe(findings.length > 0);
+        const wrong = findings.filter((each) => each.code !== "drain.deep");
+        expect(first(flow).mends.length > 0).toBe(wrong.length > 0);
       }),
     );
   });

@@ -67,7 +67,7 @@ function liftFrom(tank: Tank, run: PipeRun, outlet: number): StaticLift {
 }
 
 /** Elevation at which the pump stops, m: the tank's own, or the usual build-up above its underside. */
-function lowWaterOf(tank: Tank): {
+export function lowWaterOf(tank: Tank): {
   elevation: number;
   formula: string;
   inputs: Quantity["inputs"];

@@ -1,5 +1,8 @@
 import type { PipeStation } from "../dig/index.js";
 import type { Quantity } from "../site/index.js";
+import type { Sizing } from "./design.js";
+import type { Carries, Crossing } from "./drains.js";
+import type { FlotationResult, PressureResult } from "./pressureTypes.js";
 
 /** A limit that a check uses, SI, and who says so. */
 export interface Rule {
@@ -93,6 +96,13 @@ export interface PipeCheck {
   verdict: PipeVerdict;
   /** Each mends what the verdict names and breaks no other check; empty when it runs, or when no change of the kinds known here does that. */
   mends: readonly Mend[];
+  /** What a gravity pipe that falls carries; null for others. */
+  carries: Carries | null;
+  /** Turns of its path, and where it crosses other pipes. */
+  bends: readonly { station: number; angle: number }[];
+  crossings: readonly Crossing[];
+  /** Share of what its trench cuts that is rock, 0 to 1; null where that is not known. */
+  rock: number | null;
   /** Path, ground and invert, as laid. */
   stations: readonly PipeStation[];
 }
@@ -131,4 +141,8 @@ export interface FlowResult {
   pipes: readonly PipeCheck[];
   joints: readonly TankJoint[];
   lifts: readonly StaticLift[];
+  /** Pressure systems that could be solved, in the order of the file. */
+  pressure: readonly PressureResult[];
+  flotation: readonly FlotationResult[];
+  sizing: Sizing;
 }

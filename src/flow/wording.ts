@@ -1,4 +1,16 @@
-import { distance, FOOT, length, pipeSlope, size } from "../units/index.js";
+import {
+  distance,
+  flow,
+  FOOT,
+  head,
+  length,
+  liquidVolume,
+  mass,
+  minutes,
+  pipeSlope,
+  size,
+  velocity,
+} from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
 
 /** Prints amounts for the texts of findings, in one system of units. */
@@ -15,6 +27,13 @@ export interface Wording {
   readonly share: (fall: number) => string;
   /** Inside diameter, m, as the trade names it: `3-in`, or `78 mm`. */
   readonly pipeSize: (inside: number) => string;
+  /** m/s, m³/s, m of water, m³ of water, kg, and s as minutes. */
+  readonly velocity: (speed: number) => string;
+  readonly flow: (flow: number) => string;
+  readonly head: (head: number) => string;
+  readonly volume: (volume: number) => string;
+  readonly mass: (mass: number) => string;
+  readonly minutes: (seconds: number) => string;
 }
 
 /** The wording for a system of units. Throws, as printing does, on a number that is not finite. */
@@ -30,6 +49,12 @@ export function wordingFor(units: UnitSystem): Wording {
     },
     share: (fall) => pipeSlope.print(fall, units, { digits: isTidy(fall) ? 1 : 2 }),
     pipeSize: (inside) => nominalSize(inside, units),
+    velocity: (speed) => velocity.print(speed, units),
+    flow: (amount) => flow.print(amount, units),
+    head: (metres) => head.print(metres, units),
+    volume: (amount) => liquidVolume.print(amount, units),
+    mass: (kilograms) => mass.print(kilograms, units),
+    minutes: (seconds) => minutes.print(seconds, units),
   };
 }
 

@@ -25,7 +25,7 @@ export {
 export type { FrictionLaw } from "./friction.js";
 export { fullFlow, partFull } from "./manning.js";
 export type { FullFlow, PartFlow } from "./manning.js";
-export { headFor, solveNetwork, systemCurve } from "./network.js";
+export { headFor, headForPressure, leastPressure, solveNetwork, systemCurve } from "./network.js";
 export type { Link, NetworkNode, NetworkSolution, Outlet, Source } from "./network.js";
 export { ORIFICE_COEFFICIENT, orificeFlow, orificeHead } from "./orifice.js";
 export { isCurveProblem, operatingPoint, pumpCurve } from "./pumpCurve.js";

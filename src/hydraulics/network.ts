@@ -353,28 +353,55 @@ export function systemCurve(
 
 /**
  * The head at the first node, an elevation in m, that pushes `flow` (m³/s) through the holes below.
- * Secant on the square of the flow, which is nearly straight in head, between growing bounds.
+ * Flow grows as about the root of head, so its square is what the search goes by.
  */
 export function headFor(nodes: readonly NetworkNode[], flow: number): number {
+  return headWhere(nodes, (solution) => solution.sourceFlow ** 2, flow ** 2);
+}
+
+/** The head at the first node at which the hole with least pressure has `pressure`, m. */
+export function headForPressure(nodes: readonly NetworkNode[], pressure: number): number {
+  return headWhere(nodes, (solution) => leastPressure(nodes, solution), pressure);
+}
+
+/** Least pressure at any hole, m; infinite where there is none. */
+export function leastPressure(nodes: readonly NetworkNode[], solution: NetworkSolution): number {
+  let least = Infinity;
+  nodes.forEach((node, i) => {
+    if (node.outlet?.by === "orifice") least = Math.min(least, solution.pressure[i]!);
+  });
+  return least;
+}
+
+/**
+ * The head at the first node at which a measure of the solution, which must grow with head, comes to
+ * `wanted`: regula falsi between bounds, every third step a halving, to 1e-10 m.
+ */
+function headWhere(
+  nodes: readonly NetworkNode[],
+  measure: (solution: NetworkSolution) => number,
+  wanted: number,
+): number {
   const holes = nodes.filter((node) => node.outlet?.by === "orifice");
   let low = Math.min(...holes.map((node) => node.elevation));
-  if (!(flow > 0)) return low;
   let solution: NetworkSolution | undefined;
-  const flowAt = (head: number): number => {
+  const at = (head: number): number => {
     solution = solveNetwork(nodes, { by: "head", head }, solution);
-    return solution.sourceFlow;
+    return measure(solution);
   };
+  let below = at(low);
+  if (!(wanted > below)) return low;
   let reach = 1;
-  while (flowAt(low + reach) < flow && reach < 1e6) reach *= 2;
+  while (at(low + reach) < wanted && reach < 1e6) reach *= 2;
   let high = low + reach;
-  let [lowFlow, highFlow] = [0, flowAt(high)];
-  for (let step = 0; step < 60 && high - low > 1e-10; step += 1) {
-    const share = (flow ** 2 - lowFlow ** 2) / (highFlow ** 2 - lowFlow ** 2);
+  let above = at(high);
+  for (let step = 0; step < 90 && high - low > 1e-10; step += 1) {
+    const share = (wanted - below) / (above - below);
     const guess = step % 3 === 2 ? (low + high) / 2 : low + share * (high - low);
-    const got = flowAt(Math.min(Math.max(guess, low), high));
-    if (Math.abs(got - flow) < 1e-12 * flow) return guess;
-    if (got < flow) [low, lowFlow] = [guess, got];
-    else [high, highFlow] = [guess, got];
+    const got = at(guess);
+    if (Math.abs(got - wanted) < 1e-12 * Math.abs(wanted)) return guess;
+    if (got < wanted) [low, below] = [guess, got];
+    else [high, above] = [guess, got];
   }
   return (low + high) / 2;
 }

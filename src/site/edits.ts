@@ -6,6 +6,7 @@
  * that names something the site does not hold returns the very same site.
  */
 import type {
+  Building,
   Layer,
   Limit,
   Material,
@@ -142,6 +143,11 @@ function shiftedLevels({ levels }: Pad, by: PlanPoint): Pick<Pad, "levels"> {
   };
 }
 
+function shiftedOutlets({ outlets }: Building, by: PlanPoint): Pick<Building, "outlets"> {
+  if (outlets === undefined) return {};
+  return { outlets: outlets.map((outlet) => ({ ...outlet, at: shifted(outlet.at, by) })) };
+}
+
 /**
  * The same work, its plan places moved by `by` (m east, m north); elevations stay. A pad's further
  * levels move with it; a strip over a work stays with that work.
@@ -156,7 +162,7 @@ export function workMovedBy(work: Work, by: PlanPoint): Work {
     case "pad":
       return { ...work, outline: allShifted(work.outline, by), ...shiftedLevels(work, by) };
     case "building":
-      return { ...work, outline: allShifted(work.outline, by) };
+      return { ...work, outline: allShifted(work.outline, by), ...shiftedOutlets(work, by) };
     case "trench":
       return { ...work, path: allShifted(work.path, by) };
     case "strip": {

@@ -1,0 +1,102 @@
+import type { Finding, Quantity, Scheme, Tank } from "../site/index.js";
+import { flotation } from "../hydraulics/index.js";
+import type { FlotationResult } from "./pressureTypes.js";
+import { flowRule } from "./rules.js";
+import type { Wording } from "./wording.js";
+
+/**
+ * Every tank, empty, against the scheme's highest groundwater. `groundOver` gives the finished ground
+ * over a tank's middle, m; a tank without a mass or ground is left out. None when the scheme does
+ * not say how high the water comes.
+ */
+export function tanksAfloat(scheme: Scheme, groundOver: (tank: Tank) => number): FlotationResult[] {
+  const water = scheme.flow?.flotation;
+  if (water === undefined) return [];
+  return scheme.works.flatMap((tank) => {
+    if (tank.kind !== "tank" || tank.body.emptyMass === undefined) return [];
+    const ground = groundOver(tank);
+    if (!Number.isFinite(ground)) return [];
+    return [afloat(tank, tank.body.emptyMass, ground, water, scheme)];
+  });
+}
+
+function afloat(
+  tank: Tank,
+  emptyMass: number,
+  ground: number,
+  water: NonNullable<NonNullable<Scheme["flow"]>["flotation"]>,
+  scheme: Scheme,
+): FlotationResult {
+  const { length, width, height } = tank.body;
+  const wanted = flowRule("float-factor", scheme);
+  const soil = flowRule("soil-weight", scheme);
+  const depth = ground - water.water - tank.base;
+  const cover = ground - tank.base - height;
+  const anchor = water.anchor ?? 0;
+  const result = flotation({
+    length,
+    width,
+    height,
+    emptyMass,
+    water: depth,
+    cover,
+    soilDensity: soil.value,
+    anchor,
+    factor: wanted.value,
+  });
+  const uplift: Quantity = {
+    value: result.uplift,
+    unit: "N",
+    formula: "length × width × depth of water (the tank's height at most) × 1000 kg/m³ × g",
+    inputs: [
+      { name: "length", value: length, unit: "m" },
+      { name: "width", value: width, unit: "m" },
+      { name: "depth of water over the underside", value: Math.max(0, depth), unit: "m" },
+    ],
+    source: "Archimedes' principle",
+  };
+  const weight: Quantity = {
+    value: result.tank + result.soil + result.anchor,
+    unit: "N",
+    formula:
+      "(empty tank + soil straight over it, less its buoyancy where it stands in water + anchor) × g",
+    inputs: [
+      { name: "empty tank", value: emptyMass, unit: "kg" },
+      { name: "ground over the top", value: Math.max(0, cover), unit: "m" },
+      { name: "soil", value: soil.value, unit: "kg/m³" },
+      { name: "anchor", value: anchor, unit: "kg" },
+    ],
+    source: `soil: ${soil.source}`,
+  };
+  return {
+    tank: tank.id,
+    name: tank.name,
+    factor: Number.isFinite(result.factor) ? result.factor : null,
+    wanted: wanted.value,
+    uplift,
+    weight,
+    coverMore: result.coverMore,
+    anchorMore: result.anchorMore,
+  };
+}
+
+/** A tank that may float up when it stands empty in groundwater. */
+export function floatFindings(
+  results: readonly FlotationResult[],
+  scheme: Scheme,
+  words: Wording,
+): Finding[] {
+  const rule = flowRule("float-factor", scheme);
+  return results.flatMap((result): Finding[] => {
+    if (result.factor === null || result.factor >= result.wanted - 1e-9) return [];
+    return [
+      {
+        level: result.factor < 1 ? "stop" : "caution",
+        code: "tank.floats",
+        where: result.tank,
+        text: `${result.name}, empty with groundwater as high as set, weighs ${result.factor.toFixed(2)} times its uplift; ${result.wanted} is wanted. ${words.length(result.coverMore)} more ground over it or an anchor of ${words.mass(result.anchorMore)} (weighed in water) would do. Never pump it out while water stands round it; ask a designer.`,
+        source: rule.source,
+      },
+    ];
+  });
+}

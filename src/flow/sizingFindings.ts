@@ -1,0 +1,33 @@
+import type { Finding, Scheme, Site } from "../site/index.js";
+import { area, liquidVolume } from "../units/index.js";
+import type { Sizing } from "./design.js";
+
+/** Tanks and field that are smaller than the design flow and the soil ask for. */
+export function sizingFindings(sizing: Sizing, scheme: Scheme, units: Site["units"]): Finding[] {
+  const findings: Finding[] = [];
+  const say = (level: Finding["level"], code: string, text: string, source: string): void => {
+    findings.push({ level, code, where: "site", text, source });
+  };
+  const { leastTank, tanks, loading, areaWanted, field } = sizing;
+  if (leastTank !== undefined && tanks.value < leastTank.value - 1e-6) {
+    const text = `The tanks hold ${liquidVolume.print(tanks.value, units)}; ${liquidVolume.print(leastTank.value, units)} is wanted. Check your local code.`;
+    say("caution", "sizing.tank-small", text, leastTank.source);
+  }
+  if (loading !== undefined && loading.value === 0) {
+    const text =
+      "This class of soil is called unsuitable for taking effluent. Another place, a raised bed or imported soil may be an answer: ask your health department.";
+    say("caution", "sizing.soil-unsuitable", text, loading.source);
+  }
+  if (scheme.flow?.soil?.by === "percolation" && loading === undefined) {
+    const text =
+      "The percolation rate lies outside its table: soil too fast or too slow for it wants a designer.";
+    say("caution", "sizing.percolation-outside", text, "the table chosen under Flow");
+  }
+  // Without a field named there is nothing to measure.
+  const named = (scheme.flow?.field ?? []).length > 0;
+  if (named && areaWanted !== undefined && field.value < areaWanted.value - 1e-6) {
+    const text = `The field has ${area.print(field.value, units)} of bottom; ${area.print(areaWanted.value, units)} is wanted for the design flow in this soil.`;
+    say("caution", "sizing.field-small", text, areaWanted.source);
+  }
+  return findings;
+}
