@@ -7,6 +7,7 @@ import "./desk/leaf.css";
 import "./desk/dialog.css";
 import "./desk/report.css";
 import "./desk/section.css";
+import "./desk/flow.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.js";

@@ -14,6 +14,8 @@ import {
   type Measure,
 } from "../units/index.js";
 
+import { flowParts } from "./flowReport.js";
+
 /** Printing in the site's own units; a figure that is not known prints as a dash. */
 interface Printer {
   print: (measure: Measure, value: number) => string;
@@ -34,6 +36,7 @@ export function reportText(site: Site, answer: Estimate): string {
     worksSection(answer, printer),
     earthSection(answer, printer),
     pipesSection(answer, printer),
+    ...flowParts(answer, printer.print).map(({ title, rows }) => [title, ...table(rows)]),
     machinesSection(answer),
     costSection(answer, site),
     findingsSection(answer.findings),

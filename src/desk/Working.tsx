@@ -9,11 +9,16 @@ import {
   digRate,
   hours,
   days,
+  dailyFlow,
+  flow,
   liquidVolume,
+  minutes,
   money,
   plainNumber,
+  velocity,
 } from "../units/index.js";
 import type { Measure } from "../units/index.js";
+import { loadingWords } from "./flow/loading.js";
 import { useSite } from "./useSite.js";
 
 const MEASURES: Readonly<Record<string, Measure>> = {
@@ -22,6 +27,10 @@ const MEASURES: Readonly<Record<string, Measure>> = {
   kg: haulMass,
   h: hours,
   d: days,
+  "m³/s": flow,
+  "m³/s over the day": dailyFlow,
+  "m/s": velocity,
+  s: minutes,
 };
 
 const SECONDS_IN_HOUR = 3600;
@@ -47,6 +56,7 @@ export function useAmount(liquid = false): (value: number, unit: string) => stri
     if (!Number.isFinite(value)) return "–";
     const measure = MEASURES[unit];
     if (measure === length && value < 0) return `-${length.print(-value, units)}`;
+    if (unit === "m³/s on each m²") return loadingWords(value, units);
     if (unit === "m³") return volumePrint(value, units, liquid);
     if (unit === "m³/h" && liquid) return `${volumePrint(value, units, true)}/h`;
     if (unit === "m³/h") return digRate.print(value / SECONDS_IN_HOUR, units);

@@ -5,6 +5,11 @@ export type ByMaterial = Estimate["cut"];
 export type PipeCheck = Estimate["flow"]["pipes"][number];
 export type Mend = PipeCheck["mends"][number];
 export type StaticLift = Estimate["flow"]["lifts"][number];
+export type PressureResult = Estimate["flow"]["pressure"][number];
+export type HighestTank = Estimate["flow"]["highest"][number];
+export type TankJoint = Estimate["flow"]["joints"][number];
+export type FlotationResult = Estimate["flow"]["flotation"][number];
+export type Sizing = Estimate["flow"]["sizing"];
 export type CostLine = Estimate["cost"]["lines"][number];
 /** Low, likely and high of one figure. */
 export type Range = Estimate["cost"]["total"];

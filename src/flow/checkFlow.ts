@@ -11,6 +11,7 @@ import {
   rockShare,
 } from "./drains.js";
 import { floatFindings, tanksAfloat } from "./floating.js";
+import { highestTank } from "./highestTank.js";
 import { joinFindings, tankDropFindings } from "./joins.js";
 import { isMissing, partsOf, solvePressure } from "./pressure.js";
 import { pressureFindings } from "./pressureFindings.js";
@@ -57,6 +58,9 @@ export function checkFlow(
       pipes: checked.map((each) => each.check),
       joints,
       lifts,
+      highest: scheme.works.flatMap((work) =>
+        work.kind === "tank" ? (highestTank(work, pipes, scheme) ?? []) : [],
+      ),
       pressure: pumped.results,
       flotation,
       sizing,

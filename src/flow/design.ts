@@ -8,7 +8,7 @@ import {
 
 /** How large the system has to be, and what the scheme provides. Absent parts are not asked for. */
 export interface Sizing {
-  /** m³/s over a day. */
+  /** m³/s over the day. */
   daily?: Quantity;
   /** m³ of liquid: least wanted, and what the tanks hold. */
   leastTank?: Quantity;
@@ -45,14 +45,14 @@ export function dailyFlow(scheme: Scheme): Quantity | null {
     case undefined:
       return null;
     case "daily":
-      return quantity(design.flow, "m³/s", "as entered", [], "set in this scheme");
+      return quantity(design.flow, "m³/s over the day", "as entered", [], "set in this scheme");
     case "bedrooms": {
       const found = designFlow(design.bedrooms, design.table);
       if (found === null) return null;
       const inputs = [{ name: "bedrooms", value: design.bedrooms, unit: "each" }];
       return quantity(
         found.value,
-        "m³/s",
+        "m³/s over the day",
         "the table's row for so many bedrooms",
         inputs,
         found.source,
@@ -61,22 +61,22 @@ export function dailyFlow(scheme: Scheme): Quantity | null {
     case "people":
       return quantity(
         design.people * design.each,
-        "m³/s",
+        "m³/s over the day",
         "people × flow for each",
         [
           { name: "people", value: design.people, unit: "each" },
-          { name: "flow for each", value: design.each, unit: "m³/s" },
+          { name: "flow for each", value: design.each, unit: "m³/s over the day" },
         ],
         design.source ?? "set in this scheme",
       );
     case "fixtures":
       return quantity(
         design.fixtures.reduce((sum, one) => sum + one.count * one.each, 0),
-        "m³/s",
+        "m³/s over the day",
         "the sum of each kind's count × flow for each",
         design.fixtures.flatMap(({ name, count, each }) => [
           { name, value: count, unit: "each" },
-          { name: `${name}: flow for each`, value: each, unit: "m³/s" },
+          { name: `${name}: flow for each`, value: each, unit: "m³/s over the day" },
         ]),
         design.source ?? "set in this scheme",
       );
@@ -87,7 +87,13 @@ function loadingRate(scheme: Scheme): Quantity | null {
   const soil = scheme.flow?.soil;
   if (soil === undefined) return null;
   if (soil.by === "rate") {
-    return quantity(soil.rate, "m/s", "as entered", [], soil.source ?? "set in this scheme");
+    return quantity(
+      soil.rate,
+      "m³/s on each m²",
+      "as entered",
+      [],
+      soil.source ?? "set in this scheme",
+    );
   }
   const found =
     soil.by === "percolation"
@@ -96,7 +102,13 @@ function loadingRate(scheme: Scheme): Quantity | null {
   if (found === null) return null;
   const inputs =
     soil.by === "percolation" ? [{ name: "percolation", value: soil.rate, unit: "s/m" }] : [];
-  return quantity(found.value, "m/s", "the table's row for this soil", inputs, found.source);
+  return quantity(
+    found.value,
+    "m³/s on each m²",
+    "the table's row for this soil",
+    inputs,
+    found.source,
+  );
 }
 
 function tankWanted(scheme: Scheme, wanted: { value: number; source: string }): Quantity {
@@ -129,8 +141,8 @@ function areaFor(daily: Quantity, loading: Quantity): Quantity {
     "m²",
     "design flow ÷ loading rate",
     [
-      { name: "design flow", value: daily.value, unit: "m³/s" },
-      { name: "loading rate", value: loading.value, unit: "m/s" },
+      { name: "design flow", value: daily.value, unit: "m³/s over the day" },
+      { name: "loading rate", value: loading.value, unit: "m³/s on each m²" },
     ],
     loading.source,
   );

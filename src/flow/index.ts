@@ -2,6 +2,7 @@ export { checkFlow } from "./checkFlow.js";
 export type { FlowGround } from "./checkFlow.js";
 export type { Sizing } from "./design.js";
 export type { Carries, Crossing } from "./drains.js";
+export type { HighestTank } from "./highestTank.js";
 export { joinedEnds } from "./joinedEnds.js";
 export type { JoinedEnd } from "./joinedEnds.js";
 export { holesIn } from "./pressureNetwork.js";

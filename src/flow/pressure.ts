@@ -20,7 +20,12 @@ import {
   volumeOf,
   wantedOf,
 } from "./pressureFigures.js";
-import { pressureNetwork, type PressureNetwork, type PressureParts } from "./pressureNetwork.js";
+import {
+  holesIn,
+  pressureNetwork,
+  type PressureNetwork,
+  type PressureParts,
+} from "./pressureNetwork.js";
 import type { BranchResult, LinePlace, PressureResult, PumpResult } from "./pressureTypes.js";
 import { curveOf, pumpResult } from "./pumps.js";
 import { flowRule } from "./rules.js";
@@ -31,6 +36,9 @@ export interface Missing {
   system: PressureSystem;
   missing: string;
 }
+
+/** Holes that are solved while a person waits; more are hardly meant. */
+const MOST_HOLES = 3000;
 
 /** The parts of a system as dug, or what is missing. */
 export function partsOf(
@@ -60,6 +68,17 @@ export function partsOf(
   if (floating !== undefined) {
     return { system, missing: `the height of ${floating.branch.name} is not known` };
   }
+  const holes = system.branches.reduce(
+    (sum, branch) => sum + branch.laterals.count * holesIn(branch),
+    0,
+  );
+  if (holes > MOST_HOLES) {
+    return {
+      system,
+      missing: `it has ${holes} holes, and at most ${MOST_HOLES} can be worked out`,
+    };
+  }
+  if (holes === 0) return { system, missing: "its laterals have no holes" };
   const lowWater =
     system.dose.off === undefined
       ? lowWaterOf(tank).elevation
@@ -98,6 +117,7 @@ export function solvePressure(
     id: system.id,
     name: system.name,
     tank: tank.id,
+    main: parts.main.map((run) => run.id),
     pump: used?.id ?? "",
     water: { floor: chamber.floor, cover: chamber.floor + chamber.height, low: lowWater, high },
     lift: liftOf(made, parts),

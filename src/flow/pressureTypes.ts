@@ -58,6 +58,8 @@ export interface PressureResult {
   id: string;
   name: string;
   tank: string;
+  /** Ids of the main's pipes, in order. */
+  main: readonly string[];
   /** The pump in use. */
   pump: string;
   /** Elevations, m: the chamber's floor and cover, and the water where the pump stops and starts. */

@@ -2,6 +2,7 @@ import type { PipeStation } from "../dig/index.js";
 import type { Quantity } from "../site/index.js";
 import type { Sizing } from "./design.js";
 import type { Carries, Crossing } from "./drains.js";
+import type { HighestTank } from "./highestTank.js";
 import type { FlotationResult, PressureResult } from "./pressureTypes.js";
 
 /** A limit that a check uses, SI, and who says so. */
@@ -141,6 +142,8 @@ export interface FlowResult {
   pipes: readonly PipeCheck[];
   joints: readonly TankJoint[];
   lifts: readonly StaticLift[];
+  /** Every tank that a drain enters, as high as its drains allow. */
+  highest: readonly HighestTank[];
   /** Pressure systems that could be solved, in the order of the file. */
   pressure: readonly PressureResult[];
   flotation: readonly FlotationResult[];

@@ -62,6 +62,16 @@ export {
   withSurvey,
   workMovedBy,
 } from "./edits.js";
+export { without, withoutAbsent } from "./absent.js";
+export type { Changes } from "./absent.js";
+export {
+  addPressure,
+  changeBranch,
+  changeFlow,
+  changePressure,
+  removePressure,
+  setFlowRule,
+} from "./flowEdits.js";
 export {
   commit,
   mark,

@@ -8,7 +8,8 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { estimate } from "../../src/estimate/index.js";
-import { readSite, type Site } from "../../src/site/index.js";
+import { changeWork, findWork, readSite, type Site } from "../../src/site/index.js";
+import { withMoved } from "../../src/store/moved.js";
 import { openApp, waitForFrames } from "./harness.js";
 
 /** What one animation frame showed. */
@@ -52,13 +53,16 @@ async function noteFrames(page: Page): Promise<void> {
 }
 
 function expectedCut(site: Site, shown: Shown): { all: number; tank: number } {
-  const [x, y] = shown.at.split(" ").map(Number);
-  const works = site.schemes[0]!.works.map((work) =>
-    work.kind === "tank" && work.id === "tank-1"
-      ? { ...work, at: [x, y] as [number, number], base: shown.base }
-      : work,
+  const [x = NaN, y = NaN] = shown.at.split(" ").map(Number);
+  const scheme = site.schemes[0]!.id;
+  const begun = findWork(site, scheme, "tank-1");
+  if (begun?.kind !== "tank") throw new Error("the example has no tank");
+  const by: [number, number] = [x - begun.at[0], y - begun.at[1]];
+  // The trenches that meet the tank go with it.
+  const shifted = withMoved(site, scheme, { kind: "work", id: "tank-1" }, by);
+  const moved = changeWork(shifted, scheme, "tank-1", (work) =>
+    work.kind === "tank" ? { ...work, at: [x, y], base: shown.base } : work,
   );
-  const moved = { ...site, schemes: [{ ...site.schemes[0]!, works }] };
   const answer = estimate(moved, site.schemes[0]!.id);
   const tank = answer.works.find((work) => work.id === "tank-1");
   const total = Object.values(tank?.cut ?? {}).reduce((sum, volume) => sum + volume, 0);

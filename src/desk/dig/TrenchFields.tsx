@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { freshId } from "../../site/index.js";
+import { freshId, withoutAbsent } from "../../site/index.js";
 import type { Pipe, Trench } from "../../site/index.js";
 import { coverToPlace, nextPipeName, pipeSize, PRESSURE_PIPE } from "../../store/index.js";
 import { length } from "../../units/index.js";
@@ -10,7 +10,7 @@ import { PipeFields } from "./PipeFields.js";
 import { CornerFields } from "./PlaceFields.js";
 import { TRENCH_SIDES } from "./sides.js";
 import { SlopeField, WallFields } from "./WallFields.js";
-import { useChange, withoutAbsent } from "./useChange.js";
+import { useChange } from "./useChange.js";
 
 const ENDS = [
   { key: "start", label: "Start wall" },

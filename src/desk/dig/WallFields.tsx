@@ -1,5 +1,6 @@
 import { useRef } from "react";
 import type { ReactNode } from "react";
+import { withoutAbsent } from "../../site/index.js";
 import type { Walls } from "../../site/index.js";
 import { benchToPlace } from "../../store/index.js";
 import { length, wallSlope } from "../../units/index.js";
@@ -7,7 +8,6 @@ import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useSite } from "../useSite.js";
 import type { Side } from "./sides.js";
-import { withoutAbsent } from "./useChange.js";
 import { WALL_WAYS, wallsOtherWay, wallWayOf } from "./wallWays.js";
 import type { KeptWalls } from "./wallWays.js";
 

@@ -1,169 +1,21 @@
 import type { ReactNode } from "react";
-import type { Mend, PipeCheck, StaticLift } from "../parts.js";
-import { changePipe, changeWork, findWork } from "../../site/index.js";
-import type { Pipe, Site } from "../../site/index.js";
+import type { PressureResult, StaticLift } from "../parts.js";
+import { addPressure } from "../../site/index.js";
+import type { Scheme } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
-import { elevation, head, length, pipeSlope, size } from "../../units/index.js";
+import { elevation, head, length } from "../../units/index.js";
 import { Findings, findingsAt } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
-import { Profile } from "./Profile.js";
-
-const SERVICE_WORDS = { gravity: "by gravity", pressure: "pumped", conduit: "cable conduit" };
-
-/** The pipe's grade with its ends moved as a mend says; null where the grade cannot follow. */
-function movedGrade(pipe: Pipe, check: PipeCheck, start: number, end: number): Pipe | null {
-  const { grade } = pipe;
-  const even = Math.abs(start - end) < 1e-9;
-  if (grade.by === "inverts") {
-    return { ...pipe, grade: { ...grade, start: grade.start + start, end: grade.end + end } };
-  }
-  if (grade.by === "fall") {
-    const fall = grade.fall + (start - end) / check.length;
-    return { ...pipe, grade: { ...grade, start: grade.start + start, fall } };
-  }
-  return even ? { ...pipe, grade: { ...grade, depth: grade.depth - start } } : null;
-}
-
-/** The site with a mend made: the pipe's ends moved, and the tank with them; null for mere words. */
-function mended(site: Site, schemeId: string, check: PipeCheck, mend: Mend): Site | null {
-  const { move, tank } = mend;
-  if (move === undefined && tank === undefined) return null;
-  const trench = findWork(site, schemeId, check.trench);
-  const pipe =
-    trench?.kind === "trench" ? trench.pipes.find((one) => one.id === check.id) : undefined;
-  if (pipe === undefined) return null;
-  const next =
-    mend.kind === "even-grade"
-      ? evenPipe(pipe, check, move)
-      : movedGrade(pipe, check, move?.start ?? 0, move?.end ?? 0);
-  if (next === null) return null;
-  const piped = changePipe(site, schemeId, check.id, () => next);
-  if (tank === undefined) return piped;
-  return changeWork(piped, schemeId, tank.id, (work) =>
-    work.kind === "tank" ? { ...work, base: work.base + tank.up } : work,
-  );
-}
-
-/** One straight grade between the pipe's ends, moved. */
-function evenPipe(pipe: Pipe, check: PipeCheck, move: Mend["move"]): Pipe | null {
-  const [first, last] = [check.stations[0], check.stations[check.stations.length - 1]];
-  if (first === undefined || last === undefined) return null;
-  const start = first.invert + (move?.start ?? 0);
-  return { ...pipe, grade: { by: "inverts", start, end: last.invert + (move?.end ?? 0) } };
-}
-
-function Mends({ check }: { check: PipeCheck }): ReactNode {
-  const { site, schemeId } = useSite();
-  const edit = useEdit();
-  if (check.mends.length === 0) return null;
-  return (
-    <ul className="mends" aria-label={`What would mend ${check.name}`}>
-      {check.mends.map((mend) => {
-        const can = mended(site, schemeId, check, mend) !== null;
-        const words = mend.text.charAt(0).toUpperCase() + mend.text.slice(1);
-        return (
-          <li key={mend.kind}>
-            {!can ? (
-              words
-            ) : (
-              <button
-                type="button"
-                className="link"
-                onClick={() =>
-                  edit(`mend ${check.name}`, (now) => mended(now, schemeId, check, mend) ?? now)
-                }
-              >
-                {words}
-              </button>
-            )}
-          </li>
-        );
-      })}
-    </ul>
-  );
-}
-
-/** A fall in percent and, on a US site, as it is set with a level: "2.1% (¼ in per ft)". */
-function fallWords(fall: number, units: Site["units"]): string {
-  const percent = pipeSlope.print(fall, units);
-  return units === "us"
-    ? `${percent} (${pipeSlope.print(fall, units, { slope: "per-foot" })})`
-    : percent;
-}
-
-function PipeSection({ check }: { check: PipeCheck }): ReactNode {
-  const { site, estimate } = useSite();
-  const select = useDesk((desk) => desk.select);
-  const { units } = site;
-  const cover = (depth: number): string =>
-    Number.isFinite(depth)
-      ? depth < 0
-        ? `${length.print(-depth, units)} above ground`
-        : length.print(depth, units)
-      : "beyond the survey";
-  return (
-    <section aria-label={check.name} data-pipe={check.id} data-fall={check.fall}>
-      <h2>
-        {check.name}
-        <span className={`verdict ${check.verdict === "runs" ? "runs" : "wrong"}`}>
-          {check.verdict}
-        </span>
-      </h2>
-      <Profile check={check} />
-      <table className="table">
-        <tbody>
-          <tr>
-            <th scope="row">Runs</th>
-            <td>
-              {SERVICE_WORDS[check.service]}, {size.print(check.inside, units, { digits: 1 })} bore
-            </td>
-          </tr>
-          <tr>
-            <th scope="row">Length in plan</th>
-            <td>{length.print(check.length, units)}</td>
-          </tr>
-          <tr>
-            <th scope="row">{check.fall < 0 ? "Rises" : "Falls"}</th>
-            <td>
-              <strong>{pipeSlope.print(Math.abs(check.fall), units)}</strong>
-              {check.leastFall !== null &&
-                `, ${check.fall < 0 ? "should fall" : "usually"} at least ${fallWords(check.leastFall.value, units)}`}
-            </td>
-          </tr>
-          <tr>
-            <th scope="row">Inverts</th>
-            <td>
-              {elevation.print(check.stations[0]?.invert ?? 0, units)} →{" "}
-              {elevation.print(check.stations.at(-1)?.invert ?? 0, units)}
-            </td>
-          </tr>
-          <tr>
-            <th scope="row">Cover</th>
-            <td>
-              {cover(check.cover.least)} to {cover(check.cover.most)}
-            </td>
-          </tr>
-        </tbody>
-      </table>
-      {check.leastFall !== null && <p className="rule-source">{check.leastFall.source}</p>}
-      <Mends check={check} />
-      <Findings findings={findingsAt(estimate?.findings, [check.id])} />
-      <div className="tools">
-        <button
-          type="button"
-          className="link"
-          onClick={() => {
-            select({ kind: "work", id: check.trench });
-            useDesk.getState().show({ leaf: "dig" });
-          }}
-        >
-          Change its trench and inverts
-        </button>
-      </div>
-    </section>
-  );
-}
+import { FlotationSection } from "./FlotationSection.js";
+import { FlowLine } from "./FlowLine.js";
+import { newSystem } from "./newSystem.js";
+import { PipeSection } from "./PipeSection.js";
+import { PressureSection } from "./PressureSection.js";
+import { RulesSection } from "./RulesSection.js";
+import { SizingSection } from "./SizingSection.js";
+import { TankHeight } from "./TankHeight.js";
+import { useScheme } from "./useFlow.js";
 
 function LiftSection({ lift }: { lift: StaticLift }): ReactNode {
   const { units } = useSite().site;
@@ -190,15 +42,64 @@ function LiftSection({ lift }: { lift: StaticLift }): ReactNode {
   );
 }
 
-/** Each pipe with its profile, fall and cover, what would mend it, and what must be lifted. */
-export function FlowLeaf(): ReactNode {
+/** Lifts that no pressure system serves yet, each with a way to give it a pump. */
+function Unserved({ lifts, scheme }: { lifts: readonly StaticLift[]; scheme: Scheme }): ReactNode {
+  const { schemeId } = useSite();
+  const edit = useEdit();
+  return lifts.map((lift) => (
+    <section key={lift.pipe} aria-label={`${lift.name}: lift`}>
+      <LiftSection lift={lift} />
+      <button
+        type="button"
+        className="link"
+        onClick={() =>
+          edit(`pump for ${lift.name}`, (site) =>
+            addPressure(site, schemeId, newSystem(scheme, lift)),
+          )
+        }
+      >
+        + Choose a pump and laterals for {lift.name}
+      </button>
+    </section>
+  ));
+}
+
+function Joints(): ReactNode {
   const { estimate, site, schemeId } = useSite();
+  const flow = estimate?.flow;
+  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  if (flow === undefined || flow.joints.length === 0) return null;
+  return (
+    <>
+      <h2>Joints at tanks</h2>
+      {flow.joints.map((joint) => (
+        <p key={`${joint.pipe} ${joint.tank} ${joint.side}`}>
+          {flow.pipes.find((one) => one.id === joint.pipe)?.name ?? joint.pipe} at the{" "}
+          {works.find((work) => work.id === joint.tank)?.name ?? joint.tank} {joint.side}:{" "}
+          {Math.abs(joint.off) < 0.0005
+            ? "meets its invert"
+            : `${length.print(Math.abs(joint.off), site.units, { digits: 2 })} ${joint.off > 0 ? "above" : "below"} its invert`}
+        </p>
+      ))}
+    </>
+  );
+}
+
+/**
+ * The way of the water in one drawing; each pump with its chart, floats and laterals; each pipe with
+ * its profile, fall and what would mend it; sizes, groundwater, and the limits used.
+ */
+export function FlowLeaf(): ReactNode {
+  const { estimate } = useSite();
+  const scheme = useScheme();
   const start = useDesk((desk) => desk.startPlacing);
   const flow = estimate?.flow;
-  if (flow === undefined)
+  if (flow === undefined || scheme === undefined)
     return <p className="says">There is no estimate to read the flow from.</p>;
-  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
-  const tanks = works.filter((work) => work.kind === "tank").map((tank) => tank.id);
+  const systems = scheme.flow?.pressure ?? [];
+  const served = new Set(systems.flatMap((system) => system.main));
+  const results = new Map<string, PressureResult>(flow.pressure.map((one) => [one.id, one]));
+  const tanks = scheme.works.filter((work) => work.kind === "tank").map((tank) => tank.id);
   return (
     <>
       {flow.pipes.length === 0 && (
@@ -209,28 +110,26 @@ export function FlowLeaf(): ReactNode {
           </button>
         </>
       )}
+      <FlowLine pipes={flow.pipes} pressure={flow.pressure} />
+      {systems.map((system) => (
+        <PressureSection key={system.id} system={system} result={results.get(system.id)} />
+      ))}
+      <Unserved lifts={flow.lifts.filter((lift) => !served.has(lift.pipe))} scheme={scheme} />
       {flow.pipes.map((check) => (
         <PipeSection key={check.id} check={check} />
       ))}
-      {flow.lifts.length > 0 && <h2>Lifts</h2>}
-      {flow.lifts.map((lift) => (
-        <LiftSection key={lift.pipe} lift={lift} />
-      ))}
-      {flow.joints.length > 0 && <h2>Joints at tanks</h2>}
-      {flow.joints.map((joint) => (
-        <p key={`${joint.pipe} ${joint.tank} ${joint.side}`}>
-          {flow.pipes.find((one) => one.id === joint.pipe)?.name ?? joint.pipe} at the{" "}
-          {works.find((work) => work.id === joint.tank)?.name ?? joint.tank} {joint.side}:{" "}
-          {Math.abs(joint.off) < 0.0005
-            ? "meets its invert"
-            : `${length.print(Math.abs(joint.off), site.units, { digits: 2 })} ${joint.off > 0 ? "above" : "below"} its invert`}
-        </p>
+      <Joints />
+      {flow.highest.map((highest) => (
+        <TankHeight key={highest.tank} highest={highest} />
       ))}
       <Findings
         findings={findingsAt(estimate?.findings, tanks).filter((one) =>
-          /^(flow|pipe|lift|joint)/.test(one.code),
+          /^(flow|pipe|lift|joint|tank\.little)/.test(one.code),
         )}
       />
+      <SizingSection />
+      <FlotationSection />
+      <RulesSection />
     </>
   );
 }

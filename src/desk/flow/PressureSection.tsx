@@ -1,0 +1,175 @@
+import type { ReactNode } from "react";
+import type { PressureResult } from "../parts.js";
+import { removePressure } from "../../site/index.js";
+import type { PressureSystem } from "../../site/index.js";
+import { flow, head, liquidVolume, minutes, plainNumber, velocity } from "../../units/index.js";
+import { Findings, findingsAt } from "../Findings.js";
+import { useEdit, useSite } from "../useSite.js";
+import { QuantityWorking, Working } from "../Working.js";
+import { BranchFields } from "./BranchFields.js";
+import { FloatDiagram } from "./FloatDiagram.js";
+import { DoseFields, MainFields } from "./PressureFields.js";
+import { PumpChart } from "./PumpChart.js";
+import { PumpTable } from "./PumpTable.js";
+
+/** Findings of a pressure system start with one of these words. */
+const OWN = /^(pump|main|laterals|beds|dose|chamber|pressure)\./;
+
+/** A pressure system: whether its pump serves, why, and everything that can be changed about it. */
+export function PressureSection(props: {
+  system: PressureSystem;
+  result: PressureResult | undefined;
+}): ReactNode {
+  const { system, result } = props;
+  const { estimate, schemeId } = useSite();
+  const edit = useEdit();
+  const own = findingsAt(estimate?.findings, [system.tank]).filter((one) => OWN.test(one.code));
+  return (
+    <section
+      aria-label={system.name}
+      data-pressure={system.id}
+      data-flow={result?.flow.value}
+      data-lift={result?.lift.value}
+      data-head={result?.head.value}
+      data-run={result?.dose?.runTime?.value}
+    >
+      <h2>
+        {system.name}
+        {result !== undefined && <Verdict result={result} />}
+      </h2>
+      {result !== undefined && <Duty result={result} />}
+      <Findings findings={own} />
+      {result !== undefined && <PumpChart result={result} />}
+      {result !== undefined && <PumpTable system={system} result={result} />}
+      <MainFields system={system} />
+      <h3>Beds</h3>
+      {system.branches.map((branch) => (
+        <BranchFields
+          key={branch.id}
+          system={system}
+          branch={branch}
+          result={result?.branches.find((one) => one.id === branch.id)}
+        />
+      ))}
+      <h3>Doses and floats</h3>
+      {result !== undefined && <FloatDiagram result={result} />}
+      {result !== undefined && <DoseFigures result={result} />}
+      <DoseFields system={system} />
+      <div className="tools">
+        <button
+          type="button"
+          className="link"
+          onClick={() =>
+            edit(`remove ${system.name}`, (site) => removePressure(site, schemeId, system.id))
+          }
+        >
+          Remove this pump and its laterals
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function Verdict({ result }: { result: PressureResult }): ReactNode {
+  const used = result.pumps.find((pump) => pump.id === result.pump);
+  const good = used?.outcome === "runs" && used.meets;
+  const words = good
+    ? "the pump serves"
+    : used?.outcome === "no-flow"
+      ? "cannot lift so high"
+      : used?.outcome === "off-curve"
+        ? "runs off its curve"
+        : "too weak";
+  return <span className={`verdict ${good ? "runs" : "wrong"}`}>{words}</span>;
+}
+
+function Duty({ result }: { result: PressureResult }): ReactNode {
+  const { units } = useSite().site;
+  const { parts } = result;
+  const pieces = [
+    ["Lift to the last holes", parts.lift],
+    ["Lost in riser and main", parts.main],
+    ["Lost in branch and laterals", parts.beyond],
+    ["Left at the last hole", parts.last],
+  ] as const;
+  return (
+    <>
+      <Working text="Runs at" amount={flow.print(result.flow.value, units)}>
+        <QuantityWorking quantity={result.flow} />
+      </Working>
+      <Working text="against a head of" amount={head.print(result.head.value, units)}>
+        <table className="table">
+          <tbody>
+            {pieces.map(([name, value]) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                <td>{head.print(value, units)}</td>
+              </tr>
+            ))}
+            <tr className="sum">
+              <th scope="row">Head</th>
+              <td>{head.print(result.head.value, units)}</td>
+            </tr>
+          </tbody>
+        </table>
+        <QuantityWorking quantity={result.head} />
+      </Working>
+      <Working text="Lift at rest" amount={head.print(result.lift.value, units)}>
+        <QuantityWorking quantity={result.lift} />
+      </Working>
+      <Working
+        text="Wanted"
+        amount={`${flow.print(result.wanted.flow.value, units)} at ${head.print(result.wanted.head.value, units)}`}
+      >
+        <QuantityWorking quantity={result.wanted.flow} />
+      </Working>
+      <Working text="Speed in the main" amount={velocity.print(result.velocity.value, units)}>
+        <QuantityWorking quantity={result.velocity} />
+        <p>
+          Stopped at once it adds {head.print(result.surge.value, units)} of pressure for a moment.
+        </p>
+        <QuantityWorking quantity={result.surge} />
+      </Working>
+    </>
+  );
+}
+
+function DoseFigures({ result }: { result: PressureResult }): ReactNode {
+  const { units } = useSite().site;
+  const { dose } = result;
+  if (dose === null) return null;
+  const rows: readonly (readonly [string, string])[] = [
+    ["Doses a day", plainNumber(dose.plan.perDay, 1)],
+    ["Drawn each time, with what runs back", liquidVolume.print(dose.plan.drawn, units)],
+    ["Free over the alarm", liquidVolume.print(dose.plan.reserve, units)],
+    ["Without power it holds", `${plainNumber(dose.plan.hoursWithoutPower, 0)} h of flow`],
+  ];
+  return (
+    <>
+      <Working text="One dose" amount={liquidVolume.print(dose.volume.value, units)}>
+        <QuantityWorking quantity={dose.volume} liquid />
+      </Working>
+      {dose.runTime !== null && (
+        <Working text="The pump runs for" amount={minutes.print(dose.runTime.value, units)}>
+          <QuantityWorking quantity={dose.runTime} liquid />
+        </Working>
+      )}
+      <Working
+        text="Runs back after each dose"
+        amount={liquidVolume.print(result.drainBack.value, units)}
+      >
+        <QuantityWorking quantity={result.drainBack} liquid />
+      </Working>
+      <table className="table">
+        <tbody>
+          {rows.map(([name, words]) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td>{words}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}

@@ -1,0 +1,155 @@
+import { useState, type ReactNode } from "react";
+import type { PressureResult } from "../parts.js";
+import { pumpRows } from "../../estimate/index.js";
+import { without } from "../../site/index.js";
+import type { Pump, PressureSystem } from "../../site/index.js";
+import { flow, head, plainNumber } from "../../units/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
+import { useSite } from "../useSite.js";
+import { readCurve, writeCurve } from "./pumpPoints.js";
+import { usePressureChange } from "./useFlow.js";
+
+/** Every pump that is weighed up, which of them serves with least power, and which is in use. */
+export function PumpTable(props: { system: PressureSystem; result: PressureResult }): ReactNode {
+  const { system, result } = props;
+  const { units } = useSite().site;
+  const change = usePressureChange(system);
+  return (
+    <>
+      <ChoiceField
+        label="Pump"
+        name="pump"
+        value={system.pump}
+        choices={system.pumps}
+        onChoose={(pump) => change("pump", { pump })}
+      />
+      <table className="table pumps">
+        <thead>
+          <tr>
+            <th scope="col">Pump</th>
+            <th scope="col">Runs at</th>
+            <th scope="col">Takes</th>
+          </tr>
+        </thead>
+        <tbody>
+          {result.pumps.map((pump) => (
+            <tr key={pump.id}>
+              <th scope="row">
+                {pump.name}
+                <small>
+                  {pump.id === result.best
+                    ? "serves with least power"
+                    : pump.outcome === "no-flow"
+                      ? "cannot lift so high"
+                      : pump.outcome === "no-curve"
+                        ? pump.why
+                        : pump.outcome === "off-curve"
+                          ? "runs off its curve"
+                          : pump.meets
+                            ? "serves"
+                            : "too weak"}
+                </small>
+              </th>
+              <td>
+                {pump.flow > 0
+                  ? `${flow.print(pump.flow, units)} at ${head.print(pump.head, units)}`
+                  : "–"}
+              </td>
+              <td>
+                {pump.power === null ? "–" : `${plainNumber(pump.power, 0)} W`}
+                {pump.energy !== null && <small>{plainNumber(pump.energy, 0)} kWh a year</small>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <CurveEditor system={system} />
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={system.alternating === true}
+          onChange={(event) =>
+            change("alternating", { alternating: event.target.checked ? true : undefined })
+          }
+        />
+        Two alike take turns
+      </label>
+    </>
+  );
+}
+
+/** The points of the pump in use, to be typed or pasted; the maker's curve in place of a generic one. */
+function CurveEditor({ system }: { system: PressureSystem }): ReactNode {
+  const { units } = useSite().site;
+  const change = usePressureChange(system);
+  const pump = system.pumps.find((one) => one.id === system.pump);
+  const row = pumpRows().find((one) => one.id === system.pump);
+  const points = pump?.curve ?? row?.curve ?? [];
+  const [typed, setTyped] = useState<string | null>(null);
+  const [wrong, setWrong] = useState<string | null>(null);
+  if (pump === undefined) return null;
+  const shown = typed ?? writeCurve(points, units);
+
+  function take(): void {
+    if (typed === null) return;
+    const read = readCurve(typed, units);
+    if (!read.ok) {
+      setWrong(read.text);
+      return;
+    }
+    setTyped(null);
+    setWrong(null);
+    setPump({ curve: read.points, source: "as entered" });
+  }
+
+  function setPump(next: Partial<Pick<Pump, "curve" | "source">>): void {
+    const pumps = system.pumps.map((one) => {
+      if (one.id !== system.pump) return one;
+      return { ...without(without(one, "curve"), "source"), ...next };
+    });
+    change("curve", { pumps });
+  }
+
+  return (
+    <details className="working">
+      <summary>
+        <span className="text">Curve of {pump.name}</span>
+        <span className="amount">{pump.curve === undefined ? "typical" : "yours"}</span>
+      </summary>
+      <div className="inside">
+        <label className="stacked">
+          One point a line: flow in {flow.unitLabel(units)}, head in {head.unitLabel(units)}, and
+          watts if known
+          <textarea
+            rows={8}
+            value={shown}
+            data-field="pump-curve"
+            spellCheck={false}
+            aria-invalid={wrong !== null || undefined}
+            onChange={(event) => {
+              setTyped(event.target.value);
+              setWrong(null);
+            }}
+            onBlur={take}
+          />
+        </label>
+        {wrong !== null && (
+          <p className="wrong" role="alert">
+            {wrong}
+          </p>
+        )}
+        <div className="tools">
+          <button type="button" className="link" onClick={take}>
+            Use these points
+          </button>
+          {pump.curve !== undefined && row !== undefined && (
+            <button type="button" className="link" onClick={() => setPump({})}>
+              Back to the typical curve
+            </button>
+          )}
+        </div>
+        <p className="rule-source">{pump.source ?? row?.source ?? "as entered"}</p>
+      </div>
+    </details>
+  );
+}
