@@ -7,7 +7,8 @@ import { coverAt, isOff, type Asked } from "./settle.js";
 import { FLOW_SETTINGS } from "./settings.js";
 import { flattestStretch, furthestStretch } from "./stretches.js";
 import { tankOf } from "./tankJoints.js";
-import type { Mend, PipeCheck, PipeVerdict, Rule, TankJoint } from "./types.js";
+import type { Rule } from "./rule.js";
+import type { Mend, PipeCheck, PipeVerdict, TankJoint } from "./types.js";
 import type { Wording } from "./wording.js";
 
 /** What one check has to say about a pipe. */

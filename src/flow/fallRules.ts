@@ -1,7 +1,7 @@
 import falls from "../../shared/catalogue/falls.json" with { type: "json" };
 import type { PipeRun } from "../dig/index.js";
 import type { Scheme } from "../site/index.js";
-import type { Rule } from "./types.js";
+import type { Rule } from "./rule.js";
 
 /** One published or local table of least falls. Sources stand in shared/catalogue/falls.json. */
 export interface FallRule {

@@ -16,6 +16,7 @@ export type {
 } from "./pressureTypes.js";
 export { pumpRows } from "./pumps.js";
 export type { PumpRow } from "./pumps.js";
+export type { Rule } from "./rule.js";
 export { flowRule, flowRules } from "./rules.js";
 export type { FlowRule } from "./rules.js";
 export { fallRules, leastCoverFor, leastFallFor, mostFallFor } from "./fallRules.js";
@@ -32,7 +33,6 @@ export type {
   Mend,
   PipeCheck,
   PipeVerdict,
-  Rule,
   StaticLift,
   TankJoint,
 } from "./types.js";

@@ -1,6 +1,6 @@
 import catalogue from "../../shared/catalogue/flow-rules.json" with { type: "json" };
 import type { Scheme } from "../site/index.js";
-import type { Rule } from "./types.js";
+import type { Rule } from "./rule.js";
 
 /** A limit of the flow checks as the catalogue has it, SI. */
 export interface FlowRule {

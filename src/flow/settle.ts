@@ -1,7 +1,8 @@
 import type { PipeRun } from "../dig/index.js";
 import { FLOW_SETTINGS } from "./settings.js";
 import { stretchesOf } from "./stretches.js";
-import type { EndMove, Rule, TankJoint } from "./types.js";
+import type { Rule } from "./rule.js";
+import type { EndMove, TankJoint } from "./types.js";
 
 /** What a pipe is asked: the rules for its size, null where none is, and the joints at its ends. */
 export interface Asked {

@@ -4,13 +4,7 @@ import type { Sizing } from "./design.js";
 import type { Carries, Crossing } from "./drains.js";
 import type { HighestTank } from "./highestTank.js";
 import type { FlotationResult, PressureResult } from "./pressureTypes.js";
-
-/** A limit that a check uses, SI, and who says so. */
-export interface Rule {
-  /** m, or rise per run for a fall. */
-  value: number;
-  source: string;
-}
+import type { Rule } from "./rule.js";
 
 /**
  * What the worst thing about a pipe is, worst first: `uphill` falls the wrong way or is level,
