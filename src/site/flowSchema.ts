@@ -25,12 +25,12 @@ export const designFlowSchema = z.discriminatedUnion("by", [
   z.looseObject({ by: z.literal("daily"), flow: positive.describe("m³/s over the day") }),
   z.looseObject({
     by: z.literal("bedrooms"),
-    bedrooms: count,
+    bedrooms: count.describe("bedrooms of the dwelling"),
     table: id.optional().describe("catalogue id of a table of design flows"),
   }),
   z.looseObject({
     by: z.literal("people"),
-    people: positive,
+    people: positive.describe("people who use it on a day"),
     each: positive.describe("m³/s for each person over the day"),
     source: z.string().optional(),
   }),
@@ -38,8 +38,8 @@ export const designFlowSchema = z.discriminatedUnion("by", [
     by: z.literal("fixtures"),
     fixtures: z.array(
       z.looseObject({
-        name: z.string(),
-        count,
+        name: z.string().describe("what it is, such as a shower"),
+        count: count.describe("how many there are"),
         each: positive.describe("m³/s for each over the day"),
       }),
     ),
@@ -54,7 +54,11 @@ export const soilRateSchema = z.discriminatedUnion("by", [
     rate: positive.describe("s for each m that the water falls in the test hole"),
     table: id.optional().describe("catalogue id of a table of loading rates"),
   }),
-  z.looseObject({ by: z.literal("class"), class: id, table: id.optional() }),
+  z.looseObject({
+    by: z.literal("class"),
+    class: id.describe("id of a row of the table"),
+    table: id.optional().describe("catalogue id of a table of soil classes"),
+  }),
   z.looseObject({
     by: z.literal("rate"),
     rate: positive.describe("m³/s on each m², that is m/s"),
@@ -64,16 +68,22 @@ export const soilRateSchema = z.discriminatedUnion("by", [
 
 /** How head is lost along a pressure pipe. */
 export const frictionSchema = z.discriminatedUnion("by", [
-  z.looseObject({ by: z.literal("hazen-williams"), c: positive }),
+  z.looseObject({
+    by: z.literal("hazen-williams"),
+    c: positive.describe("Hazen–Williams C; absent friction: 140"),
+  }),
   z.looseObject({
     by: z.literal("darcy"),
-    roughness: notNegative.describe("m"),
+    roughness: notNegative.describe("m, of the pipe's wall"),
     celsius: finite.min(0).max(60).optional().describe("water's temperature; absent: 10"),
   }),
 ]);
 
 /** Fittings of one kind, by their row in the catalogue. */
-export const fittingSchema = z.looseObject({ id, count });
+export const fittingSchema = z.looseObject({
+  id: id.describe("id of a row of the catalogue's fittings"),
+  count: count.describe("how many there are"),
+});
 
 export const pumpSchema = z.looseObject({
   id,
@@ -94,25 +104,42 @@ export const pumpSchema = z.looseObject({
 
 /** The inside of a chamber in plan; absent, a box of the tank's own body less its walls. */
 export const chamberSchema = z.discriminatedUnion("by", [
-  z.looseObject({ by: z.literal("box"), length: positive, width: positive }),
-  z.looseObject({ by: z.literal("round"), diameter: positive }),
-  z.looseObject({ by: z.literal("lying"), diameter: positive, length: positive }),
+  z.looseObject({
+    by: z.literal("box"),
+    length: positive.describe("m, inside"),
+    width: positive.describe("m, inside"),
+  }),
+  z.looseObject({ by: z.literal("round"), diameter: positive.describe("m, inside, standing") }),
+  z.looseObject({
+    by: z.literal("lying"),
+    diameter: positive.describe("m, inside"),
+    length: positive.describe("m, inside"),
+  }),
   z.looseObject({
     by: z.literal("table"),
-    rows: z.array(z.looseObject({ depth: notNegative, volume: notNegative })).min(2),
+    rows: z
+      .array(
+        z.looseObject({
+          depth: notNegative.describe("m over the floor"),
+          volume: notNegative.describe("m³ below it"),
+        }),
+      )
+      .min(2),
   }),
 ]);
 
 export const lateralsSchema = z.looseObject({
-  count,
+  count: count.describe("laterals on this branch"),
   length: positive.describe("m, each"),
-  inside: positive,
+  inside: positive.describe("m, bore"),
   apart: positive.describe("m between neighbours along the manifold"),
   feed: z.enum(["end", "middle"]).describe("where the manifold is fed"),
-  manifold: z.looseObject({ inside: positive }).describe("pipe that joins the laterals"),
+  manifold: z
+    .looseObject({ inside: positive.describe("m, bore") })
+    .describe("pipe that joins the laterals"),
   holes: z.looseObject({
-    diameter: positive,
-    apart: positive,
+    diameter: positive.describe("m"),
+    apart: positive.describe("m"),
     first: notNegative.describe("m from the manifold to the first hole"),
   }),
 });
@@ -125,11 +152,16 @@ export const branchSchema = z.looseObject({
   height: finite.describe(
     "m of the laterals above the bed's base, a pad's top, or the ground at the main's end",
   ),
-  inside: positive,
-  length: notNegative.describe("m of pipe from the main's end to the manifold"),
+  inside: positive.describe("m, bore of the branch"),
+  length: notNegative.describe(
+    "m of pipe from the main's end to the manifold, besides the rise, which follows from the heights",
+  ),
   fittings: z.array(fittingSchema).optional(),
   valve: z
-    .looseObject({ open: share, loss: notNegative.describe("loss coefficient K when fully open") })
+    .looseObject({
+      open: share.describe("0 shut to 1 fully open"),
+      loss: notNegative.describe("loss coefficient K when fully open"),
+    })
     .optional(),
   share: positive.optional().describe("of the flow, against the other branches; absent: by holes"),
   laterals: lateralsSchema,
@@ -156,7 +188,10 @@ export const pressureSystemSchema = z.looseObject({
   chamber: chamberSchema.optional(),
   main: z.array(id).describe("ids of the pressure pipes from the tank on, in order"),
   riser: z
-    .looseObject({ inside: positive, length: notNegative })
+    .looseObject({
+      inside: positive.describe("m, bore"),
+      length: notNegative.describe("m"),
+    })
     .optional()
     .describe("pipe inside the tank, from the pump to the main"),
   fittings: z.array(fittingSchema).optional().describe("on the main"),
@@ -180,8 +215,8 @@ export const flowSchema = z.looseObject({
     .array(z.looseObject({ upToInside: positive, fall: notNegative, source: z.string() }))
     .optional()
     .describe("local least falls by inside diameter, replacing the catalogue's"),
-  mostFall: positive.optional(),
-  leastCover: notNegative.optional(),
+  mostFall: positive.optional().describe("rise per run"),
+  leastCover: notNegative.optional().describe("m of ground over a pipe"),
   rules: z.array(flowRuleSchema).optional().describe("own values for the catalogue's flow rules"),
   design: designFlowSchema.optional(),
   peak: finite.min(1).optional().describe("peak flow in a drain ÷ the day's mean; absent: a rule"),
