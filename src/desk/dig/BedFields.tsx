@@ -72,6 +72,25 @@ export function BedFields({ work }: { work: Bed }): ReactNode {
         measure={length}
         onCommit={(wall) => change("wall", { wall })}
       />
+      <MeasureField
+        label="Overflow above its base"
+        name="overflow"
+        value={work.overflow}
+        usual="none"
+        measure={length}
+        onCommit={(overflow) => change("overflow", { overflow })}
+        onClear={() => change("overflow", { overflow: undefined })}
+      />
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={work.follows === "ground"}
+          onChange={(event) =>
+            change("following", { follows: event.target.checked ? "ground" : undefined })
+          }
+        />
+        Rises and falls with the ground when moved
+      </label>
       <h3>What fills it</h3>
       <Filling work={work} />
       <h3>Where it lies</h3>

@@ -4,6 +4,7 @@ import type { Building, Pile } from "../../site/index.js";
 import { bearing, length } from "../../units/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { OutletFields } from "./OutletFields.js";
 import { CornerFields, PlaceFields } from "./PlaceFields.js";
 import { StripOver } from "./StripFields.js";
 import { useChange } from "./useChange.js";
@@ -35,6 +36,7 @@ export function BuildingFields({ work }: { work: Building }): ReactNode {
         least={3}
         onChange={(outline) => change("corners", { outline })}
       />
+      <OutletFields work={work} />
       <StripOver work={work} />
     </>
   );

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { changePipe } from "../../site/index.js";
+import { changePipe, withoutAbsent } from "../../site/index.js";
 import type { Pipe, PlanPoint } from "../../site/index.js";
 import {
   coverToPlace,
@@ -10,11 +10,13 @@ import {
   pipeSize,
   PRESSURE_PIPE,
 } from "../../store/index.js";
-import { length, pipeSlope, size } from "../../units/index.js";
+import { distance, length, pipeSlope, size } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
+import { TypedField } from "../fields/TypedField.js";
+import type { Reading } from "../fields/TypedField.js";
 import { useEdit, useSite } from "../useSite.js";
 
 const SERVICES = [
@@ -113,6 +115,35 @@ function GradeFields(props: {
   );
 }
 
+/** Places of cleanouts, m from the path's start, typed as a list: "2 ft; 40 ft". */
+function CleanoutField(props: {
+  pipe: Pipe;
+  onSet: (cleanouts: number[] | undefined) => void;
+}): ReactNode {
+  const { units } = useSite().site;
+  const { cleanouts } = props.pipe;
+  const read = (text: string): Reading<number[] | undefined> => {
+    const places: number[] = [];
+    for (const part of text.split(/;|, /).filter((one) => one.trim() !== "")) {
+      const place = distance.parse(part.trim(), units);
+      if (!place.ok) return place;
+      places.push(Math.max(0, place.value));
+    }
+    return { ok: true, value: places.length > 0 ? places.sort((a, b) => a - b) : undefined };
+  };
+  return (
+    <TypedField
+      label="Cleanouts from its start"
+      name="cleanouts"
+      shown={(cleanouts ?? []).map((place) => distance.print(place, units)).join("; ")}
+      usual="not checked"
+      note="Places with ; between them."
+      read={read}
+      onCommit={props.onSet}
+    />
+  );
+}
+
 /** One pipe: what it carries, its bore, and how it is graded. */
 export function PipeFields(props: {
   pipe: Pipe;
@@ -207,6 +238,16 @@ export function PipeFields(props: {
         }
       />
       <GradeFields path={path} grade={pipe.grade} onGrade={(grade) => change("grade", { grade })} />
+      {pipe.service === "gravity" && (
+        <CleanoutField
+          pipe={pipe}
+          onSet={(cleanouts) =>
+            edit(`cleanouts of ${pipe.name}`, (now) =>
+              changePipe(now, schemeId, pipe.id, (was) => withoutAbsent({ ...was, cleanouts })),
+            )
+          }
+        />
+      )}
       {onRemove !== null && (
         <div className="tools">
           <button type="button" className="link" onClick={onRemove}>

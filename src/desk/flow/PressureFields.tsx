@@ -2,11 +2,19 @@ import type { ReactNode } from "react";
 import { fittingRows } from "../../estimate/index.js";
 import { without } from "../../site/index.js";
 import type { PressureSystem } from "../../site/index.js";
-import { head, length, liquidVolume } from "../../units/index.js";
+import { head, length, liquidVolume, size } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { plain } from "../fields/plain.js";
+import { ChamberFields } from "./ChamberFields.js";
 import { usePressureChange, useScheme } from "./useFlow.js";
+
+const LAWS = [
+  { id: "hazen-williams", name: "Hazen–Williams" },
+  { id: "darcy", name: "Darcy–Weisbach, Colebrook" },
+] as const;
+/** m: roughness of drawn plastic pipe (recalled, handbooks give 0.0015 mm). */
+const SMOOTH = 1.5e-6;
 
 /** The main: which pipe, how rough, its fittings, and the head wanted at the far end. */
 export function MainFields({ system }: { system: PressureSystem }): ReactNode {
@@ -38,11 +46,23 @@ export function MainFields({ system }: { system: PressureSystem }): ReactNode {
           choices={pipes}
           onChoose={(id) => change("main", { main: [id] })}
         />
+        <ChoiceField
+          label="Friction by"
+          name="friction-by"
+          value={friction?.by ?? "hazen-williams"}
+          choices={LAWS}
+          onChoose={(by) =>
+            change("friction", {
+              friction: by === "darcy" ? { by, roughness: SMOOTH } : undefined,
+            })
+          }
+        />
         {friction?.by === "darcy" ? (
           <MeasureField
             label="Roughness of the pipe"
             value={friction.roughness}
-            measure={length}
+            measure={size}
+            print={{ digits: 5 }}
             onCommit={(roughness) => change("roughness", { friction: { ...friction, roughness } })}
           />
         ) : (
@@ -121,6 +141,7 @@ export function DoseFields({ system }: { system: PressureSystem }): ReactNode {
   const { dose } = system;
   return (
     <>
+      <ChamberFields system={system} />
       <MeasureField
         label="Doses a day"
         name="doses"

@@ -1,0 +1,65 @@
+import type { ReactNode } from "react";
+import { centreOfArea, freshId } from "../../site/index.js";
+import type { Building } from "../../site/index.js";
+import { ElevationField } from "../fields/ElevationField.js";
+import { NameField } from "../fields/NameField.js";
+import { useSite } from "../useSite.js";
+import { PlaceFields } from "./PlaceFields.js";
+import { useChange } from "./useChange.js";
+
+type Outlet = NonNullable<Building["outlets"]>[number];
+
+/** m under the floor that a new outlet lies (typical, no source). */
+const UNDER_FLOOR = 0.6;
+
+/** Where drains leave a building, each with its invert. */
+export function OutletFields({ work }: { work: Building }): ReactNode {
+  const { site } = useSite();
+  const change = useChange(work);
+  const outlets = work.outlets ?? [];
+  const set = (next: Outlet[]): void =>
+    change("outlets", { outlets: next.length > 0 ? next : undefined });
+  const put = (index: number, next: Partial<Outlet>): void =>
+    set(outlets.map((one, i) => (i === index ? { ...one, ...next } : one)));
+  const add = (): void => {
+    const id = freshId(
+      site,
+      "outlet",
+      outlets.map((one) => one.id),
+    );
+    const at = work.outline[0] ?? centreOfArea(work.outline);
+    set([...outlets, { id, name: "Drain outlet", at, invert: work.base - UNDER_FLOOR }]);
+  };
+  return (
+    <>
+      <h3>Where drains leave it</h3>
+      {outlets.map((outlet, i) => (
+        <fieldset key={outlet.id} aria-label={outlet.name}>
+          <NameField label="Outlet" value={outlet.name} onCommit={(name) => put(i, { name })} />
+          <ElevationField
+            label="Invert"
+            name={`outlet-${i + 1}`}
+            value={outlet.invert}
+            at={[outlet.at]}
+            onCommit={(invert) => put(i, { invert })}
+          />
+          <PlaceFields at={outlet.at} onMove={(at) => put(i, { at })} />
+          <div className="tools">
+            <button
+              type="button"
+              className="link"
+              onClick={() => set(outlets.filter((one) => one !== outlet))}
+            >
+              Remove this outlet
+            </button>
+          </div>
+        </fieldset>
+      ))}
+      <div className="tools">
+        <button type="button" className="link" onClick={add}>
+          + Outlet
+        </button>
+      </div>
+    </>
+  );
+}
