@@ -3,7 +3,7 @@ import { chamberOf, doseOf } from "./dosing.js";
 import {
   evenness,
   headForPressure,
-  solveNetwork,
+  Network,
   boreArea,
   systemCurve,
   valveOpening,
@@ -93,13 +93,14 @@ export function solvePressure(
   daily: Quantity | null,
 ): PressureResult {
   const made = pressureNetwork(parts);
+  const network = new Network(made.nodes);
   const { system, tank, lowWater } = parts;
   const holes = parts.branches.map(({ branch }) => branch.laterals.holes.diameter);
   const distal = distalHead(system, holes, scheme);
-  const source = headForPressure(made.nodes, distal);
-  const wanted = solveNetwork(made.nodes, { by: "head", head: source });
+  const source = headForPressure(network, distal);
+  const wanted = network.solve({ by: "head", head: source });
   const pumps = system.pumps.map((pump) =>
-    pumpResult(pump, made.nodes, { lowWater, distal, daily: daily?.value ?? null }),
+    pumpResult(pump, network, { lowWater, distal, daily: daily?.value ?? null }),
   );
   const used = system.pumps.find((pump) => pump.id === system.pump) ?? system.pumps[0];
   const result = pumps.find((pump) => pump.id === used?.id);
@@ -107,7 +108,7 @@ export function solvePressure(
   const solved =
     curve === null || "mend" in curve
       ? wanted
-      : solveNetwork(made.nodes, { by: "pump", water: lowWater, curve });
+      : network.solve({ by: "pump", water: lowWater, curve });
   const chamber = chamberOf(system, tank);
   const drainBack = drainBackOf(made, system);
   const dose = daily === null ? null : doseOf(parts, chamber, daily, drainBack.value, solved);
@@ -123,7 +124,7 @@ export function solvePressure(
     lift: liftOf(made, parts),
     flow: flowOf(solved, result),
     head: headOf(solved, lowWater, result),
-    atHighWater: atWater(made, curve, high),
+    atHighWater: atWater(network, curve, high),
     wanted: wantedOf(wanted, source, lowWater, distal),
     parts: headParts(made, solved, lowWater),
     ...speeds(made, parts, solved),
@@ -132,7 +133,7 @@ export function solvePressure(
     bedSpread: bedSpread(made, parts, solved),
     pumps,
     best: bestPump(pumps),
-    system: systemOf(made, pumps, wanted, lowWater, high),
+    system: systemOf(network, pumps, wanted, lowWater, high),
     drainBack,
     pipeVolume: volumeOf(made),
     dose,
@@ -150,12 +151,12 @@ function distalHead(system: PressureSystem, holes: readonly number[], scheme: Sc
 const SMALL_HOLE = (3 / 16) * 0.0254 - 1e-6;
 
 function atWater(
-  made: PressureNetwork,
+  network: Network,
   curve: ReturnType<typeof curveOf> | null,
   water: number | null,
 ): PressureResult["atHighWater"] {
   if (water === null || curve === null || "mend" in curve) return null;
-  const solved = solveNetwork(made.nodes, { by: "pump", water, curve });
+  const solved = network.solve({ by: "pump", water, curve });
   return { flow: solved.sourceFlow, head: solved.sourceHead - water };
 }
 
@@ -287,26 +288,24 @@ function bestPump(pumps: readonly PumpResult[]): string | null {
   return able.sort((a, b) => cost(a) - cost(b))[0]?.id ?? null;
 }
 
-const SAMPLES = 24;
+const SAMPLES = 16;
 
 /** What the system asks, from no flow to past what any pump here gives. */
 function systemOf(
-  made: PressureNetwork,
+  network: Network,
   pumps: readonly PumpResult[],
   wanted: NetworkSolution,
   lowWater: number,
   high: number | null,
 ): PressureResult["system"] {
-  const base = Math.min(
-    ...made.nodes.filter((node) => node.outlet !== undefined).map((node) => node.elevation),
-  );
+  const base = network.lowest;
   const most = Math.max(wanted.sourceHead, ...pumps.map((pump) => lowWater + pump.head));
   const top = base + 1.6 * (most - base);
   const heads = Array.from(
     { length: SAMPLES + 1 },
     (_, i) => base + (top - base) * (i / SAMPLES) ** 2,
   );
-  return systemCurve(made.nodes, heads).map(({ flow, head }) => ({
+  return systemCurve(network, heads).map(({ flow, head }) => ({
     flow,
     low: head - lowWater,
     high: high === null ? null : head - high,

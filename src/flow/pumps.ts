@@ -2,10 +2,9 @@ import catalogue from "../../shared/catalogue/pumps.json" with { type: "json" };
 import {
   leastPressure,
   pumpCurve,
-  solveNetwork,
   yearlyEnergy,
   type CurveProblem,
-  type NetworkNode,
+  type Network,
   type NetworkSolution,
   type PumpCurve,
 } from "../hydraulics/index.js";
@@ -42,7 +41,7 @@ const SAMPLES = 32;
 /** A pump against a network, pumping from water at `lowWater`, m. */
 export function pumpResult(
   pump: Pump,
-  nodes: readonly NetworkNode[],
+  network: Network,
   ask: { lowWater: number; distal: number; daily: number | null },
 ): PumpResult {
   const curve = curveOf(pump);
@@ -55,7 +54,7 @@ export function pumpResult(
     const nothing = { flow: 0, head: 0, power: null, meets: false, energy: null, curve: [] };
     return { ...plain, ...nothing, outcome: "no-curve", why: `${at}${curve.text}: ${curve.mend}` };
   }
-  const solved = solveNetwork(nodes, { by: "pump", water: ask.lowWater, curve });
+  const solved = network.solve({ by: "pump", water: ask.lowWater, curve });
   const power = solved.sourceFlow > 0 ? curve.powerAt(solved.sourceFlow) : null;
   return {
     ...plain,
@@ -64,7 +63,7 @@ export function pumpResult(
     flow: solved.sourceFlow,
     head: solved.sourceHead - ask.lowWater,
     power,
-    meets: leastPressure(nodes, solved) >= ask.distal - 1e-6,
+    meets: leastPressure(network.nodes, solved) >= ask.distal - 1e-6,
     energy:
       power === null || ask.daily === null
         ? null
@@ -79,5 +78,5 @@ export function pumpResult(
 function outcomeOf({ outcome, why }: NetworkSolution): PumpResult["outcome"] {
   if (outcome === "solved") return "runs";
   if (outcome === "not-converged") throw new Error(`pressure network: ${why}`);
-  return outcome;
+  return outcome === "short-of-head" ? "no-flow" : outcome;
 }

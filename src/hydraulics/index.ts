@@ -25,8 +25,9 @@ export {
 export type { FrictionLaw } from "./friction.js";
 export { fullFlow, partFull } from "./manning.js";
 export type { FullFlow, PartFlow } from "./manning.js";
-export { headFor, headForPressure, leastPressure, solveNetwork, systemCurve } from "./network.js";
-export type { Link, NetworkNode, NetworkSolution, Outlet, Source } from "./network.js";
+export { headFor, headForPressure, leastPressure, systemCurve } from "./heads.js";
+export { Network, solveNetwork } from "./network.js";
+export type { Link, NetworkNode, NetworkSolution, Outlet, Source } from "./networkTypes.js";
 export { ORIFICE_COEFFICIENT, orificeFlow, orificeHead } from "./orifice.js";
 export { isCurveProblem, operatingPoint, pumpCurve } from "./pumpCurve.js";
 export type { CurveProblem, OperatingPoint, PumpCurve, PumpPoint } from "./pumpCurve.js";

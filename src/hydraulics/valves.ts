@@ -1,6 +1,7 @@
 import { minorLoss } from "./fittings.js";
-import { headFor, solveNetwork } from "./network.js";
-import type { NetworkNode, NetworkSolution, Source } from "./network.js";
+import { headFor } from "./heads.js";
+import { Network, solveNetwork } from "./network.js";
+import type { NetworkNode, NetworkSolution, Source } from "./networkTypes.js";
 
 /** A branch that a valve serves: its node in the network, and the share of the flow it should get. */
 export interface ValveAsk {
@@ -32,7 +33,7 @@ export function valveSettings(
   source: Source,
   valves: readonly ValveAsk[],
 ): ValveSettings | null {
-  const parts = valves.map((valve) => branchOf(nodes, valve.node));
+  const parts = valves.map((valve) => new Network(branchOf(nodes, valve.node)));
   const sum = valves.reduce((total, valve) => total + valve.share, 0);
   const k = valves.map((valve) => valve.open);
   let solution = solveNetwork(nodes, source);

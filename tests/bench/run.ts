@@ -5,6 +5,7 @@
  */
 import { editBesideSolid, editOfMillion, flatCost, readingLimit } from "./edits.js";
 import { exampleRows } from "./example.js";
+import { solveOf200 } from "./network.js";
 import { measureTin } from "./tin.js";
 import { beside, inWords, type Row } from "./timing.js";
 
@@ -28,6 +29,7 @@ async function* rows(): AsyncGenerator<Row> {
     yield editOfMillion(edit100k);
     yield flatCost();
   }
+  if (wanted("network")) yield solveOf200();
   if (wanted("tin")) {
     yield await tinRow("tin-100k", 100_000, 100);
     yield await tinRow("tin-1m", 1_000_000, 1000);

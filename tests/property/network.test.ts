@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import {
+  headFor,
   isCurveProblem,
   orificeFlow,
   pumpCurve,
@@ -95,6 +96,29 @@ describe(`random networks, seeds ${FIRST_SEED} to ${FIRST_SEED + NETWORKS - 1}`,
     expect(seen["solved"]).toBeGreaterThan(NETWORKS / 2);
     expect(seen["no-flow"]).toBeGreaterThan(0);
     expect(seen["off-curve"]).toBeGreaterThan(0);
+  });
+
+  it("asked for the flow that a head gives, give that head back", () => {
+    let tried = 0;
+    let atOnce = 0;
+    for (let seed = FIRST_SEED; seed < FIRST_SEED + NETWORKS; seed += 1) {
+      const random = seeded(seed);
+      const nodes = randomNodes(random);
+      const head = random.between(1, 15);
+      const given = solveNetwork(nodes, { by: "head", head });
+      if (given.outcome !== "solved" || given.discharge.every((q) => q < 1e-6)) continue;
+      const fixed = nodes.some((node) => node.outlet?.by === "fixed");
+      if (fixed || !nodes.some((node) => node.outlet?.by === "orifice")) continue;
+      tried += 1;
+      const asked = solveNetwork(nodes, { by: "flow", flow: given.sourceFlow });
+      if (asked.outcome === "solved") atOnce += 1;
+      const found = headFor(nodes, given.sourceFlow);
+      expect(Math.abs(found - head), `seed ${seed}`).toBeLessThan(1e-5);
+    }
+    expect(tried).toBeGreaterThan(NETWORKS / 4);
+    // The search between bounds is for the rest.
+    console.log(`networks by flow: ${atOnce} of ${tried} at once`);
+    expect(atOnce).toBeGreaterThan(0.98 * tried);
   });
 
   it("more head never gives less flow, nor a narrower pipe more", () => {

@@ -96,3 +96,51 @@ it("two unlike branches from one pipe: nested halving", () => {
     expect(Math.abs(solved.discharge[i + 2]! / branch(fork, part) - 1)).toBeLessThan(1e-6);
   });
 });
+
+it("a flow that is asked for takes the head that gives it, on unlike branches and with a hole shut", () => {
+  const law = { by: "hazen-williams", c: C } as const;
+  const hole = { by: "orifice", diameter: 0.01, coefficient: COEFFICIENT } as const;
+  const nodes: NetworkNode[] = [
+    { id: "source", parent: -1, elevation: 0 },
+    {
+      id: "low",
+      parent: 0,
+      elevation: 1,
+      outlet: hole,
+      link: { inside: 0.03, length: 20, law, k: 3 },
+    },
+    {
+      id: "mid",
+      parent: 0,
+      elevation: 2,
+      outlet: hole,
+      link: { inside: 0.02, length: 9, law, k: 0 },
+    },
+    {
+      id: "high",
+      parent: 1,
+      elevation: 9,
+      outlet: hole,
+      link: { inside: 0.03, length: 5, law, k: 0 },
+    },
+  ];
+  for (const flow of [1e-5, 2e-4, 6e-4, 2e-3]) {
+    const asked = solveNetwork(nodes, { by: "flow", flow });
+    const given = solveNetwork(nodes, { by: "head", head: asked.sourceHead });
+    expect(asked.outcome).toBe("solved");
+    expect(Math.abs(asked.sourceFlow / flow - 1)).toBeLessThan(1e-9);
+    expect(Math.abs(given.sourceFlow / flow - 1)).toBeLessThan(1e-7);
+  }
+});
+
+it("says when what is simply taken lies too high, and when there is no outlet", () => {
+  const nodes: NetworkNode[] = [
+    { id: "source", parent: -1, elevation: 0 },
+    { id: "tap", parent: 0, elevation: 10, outlet: { by: "fixed", flow: 1e-4 } },
+  ];
+  expect(solveNetwork(nodes, { by: "head", head: 5 }).outcome).toBe("short-of-head");
+  expect(solveNetwork(nodes, { by: "head", head: 11 }).outcome).toBe("solved");
+  const bare = solveNetwork(nodes.slice(0, 1), { by: "head", head: 5 });
+  expect(bare.outcome).toBe("no-flow");
+  expect(bare.why).toContain("no outlet");
+});
