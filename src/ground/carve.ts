@@ -53,6 +53,17 @@ export function cutCell(
     into.add(cell);
     return false;
   }
+  return cutReached(store, cell, surface, carving, into);
+}
+
+/** Cuts a cell that the surface is thought to reach. Returns whether anything was taken. */
+export function cutReached(
+  store: CellStore,
+  cell: number,
+  surface: Surface,
+  carving: Carving,
+  into: Chain,
+): boolean {
   const pieces: Piece[] = [];
   resolve(store, cell, surface, "cut", pieces);
   if (pieces.every((piece) => piece.level !== "plane")) {

@@ -42,6 +42,10 @@ export class Faces {
   private readonly noted = new Float64Array(4);
   /** Whether the plane that won the last triangle is a floor. */
   floor = false;
+  /** What of the surface matters in the last triangle that was left undecided; null when unknown. */
+  meeting: Surface | null = null;
+  /** The surface that matters in the block, once it has been asked for. */
+  private joined: Surface | null = null;
 
   constructor(
     private readonly base: BaseGround,
@@ -65,6 +69,7 @@ export class Faces {
     else if (surface.is === "higher" && surface.of.every(isPlane)) this.planes = surface.of;
     else this.planes = [];
     this.near = [...this.planes];
+    this.joined = null;
     return this.planes.length > 0;
   }
 
@@ -85,6 +90,7 @@ export class Faces {
       if (least > decided) decided = least;
     }
     if (decided >= box.highest) return false;
+    this.joined = null;
     near.length = 0;
     for (let p = 0; p < planes.length; p++) {
       const { a, b, c } = planes[p]!;
@@ -96,12 +102,15 @@ export class Faces {
 
   /** The surface that matters in the block. */
   surface(): Surface {
-    return this.near.length === 1 ? this.near[0]! : { is: "higher", of: [...this.near] };
+    const { near } = this;
+    this.joined ??= near.length === 1 ? near[0]! : { is: "higher", of: [...near] };
+    return this.joined;
   }
 
   /** Cuts a triangle as found. Returns its one cell, or one of the results above. */
   cut(triangle: number, carving: Carving): number {
     const { near } = this;
+    this.meeting = null;
     if (near.length === 0) return UNDECIDED;
     const { triangles, x, y, z } = this.base.tin;
     const { rounding } = this.store;
@@ -139,6 +148,7 @@ export class Faces {
       h1 = g1 > h1 ? g1 : h1;
       h2 = g2 > h2 ? g2 : h2;
     }
+    this.meeting = split ? this.surface() : won;
     if (split) return UNDECIDED;
     if (h0 - z0 > rounding || h1 - z1 > rounding || h2 - z2 > rounding) return UNDECIDED;
     if (h0 - z0 >= -rounding && h1 - z1 >= -rounding && h2 - z2 >= -rounding) return UNTOUCHED;

@@ -8,6 +8,7 @@ import { BLOCK_SIZE, blocksIn } from "./blocks.js";
 import {
   carve,
   cutCell,
+  cutReached,
   raise,
   refillCell,
   tallyBelowBefore,
@@ -94,15 +95,16 @@ export class LayeredGround extends CellGround {
     const start = number * BLOCK_SIZE;
     const count = this.trianglesOf(number);
     let block = this.touched.get(number);
-    let surface = near;
     for (let k = 0; k < count; k++) {
       const first = block ? store.chains[block.chains + k]! : -1;
       let made = first >= 0 ? UNDECIDED : faces.cut(start + k, carving);
       if (made === UNTOUCHED) continue;
       if (made === ACROSS_LAYERS) made = this.cutAcrossLayers(carving);
       else if (made === UNDECIDED) {
-        surface ??= faces.surface();
-        made = this.cutChain(first, start + k, surface, carving);
+        made =
+          first < 0 && faces.meeting
+            ? this.cutFound(start + k, faces.meeting, carving)
+            : this.cutChain(first, start + k, near ?? faces.surface(), carving);
         if (made === UNTOUCHED) continue;
       }
       block ??= this.touch(number);
@@ -117,6 +119,23 @@ export class LayeredGround extends CellGround {
     this.chain.start();
     carve(this.store, this.faces.carrying(), this.faces.floor, carving, this.chain);
     return this.chain.first;
+  }
+
+  /** Cuts a triangle as found by what `faces` knows to matter in it. */
+  private cutFound(triangle: number, near: Surface, carving: Carving): number {
+    const { store, chain } = this;
+    const mark = store.mark();
+    chain.start();
+    let changed = false;
+    for (let cell = startCells(this.base, store, this.natural, triangle); cell >= 0;) {
+      // Adding a cell to a chain sets what follows it.
+      const next = store.nextOf(cell);
+      if (cutReached(store, cell, near, carving, chain)) changed = true;
+      cell = next;
+    }
+    if (changed) return chain.first;
+    store.release(mark);
+    return UNTOUCHED;
   }
 
   /** Cuts a triangle's cells, or those that it starts with; returns the new chain or UNTOUCHED. */

@@ -67,15 +67,13 @@ function planePieces(
     into.push({ cell, level: idle, floor: false });
     return;
   }
-  const carrying = store.carrying(cell);
   if (side !== "both") {
-    into.push({ cell: carrying, level: "plane", floor });
+    into.push({ cell: store.carrying(cell), level: "plane", floor });
     return;
   }
-  // `carrying` may have widened the scratch rows; what was read is still in the old one.
-  store.split(carrying, spare);
+  const busy = purpose === "cut" ? "below" : "above";
+  store.splitLaying(cell, spare, scratch, busy, "on top");
   const { below, above } = store;
-  store.drop(purpose === "cut" ? above : below, "last");
   into.push({ cell: below, level: purpose === "cut" ? "plane" : "below", floor });
   into.push({ cell: above, level: purpose === "cut" ? "above" : "plane", floor });
 }
@@ -175,6 +173,10 @@ function joinOne(
   purpose: Purpose,
   into: Piece[],
 ): void {
+  if (piece.level === "plane" && next.is === "plane") {
+    joinPlane(store, piece, next, how, purpose, into);
+    return;
+  }
   if (outOfReach(store, piece.cell, next, purpose)) {
     into.push(withOutOfReach(store, piece, how, purpose));
     return;
@@ -193,6 +195,70 @@ function joinOne(
       into.push(other);
     } else into.push({ cell: other.cell, level: "plane", floor: piece.floor });
   }
+}
+
+/**
+ * Joins a piece that carries a plane with one more plane, which is the common case by far: nothing
+ * is copied but where the two cross, or where the new one comes to the ground.
+ */
+function joinPlane(
+  store: CellStore,
+  { cell, floor }: Piece,
+  next: Surface & { is: "plane" },
+  how: "higher" | "lower",
+  purpose: Purpose,
+  into: Piece[],
+): void {
+  const corners = store.cornersOf(cell);
+  const { values, scratch, spare } = store;
+  const x = store.row(cell, 0);
+  const y = x + corners;
+  const standing = store.carriedRow(cell);
+  for (let i = 0; i < corners; i++) {
+    scratch[i] = next.a * values[x + i]! + next.b * values[y + i]! + next.c;
+    spare[i] = scratch[i]! - values[standing + i]!;
+  }
+  const wins = how === "higher" ? "above" : "below";
+  const side = sideOf(store, spare, corners);
+  let won = -1;
+  if (side === "both") {
+    store.splitLaying(cell, spare, scratch, wins, "in place");
+    won = how === "higher" ? store.above : store.below;
+    into.push({ cell: how === "higher" ? store.below : store.above, level: "plane", floor });
+  } else if (side === wins) {
+    store.layLast(cell, scratch);
+    won = cell;
+  } else into.push({ cell, level: "plane", floor });
+  if (won < 0) return;
+  // Only a plane that wins away from the work, upwards in a cut, may come to the ground.
+  if ((how === "higher") === (purpose === "cut"))
+    splitAtGround(store, won, next.floor, purpose, into);
+  else into.push({ cell: won, level: "plane", floor: next.floor });
+}
+
+/** Parts a piece where the plane that it carries meets the ground. */
+function splitAtGround(
+  store: CellStore,
+  cell: number,
+  floor: boolean,
+  purpose: Purpose,
+  into: Piece[],
+): void {
+  const idle = purpose === "cut" ? "above" : "below";
+  const corners = store.cornersOf(cell);
+  const { values, scratch } = store;
+  const level = store.carriedRow(cell);
+  const top = store.surfaceRow(cell);
+  for (let i = 0; i < corners; i++) scratch[i] = values[level + i]! - values[top + i]!;
+  store.split(cell, scratch);
+  const { below, above } = store;
+  const busy = purpose === "cut" ? below : above;
+  const out = purpose === "cut" ? above : below;
+  if (out >= 0) {
+    store.drop(out, "last");
+    into.push({ cell: out, level: idle, floor: false });
+  }
+  if (busy >= 0) into.push({ cell: busy, level: "plane", floor });
 }
 
 /** Joins a piece with a surface that is out of reach all over it: nothing need be split. */

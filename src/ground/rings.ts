@@ -1,24 +1,30 @@
 /** Directed segments joined into closed rings. */
 import type { Place } from "./outline.js";
+import { PlaceHash } from "./placeHash.js";
+import type { Segments } from "./segments.js";
 
-/** From x, y to x, y, local m; what it bounds lies to its left. */
-export type Segment = readonly [number, number, number, number];
+/** Segments that know which places they run between, and which leave each place. */
+interface Joined {
+  places: PlaceHash;
+  from: Int32Array;
+  to: Int32Array;
+  /** By place, the first of the segments that leave it; by segment, the next. −1 ends a list. */
+  leaving: Int32Array;
+  next: Int32Array;
+  used: Uint8Array;
+}
 
 /**
- * Joins directed segments into closed rings. Ends nearer to each other than `near` (m) are one
- * place. Where rings touch at a place each goes on by its sharpest left turn, so that they part.
+ * Joins directed segments into closed rings; what they bound lies to their left. Ends nearer to
+ * each other than `near` (m) are one place. Where rings touch at a place each goes on by its
+ * sharpest left turn, so that they part.
  */
-export function joinRings(segments: readonly Segment[], near: number): Place[][] {
-  const { vertexOf, places } = joinedEnds(segments, near);
-  const leaving: number[][] = places.map(() => []);
-  segments.forEach((_, i) => {
-    if (vertexOf[2 * i] !== vertexOf[2 * i + 1]) leaving[vertexOf[2 * i]!]!.push(i);
-  });
-  const used = new Uint8Array(segments.length);
+export function joinRings(segments: Segments, near: number): Place[][] {
+  const joined = joinedEnds(segments, near);
   const rings: Place[][] = [];
-  for (let i = 0; i < segments.length; i++) {
-    if (used[i] === 1 || vertexOf[2 * i] === vertexOf[2 * i + 1]) continue;
-    const ring = walk(i, { places, leaving, used, vertexOf });
+  for (let i = 0; i < segments.count; i++) {
+    if (joined.used[i] === 1) continue;
+    const ring = walk(i, joined);
     if (ring) {
       const plain = withoutStraight(ring, near);
       if (plain.length >= 3) rings.push(plain);
@@ -27,80 +33,85 @@ export function joinRings(segments: readonly Segment[], near: number): Place[][]
   return rings;
 }
 
-/** Gives segment ends that lie together one number: end 2i is the start of segment i. */
-function joinedEnds(
-  segments: readonly Segment[],
-  near: number,
-): { vertexOf: Int32Array; places: Place[] } {
-  const count = 2 * segments.length;
-  const x = new Float64Array(count);
-  const y = new Float64Array(count);
-  segments.forEach(([ax, ay, bx, by], i) => {
-    x[2 * i] = ax;
-    y[2 * i] = ay;
-    x[2 * i + 1] = bx;
-    y[2 * i + 1] = by;
-  });
-  const order = Int32Array.from(x.keys()).sort((i, j) => x[i]! - x[j]!);
-  const vertexOf = new Int32Array(count).fill(-1);
-  const places: Place[] = [];
-  for (let a = 0; a < count; a++) {
-    const i = order[a]!;
-    if (vertexOf[i] !== -1) continue;
-    vertexOf[i] = places.length;
-    for (let b = a + 1; b < count && x[order[b]!]! - x[i]! <= near; b++) {
-      const j = order[b]!;
-      if (vertexOf[j] === -1 && Math.abs(y[j]! - y[i]!) <= near) vertexOf[j] = places.length;
-    }
-    places.push([x[i]!, y[i]!]);
+function joinedEnds({ count, ends }: Segments, near: number): Joined {
+  const places = new PlaceHash(2 * count, near);
+  const from = new Int32Array(count);
+  const to = new Int32Array(count);
+  for (let i = 0; i < count; i++) {
+    from[i] = places.numberOf(ends[4 * i]!, ends[4 * i + 1]!);
+    to[i] = places.numberOf(ends[4 * i + 2]!, ends[4 * i + 3]!);
   }
-  return { vertexOf, places };
-}
-
-interface Walking {
-  places: readonly Place[];
-  leaving: readonly (readonly number[])[];
-  used: Uint8Array;
-  vertexOf: Int32Array;
+  const leaving = new Int32Array(places.count).fill(-1);
+  const next = new Int32Array(count);
+  const used = new Uint8Array(count);
+  for (let i = count - 1; i >= 0; i--) {
+    if (from[i] === to[i]) {
+      // Shorter than `near`: its ends are one place already.
+      used[i] = 1;
+      continue;
+    }
+    next[i] = leaving[from[i]!]!;
+    leaving[from[i]!] = i;
+  }
+  return { places, from, to, leaving, next, used };
 }
 
 /** The ring that a segment starts, or null when it leads nowhere (a stray crumb). */
-function walk(start: number, { places, leaving, used, vertexOf }: Walking): Place[] | null {
-  const home = vertexOf[2 * start]!;
-  const ring: Place[] = [places[home]!];
+function walk(start: number, joined: Joined): Place[] | null {
+  const { places, from, to, used } = joined;
+  const home = from[start]!;
+  const ring: Place[] = [[places.x[home]!, places.y[home]!]];
   let here = start;
   for (;;) {
     used[here] = 1;
-    const at = vertexOf[2 * here + 1]!;
+    const at = to[here]!;
     if (at === home) return ring;
-    ring.push(places[at]!);
-    const from = places[vertexOf[2 * here]!]!;
-    const ahead = leaving[at]!.filter((i) => used[i] === 0);
-    if (ahead.length === 0) return null;
-    here = ahead[0]!;
-    for (const other of ahead) {
-      const turned = turnOf(from, places[at]!, places[vertexOf[2 * other + 1]!]!);
-      if (turned > turnOf(from, places[at]!, places[vertexOf[2 * here + 1]!]!)) here = other;
-    }
+    ring.push([places.x[at]!, places.y[at]!]);
+    here = segmentAhead(here, joined);
+    if (here < 0) return null;
   }
 }
 
-/** Turn at b on the way from a to c, radians, left positive. */
-function turnOf(a: Place, b: Place, c: Place): number {
-  const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], c[0] - b[0], c[1] - b[1]];
+/** Of the segments not yet used that leave where one ends, the sharpest to the left; or −1. */
+function segmentAhead(here: number, { places, from, to, leaving, next, used }: Joined): number {
+  let found = -1;
+  let most = 0;
+  for (let i = leaving[to[here]!]!; i >= 0; i = next[i]!) {
+    if (used[i] === 1) continue;
+    // A turn is worked out only where there is a choice.
+    if (found < 0 && next[i]! < 0) return i;
+    const turned = turnOf(places, from[here]!, to[here]!, to[i]!);
+    if (found < 0 || turned > most) {
+      found = i;
+      most = turned;
+    }
+  }
+  return found;
+}
+
+/** Turn at place b on the way from a to c, radians, left positive. */
+function turnOf({ x, y }: PlaceHash, a: number, b: number, c: number): number {
+  const ux = x[b]! - x[a]!;
+  const uy = y[b]! - y[a]!;
+  const vx = x[c]! - x[b]!;
+  const vy = y[c]! - y[b]!;
   return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
 }
 
 /** Leaves out corners that lie, within `near`, straight between those beside them. */
 function withoutStraight(ring: readonly Place[], near: number): Place[] {
   const kept: Place[] = [];
+  let before = ring[ring.length - 1]!;
   for (let i = 0; i < ring.length; i++) {
-    const before = kept[kept.length - 1] ?? ring[ring.length - 1]!;
-    const after = ring[(i + 1) % ring.length]!;
     const here = ring[i]!;
-    const [dx, dy] = [after[0] - before[0], after[1] - before[1]];
+    const after = ring[i + 1 === ring.length ? 0 : i + 1]!;
+    const dx = after[0] - before[0];
+    const dy = after[1] - before[1];
     const off = dx * (here[1] - before[1]) - dy * (here[0] - before[0]);
-    if (Math.abs(off) > near * Math.hypot(dx, dy)) kept.push(here);
+    // `Math.hypot` takes ten times as long, for care with sizes that a site does not have.
+    if (Math.abs(off) <= near * Math.sqrt(dx * dx + dy * dy)) continue;
+    kept.push(here);
+    before = here;
   }
   return kept;
 }

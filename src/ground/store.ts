@@ -12,6 +12,7 @@
  * one that is to become the cell's surface is already in its place.
  */
 import type { Cell, CellLayer } from "./cell.js";
+import { mixRow, Parting, type Mix } from "./parting.js";
 import { Stacks } from "./stacks.js";
 
 /** What the surface of a cell is. */
@@ -42,23 +43,6 @@ const NOBODY = -1;
 const BEFORE = 2;
 const TOPS = 3;
 
-/** How a new outline's corners arise: corner `from`, mixed towards corner `to` by `share`. */
-interface Mix {
-  count: number;
-  from: Int32Array;
-  to: Int32Array;
-  share: Float64Array;
-}
-
-function emptyMix(room: number): Mix {
-  return {
-    count: 0,
-    from: new Int32Array(room),
-    to: new Int32Array(room),
-    share: new Float64Array(room),
-  };
-}
-
 export class CellStore {
   /** All rows. Replaced when it grows: read it again after making a record. */
   values = new Float64Array(1 << 14);
@@ -75,8 +59,7 @@ export class CellStore {
   /** The parts that `split` made: at most zero, at least zero; −1 where there is none. */
   below = -1;
   above = -1;
-  private underside = emptyMix(64);
-  private upperside = emptyMix(64);
+  private readonly parting = new Parting();
   /** One number per corner, for whoever prepares a split. */
   scratch = new Float64Array(64);
   spare = new Float64Array(64);
@@ -254,6 +237,14 @@ export class CellStore {
     return made;
   }
 
+  /** Puts `row` (one number per corner) in place of the last carried row. */
+  layLast(cell: number, row: Float64Array): void {
+    const corners = this.cornersOf(cell);
+    const last = this.carriedRow(cell);
+    const { values } = this;
+    for (let i = 0; i < corners; i++) values[last + i] = row[i]!;
+  }
+
   /** Drops the last carried row, or the one under it, which the last then replaces. */
   drop(cell: number, which: "last" | "under"): void {
     if (which === "under") {
@@ -342,54 +333,58 @@ export class CellStore {
       this.above = cell;
       return;
     }
-    this.planSplit(corners, value);
-    this.below = this.mixed(cell, this.underside);
-    this.above = this.mixed(cell, this.upperside);
+    this.parting.plan(corners, value, rounding);
+    this.below = this.mixed(cell, this.parting.underside);
+    this.above = this.mixed(cell, this.parting.upperside);
   }
 
-  private planSplit(corners: number, value: Float64Array): void {
-    // A corner and a crossing for each corner at the very most.
-    if (2 * corners > this.underside.from.length) {
-      this.underside = emptyMix(4 * corners);
-      this.upperside = emptyMix(4 * corners);
-    }
-    const { underside, upperside, rounding } = this;
-    underside.count = 0;
-    upperside.count = 0;
-    for (let i = 0; i < corners; i++) {
-      const j = i + 1 === corners ? 0 : i + 1;
-      const here = Math.abs(value[i]!) <= rounding ? 0 : value[i]!;
-      const next = Math.abs(value[j]!) <= rounding ? 0 : value[j]!;
-      if (here <= 0) addCorner(underside, i, i, 0);
-      if (here >= 0) addCorner(upperside, i, i, 0);
-      if (here * next < 0) {
-        const share = here / (here - next);
-        addCorner(underside, i, j, share);
-        addCorner(upperside, i, j, share);
-      }
-    }
+  /**
+   * Cuts a cell that `value` is known to cross, as `split` does. The part `on` one side carries `row`
+   * (one number per corner): in place of its last carried row, or on top of what it carries.
+   */
+  splitLaying(
+    cell: number,
+    value: Float64Array,
+    row: Float64Array,
+    on: "below" | "above",
+    how: "in place" | "on top",
+  ): void {
+    const { parting } = this;
+    parting.plan(this.cornersOf(cell), value, this.rounding);
+    const kept = how === "in place" ? 1 : 0;
+    const { underside, upperside } = parting;
+    this.below =
+      on === "below" ? this.mixedLaying(cell, underside, row, kept) : this.mixed(cell, underside);
+    this.above =
+      on === "above" ? this.mixedLaying(cell, upperside, row, kept) : this.mixed(cell, upperside);
   }
 
-  private mixed(cell: number, { count, from, to, share }: Mix): number {
-    const h = cell * HEAD;
-    const corners = this.heads[h + CORNERS]!;
-    const carried = this.heads[h + CARRIED]!;
-    const stack = this.heads[h + STACK]!;
-    const rows = TOPS + this.stacks.depth[stack]! + carried;
-    let source = this.heads[h + AT]!;
-    const made = this.makeLike(cell, count, carried);
+  /** A part of a cell with the last `dropped` of its carried rows left out and `row` laid on top. */
+  private mixedLaying(cell: number, mix: Mix, row: Float64Array, dropped: number): number {
+    const carried = this.heads[cell * HEAD + CARRIED]! - dropped;
+    const made = this.makeLike(cell, mix.count, carried + 1);
+    this.mixRows(cell, made, mix, TOPS + this.depthOf(cell) + carried);
+    mixRow(row, 0, this.values, this.carriedRow(made), mix);
+    return made;
+  }
+
+  private mixed(cell: number, mix: Mix): number {
+    const carried = this.heads[cell * HEAD + CARRIED]!;
+    const made = this.makeLike(cell, mix.count, carried);
+    this.mixRows(cell, made, mix, TOPS + this.depthOf(cell) + carried);
+    return made;
+  }
+
+  private mixRows(cell: number, made: number, mix: Mix, rows: number): void {
     const { values } = this;
+    const corners = this.cornersOf(cell);
+    let source = this.row(cell, 0);
     let target = this.row(made, 0);
     for (let r = 0; r < rows; r++) {
-      for (let k = 0; k < count; k++) {
-        const start = values[source + from[k]!]!;
-        const by = share[k]!;
-        values[target + k] = by === 0 ? start : start + by * (values[source + to[k]!]! - start);
-      }
+      mixRow(values, source, values, target, mix);
       source += corners;
-      target += count;
+      target += mix.count;
     }
-    return made;
   }
 
   /** Area of a cell in plan, m². */
@@ -432,11 +427,4 @@ export class CellStore {
     for (let i = 0; i < corners; i++) row[i] = this.values[start + i]!;
     return row;
   }
-}
-
-function addCorner(mix: Mix, from: number, to: number, share: number): void {
-  const k = mix.count++;
-  mix.from[k] = from;
-  mix.to[k] = to;
-  mix.share[k] = share;
 }

@@ -1,0 +1,88 @@
+import { describe, expect, it } from "vitest";
+import { signedArea, type Place } from "./outline.js";
+import { joinRings } from "./rings.js";
+import { Segments } from "./segments.js";
+import { addUnshared } from "./unshared.js";
+
+const NEAR = 1e-6;
+
+function edgesOf(...rings: (readonly Place[])[]): Segments {
+  const edges = new Segments();
+  for (const ring of rings) {
+    ring.forEach(([x, y], i) => {
+      const [nextX, nextY] = ring[(i + 1) % ring.length]!;
+      edges.add(x, y, nextX, nextY);
+    });
+  }
+  return edges;
+}
+
+/** A square of 1 m, counter-clockwise from its south-west corner. */
+function square(x: number, y: number): Place[] {
+  return [
+    [x, y],
+    [x + 1, y],
+    [x + 1, y + 1],
+    [x, y + 1],
+  ];
+}
+
+describe("joining segments into rings", () => {
+  it("closes ends that are nearer than asked, on either side of a grid square's edge", () => {
+    const ring = square(0, 0);
+    const edges = new Segments();
+    ring.forEach(([x, y], i) => {
+      const [nextX, nextY] = ring[(i + 1) % 4]!;
+      edges.add(x + 4e-7, y - 4e-7, nextX - 4e-7, nextY + 4e-7);
+    });
+    const rings = joinRings(edges, NEAR);
+    expect(rings.length).toBe(1);
+    expect(signedArea(rings[0]!)).toBeCloseTo(1, 5);
+  });
+
+  it("leaves ends that are farther apart open", () => {
+    const edges = new Segments();
+    edges.add(0, 0, 1, 0);
+    edges.add(1, 3e-6, 0, 1);
+    edges.add(0, 1, 0, 0);
+    expect(joinRings(edges, NEAR)).toEqual([]);
+  });
+
+  it("parts rings that touch at a corner", () => {
+    const rings = joinRings(edgesOf(square(0, 0), square(1, 1)), NEAR);
+    expect(rings.map(signedArea)).toEqual([1, 1]);
+  });
+
+  it("leaves out corners that lie straight between others", () => {
+    const ring = square(0, 0);
+    ring.splice(1, 0, [0.5, 0]);
+    const rings = joinRings(edgesOf(ring), NEAR);
+    expect(rings.map((ring) => ring.length)).toEqual([4]);
+  });
+});
+
+describe("edges that no other runs back along", () => {
+  it("are the outline of a field of squares, few or many", () => {
+    for (const side of [2, 9]) {
+      const squares = Array.from({ length: side * side }, (_, i) =>
+        square(i % side, Math.floor(i / side)),
+      );
+      const outer = new Segments();
+      addUnshared(edgesOf(...squares), 1e-9, outer);
+      expect(outer.count).toBe(4 * side);
+      expect(joinRings(outer, NEAR).map(signedArea)).toEqual([side * side]);
+    }
+  });
+
+  it("keep what a shorter edge beyond leaves uncovered", () => {
+    const outer = new Segments();
+    const wide: Place[] = [
+      [0, 1],
+      [2, 1],
+      [2, 2],
+      [0, 2],
+    ];
+    addUnshared(edgesOf(square(0, 0), wide), 1e-9, outer);
+    expect(joinRings(outer, NEAR).map(signedArea)).toEqual([3]);
+  });
+});
