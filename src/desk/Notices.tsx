@@ -2,7 +2,7 @@ import { useEffect } from "react";
 import type { ReactNode } from "react";
 import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
 import { download } from "./files.js";
-import { useDesk } from "../store/index.js";
+import { jobInWords, useDesk } from "../store/index.js";
 
 const SHOWN_MS = 5000;
 const MOST_SHOWN = 12;
@@ -63,12 +63,14 @@ function Unopened(): ReactNode {
 /** How far the ground of a large survey is, with the way out of waiting for it. */
 function GroundWaiting(): ReactNode {
   const waiting = useDesk((desk) => desk.waiting);
+  const starting = useDesk((desk) => desk.starting);
   const stop = useDesk((desk) => desk.stopWaiting);
-  if (waiting === null) return null;
+  // While a new site is written, its own leaf shows how far it is.
+  if (waiting === null || starting) return null;
   return (
     <div className="notice ground-waiting">
       <label>
-        Joining {waiting.points.toLocaleString("en")} points of {waiting.name} into ground
+        {jobInWords(waiting)}
         <progress value={waiting.share} max={1} />
       </label>
       <button type="button" className="button" onClick={stop}>

@@ -1,4 +1,4 @@
-import { Component } from "react";
+import { Component, useMemo } from "react";
 import type { ReactNode } from "react";
 import { SiteScene } from "../scene/index.js";
 import { useDesk } from "../store/index.js";
@@ -45,9 +45,29 @@ function ViewSwitch(): ReactNode {
   );
 }
 
-function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
+/**
+ * What the scene shows. Ground, stage and figures of a large survey follow the document when they
+ * have been worked out; the works themselves are drawn where they are at once.
+ */
+function useShown() {
   const { site, schemeId, estimate } = useSite();
   const stage = useDesk((desk) => desk.stage);
+  const drawn = useDesk((desk) => desk.drawn);
+  return useMemo(() => {
+    if (drawn === null) return { site, schemeId, estimate, stage, patch: null };
+    const { survey, ground } = drawn.site;
+    const isSame = survey === site.survey && ground === site.ground;
+    const { patch } = drawn;
+    return {
+      site: isSame ? site : { ...site, survey, ground },
+      ...{ schemeId: drawn.schemeId, estimate, stage: drawn.stage, patch },
+    };
+  }, [site, schemeId, estimate, stage, drawn]);
+}
+
+function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
+  const shown = useShown();
+  const working = useDesk((desk) => desk.working);
   const view = useDesk((desk) => desk.view);
   const leaf = useDesk((desk) => desk.leaf);
   const selected = useDesk((desk) => desk.selected);
@@ -56,10 +76,9 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const desk = useDesk.getState();
   return (
     <SiteScene
-      site={site}
-      schemeId={schemeId}
-      estimate={estimate}
-      stage={stage}
+      {...shown}
+      working={working}
+      onWorkAgain={desk.workAgain}
       view={view}
       theme={theme}
       reducedMotion={useReducedMotion()}

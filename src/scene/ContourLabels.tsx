@@ -1,5 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
-import { FACE, type ContourLine } from "../estimate/index.js";
+import { FACE, type FoundContours } from "../estimate/index.js";
 import { elevation } from "../units/index.js";
 import type { ScreenPoint } from "./dragging.js";
 import { toScene, type ScenePoint } from "./frame.js";
@@ -9,7 +9,7 @@ import { spotBounds } from "./SpotHeights.js";
 import { laySpots, type ScreenBox } from "./spotLayout.js";
 
 interface ContourLabelsProps {
-  lines: readonly ContourLine[];
+  lines: FoundContours;
   contents: SceneContents;
   view: SceneView;
 }
@@ -44,40 +44,44 @@ interface ContourSpot {
   seats: readonly { at: ScenePoint; on: ScenePoint }[];
 }
 
-function contourSpots(lines: readonly ContourLine[], contents: SceneContents): ContourSpot[] {
-  const longest = new Map<number, ContourLine>();
-  for (const line of lines) {
-    const kept = longest.get(line.elevation);
-    if (line.heavy && (kept === undefined || line.line.length > kept.line.length)) {
-      longest.set(line.elevation, line);
-    }
-  }
-  return [...longest.values()].map((line) => spotOn(line, contents));
+function contourSpots(lines: FoundContours, contents: SceneContents): ContourSpot[] {
+  const longest = new Map<number, number>();
+  const places = (line: number): number => lines.starts[line + 1]! - lines.starts[line]!;
+  lines.elevations.forEach((elevation, line) => {
+    const kept = longest.get(elevation);
+    const isHeavy = lines.heavy[line] === 1;
+    if (isHeavy && (kept === undefined || places(line) > places(kept)))
+      longest.set(elevation, line);
+  });
+  return [...longest.values()].map((line) => spotOn(lines, line, contents));
 }
 
 /** The places along the line where the ground still is as found: a fifth along it if possible. */
-function spotOn(line: ContourLine, contents: SceneContents): ContourSpot {
+function spotOn(lines: FoundContours, line: number, contents: SceneContents): ContourSpot {
   const { frame, site, ground } = contents;
-  const z = line.elevation - frame.origin[2];
+  const level = lines.elevations[line]!;
+  const z = level - frame.origin[2];
+  const [start, end] = [lines.starts[line]!, lines.starts[line + 1]!];
+  const { origin } = lines;
+  const place = (i: number) =>
+    toScene(frame, [lines.places[2 * i]! + origin[0], lines.places[2 * i + 1]! + origin[1]]);
   const seats = [0.2, 0.3, 0.75, 0.5, 0.1, 0.4, 0.6, 0.85].flatMap((share) => {
-    const index = Math.floor((line.line.length - 1) * share);
-    const [a, b] = [line.line[index], line.line[index + 1]];
-    if (a === undefined || b === undefined) return [];
-    const from = toScene(frame, [a[0], a[1]]);
-    const to = toScene(frame, [b[0], b[1]]);
+    const index = start + Math.floor((end - start - 1) * share);
+    if (index + 1 >= end) return [];
+    const from = place(index);
     if (ground.heightAt(from[0], from[1])?.face !== FACE.found) return [];
-    return [{ at: [...from, z] as ScenePoint, on: [...to, z] as ScenePoint }];
+    return [{ at: [...from, z] as ScenePoint, on: [...place(index + 1), z] as ScenePoint }];
   });
-  const text = elevation.print(line.elevation, site.units, {
-    digits: wholeDigits(line, site.units),
+  const text = elevation.print(level, site.units, {
+    digits: wholeDigits(level, site.units),
     bare: true,
   });
-  return { key: line.elevation, text, seats };
+  return { key: level, text, seats };
 }
 
 /** Whole numbers where the contour has one. */
-function wholeDigits(line: ContourLine, units: "us" | "metric"): number {
-  const shown = elevation.toSystem(line.elevation, units);
+function wholeDigits(level: number, units: "us" | "metric"): number {
+  const shown = elevation.toSystem(level, units);
   return Math.abs(shown - Math.round(shown)) < 0.01 ? 0 : 1;
 }
 

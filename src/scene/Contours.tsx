@@ -1,5 +1,5 @@
 import { useMemo, type ReactElement } from "react";
-import { FACE, type ContourLine } from "../estimate/index.js";
+import { FACE, type FoundContours } from "../estimate/index.js";
 import type { PlanPoint } from "../site/index.js";
 import type { ScenePoint } from "./frame.js";
 import { InkLines } from "./InkLines.js";
@@ -8,7 +8,7 @@ import type { StageGround } from "./stageGround.js";
 import { subdivide } from "./workShapes.js";
 
 interface ContoursProps {
-  lines: readonly ContourLine[];
+  lines: FoundContours;
   origin: ScenePoint;
   /** The ground as it stands: contours are left out where it is no longer as found. */
   ground: StageGround;
@@ -36,47 +36,44 @@ export function Contours({ lines, origin, ground, palette }: ContoursProps): Rea
 /** m above the ground, so that the lines are not lost in it. */
 const LIFT = 0.025;
 
+/** Ends of the legs that lie on untouched ground, and of the parts that do of those that do not. */
 function contourSegments(
-  lines: readonly ContourLine[],
+  lines: FoundContours,
   heavy: boolean,
   origin: ScenePoint,
   ground: StageGround,
 ): Float32Array {
+  const { starts, places, triangles } = lines;
+  const [sx, sy] = [lines.origin[0] - origin[0], lines.origin[1] - origin[1]];
   const ends: number[] = [];
-  for (const line of lines) {
-    if (line.heavy !== heavy) continue;
-    const z = line.elevation - origin[2] + LIFT;
-    const path = line.line.map(([x, y]): PlanPoint => [x - origin[0], y - origin[1]]);
-    const first = path[0];
-    if (line.closed && first !== undefined) path.push(first);
-    path.forEach((to, i) => {
-      const from = path[i - 1];
-      if (from !== undefined) addLeg(ends, from, to, z, ground);
-    });
-  }
+  lines.elevations.forEach((elevation, line) => {
+    if (lines.heavy[line] !== (heavy ? 1 : 0)) return;
+    const z = elevation - origin[2] + LIFT;
+    for (let i = starts[line]!; i + 1 < starts[line + 1]!; i++) {
+      const ax = places[2 * i]! + sx;
+      const ay = places[2 * i + 1]! + sy;
+      const bx = places[2 * i + 2]! + sx;
+      const by = places[2 * i + 3]! + sy;
+      // A leg crosses one triangle of the survey, and most triangles are as found.
+      if (!ground.isTouched(triangles[i]!)) ends.push(ax, ay, z, bx, by, z);
+      else addFoundParts(ends, [ax, ay], [bx, by], z, ground);
+    }
+  });
   return Float32Array.from(ends);
 }
 
-/** Adds a leg whole, or only its parts over untouched ground where it may cross a work. */
-function addLeg(
+function addFoundParts(
   ends: number[],
   from: PlanPoint,
   to: PlanPoint,
   z: number,
   ground: StageGround,
 ): void {
-  const box = ground.worked;
-  const clear =
-    box === null ||
-    Math.max(from[0], to[0]) < box[0] ||
-    Math.max(from[1], to[1]) < box[1] ||
-    Math.min(from[0], to[0]) > box[2] ||
-    Math.min(from[1], to[1]) > box[3];
-  const path = clear ? [from, to] : subdivide([from, to], 0.12);
+  const path = subdivide([from, to], 0.12);
   path.forEach((b, i) => {
     const a = path[i - 1];
     if (a === undefined) return;
-    const there = clear ? null : ground.heightAt((a[0] + b[0]) / 2, (a[1] + b[1]) / 2);
+    const there = ground.heightAt((a[0] + b[0]) / 2, (a[1] + b[1]) / 2);
     if (there !== null && there.face !== FACE.found) return;
     ends.push(a[0], a[1], z, b[0], b[1], z);
   });

@@ -1,21 +1,21 @@
 import { useFrame } from "@react-three/fiber";
-import { useEffect, useMemo, type ReactElement } from "react";
-import { BufferAttribute, BufferGeometry, Color } from "three";
-import { FACE, type GroundMesh } from "../estimate/index.js";
-import { NATIVE, type Material } from "../site/index.js";
+import { useEffect, useLayoutEffect, useMemo, type ReactElement } from "react";
+import { Color, type BufferGeometry, type MeshLambertMaterial } from "three";
+import type { FoundPicture, StagePatch } from "../estimate/index.js";
+import type { Material } from "../site/index.js";
 import { makeEarthMaterial, patternPitch } from "./earthMaterial.js";
 import type { ScenePoint } from "./frame.js";
+import { foundGeometry, HideableTriangles, patchGeometry, sideGeometry } from "./groundGeometry.js";
 import { InkLines } from "./InkLines.js";
 import { insideOutline, type Prism } from "./picking.js";
-import { earthTone, PATTERN, type EarthTone, type ScenePalette } from "./palette.js";
+import type { ScenePalette } from "./palette.js";
 import { metresPerPixel, type SceneView } from "./sceneView.js";
-import { sceneCorners } from "./stageGround.js";
 
-const GRASS_LOW = "#aeb382";
 const GRASS_HIGH = "#cdc595";
 
 interface GroundSurfaceProps {
-  mesh: GroundMesh;
+  found: FoundPicture;
+  patch: StagePatch;
   origin: ScenePoint;
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
@@ -26,26 +26,64 @@ interface GroundSurfaceProps {
 
 /** The ground at one stage: grass as found, earth by its material where dug, filled or cut off. */
 export function GroundSurface(props: GroundSurfaceProps): ReactElement {
-  const { mesh, origin, materials, palette, view, tanks } = props;
-  const geometry = useMemo(
-    () => groundGeometry(mesh, origin, materials),
-    [mesh, origin, materials],
-  );
-  useEffect(() => () => geometry.dispose(), [geometry]);
+  const { found, patch, origin, materials, palette, view, tanks } = props;
   const earth = useEarthMaterial(view);
-  const edges = useMemo(() => sceneEdges(mesh, origin, tanks), [mesh, origin, tanks]);
+  const shift = useMemo((): [number, number, number] => {
+    const [x, y, z] = found.origin;
+    return [x - origin[0], y - origin[1], z - origin[2]];
+  }, [found, origin]);
+  const edges = useMemo(() => edgesOutside(patch.mesh.edges, shift, tanks), [patch, shift, tanks]);
+  const worked = useMemo(() => patchGeometry(patch.mesh, materials), [patch, materials]);
+  useEffect(() => () => worked.dispose(), [worked]);
   return (
-    <group>
-      <mesh
-        geometry={geometry}
-        material={earth}
-        raycast={() => null}
-        castShadow
-        receiveShadow
-        name="ground"
-      />
-      <InkLines segments={edges} colour={palette.ink} width={1.3} opacity={0.85} />
+    <group position={shift}>
+      <FoundGround {...{ found, patch, materials, earth }} />
+      <EarthMesh geometry={worked} earth={earth} />
+      <group position={[0, 0, EDGE_LIFT]}>
+        <InkLines segments={edges} colour={palette.ink} width={1.3} opacity={0.85} />
+      </group>
     </group>
+  );
+}
+
+/** m that edges are inked above the ground. */
+const EDGE_LIFT = 0.01;
+
+/**
+ * The ground as found and the sides of its block: uploaded once for a survey. Triangles that a work
+ * has touched are hidden, so that an edit sends no more than those.
+ */
+function FoundGround(props: {
+  found: FoundPicture;
+  patch: StagePatch;
+  materials: ReadonlyMap<string, Material>;
+  earth: MeshLambertMaterial;
+}): ReactElement {
+  const { found, patch, materials, earth } = props;
+  const top = useMemo(() => foundGeometry(found), [found]);
+  const side = useMemo(() => sideGeometry(found, materials), [found, materials]);
+  useEffect(() => () => top.dispose(), [top]);
+  useEffect(() => () => side.dispose(), [side]);
+  const hidden = useMemo(() => new HideableTriangles(top, side, found), [top, side, found]);
+  // Before the frame is drawn that shows the patch.
+  useLayoutEffect(() => hidden.hide(patch.touched), [hidden, patch]);
+  return (
+    <>
+      <EarthMesh geometry={top} earth={earth} />
+      <EarthMesh geometry={side} earth={earth} />
+    </>
+  );
+}
+
+function EarthMesh(props: { geometry: BufferGeometry; earth: MeshLambertMaterial }): ReactElement {
+  return (
+    <mesh
+      geometry={props.geometry}
+      material={props.earth}
+      raycast={() => null}
+      castShadow
+      receiveShadow
+    />
   );
 }
 
@@ -64,54 +102,23 @@ export function useEarthMaterial(view: SceneView) {
   return material;
 }
 
-/** How a material of the mesh is drawn; unknown ids are drawn as soil. */
-export function toneOf(id: string, materials: ReadonlyMap<string, Material>): EarthTone {
-  return id === NATIVE ? earthTone(NATIVE) : earthTone(materials.get(id)?.kind ?? "soil");
-}
-
-function groundGeometry(
-  mesh: GroundMesh,
-  origin: ScenePoint,
-  materials: ReadonlyMap<string, Material>,
-): BufferGeometry {
-  const count = mesh.positions.length / 3;
-  const tones = mesh.materials.map((id) => {
-    const tone = toneOf(id, materials);
-    return { colour: new Color(tone.colour), pattern: tone.pattern };
-  });
-  const grass = { colour: new Color(GRASS_LOW), pattern: PATTERN.grass };
-  const colours = new Float32Array(count * 3);
-  const patterns = new Float32Array(count);
-  for (let i = 0; i < count; i++) {
-    const found = mesh.faceOf[i] === FACE.found;
-    const tone = found ? grass : (tones[mesh.materialOf[i] ?? 0] ?? grass);
-    tone.colour.toArray(colours, i * 3);
-    patterns[i] = tone.pattern;
-  }
-  const geometry = new BufferGeometry();
-  geometry.setAttribute("position", new BufferAttribute(sceneCorners(mesh, origin), 3));
-  geometry.setAttribute("normal", new BufferAttribute(mesh.normals, 3));
-  geometry.setAttribute("color", new BufferAttribute(colours, 3));
-  geometry.setAttribute("pattern", new BufferAttribute(patterns, 1));
-  return geometry;
-}
-
 /**
- * Ends of the mesh's edges in the scene's frame, a hair above the ground. Those inside a tank are
- * left out: where a trench ends in one they would be inked through its cover.
+ * The edges that do not lie inside a tank: where a trench ends in one they would be inked through
+ * its cover. `shift` is what the scene's frame adds to their places.
  */
-function sceneEdges(mesh: GroundMesh, origin: ScenePoint, tanks: readonly Prism[]): Float32Array {
-  const shift = [
-    mesh.origin[0] - origin[0],
-    mesh.origin[1] - origin[1],
-    mesh.origin[2] - origin[2] + 0.01,
-  ] as const;
-  const ends = mesh.edges.map((at, i) => at + (shift[i % 3] ?? 0));
+function edgesOutside(
+  ends: Float32Array,
+  shift: ScenePoint,
+  tanks: readonly Prism[],
+): Float32Array {
   if (tanks.length === 0) return ends;
   const shown: number[] = [];
   for (let i = 0; i + 5 < ends.length; i += 6) {
-    const segment = ends.subarray(i, i + 6);
-    if (!tanks.some((tank) => middleInside(segment, tank))) shown.push(...segment);
+    const middle = (axis: 0 | 1 | 2): number =>
+      (ends[i + axis]! + ends[i + axis + 3]!) / 2 + shift[axis];
+    const place: ScenePoint = [middle(0), middle(1), middle(2) + EDGE_LIFT];
+    if (tanks.some((tank) => isInside(place, tank))) continue;
+    for (let k = i; k < i + 6; k++) shown.push(ends[k]!);
   }
   return Float32Array.from(shown);
 }
@@ -119,9 +126,7 @@ function sceneEdges(mesh: GroundMesh, origin: ScenePoint, tanks: readonly Prism[
 /** m that an edge may stand above a tank and still be taken for one inside it: its cover and ink. */
 const LIP = 0.12;
 
-function middleInside(segment: Float32Array, tank: Prism): boolean {
-  const middle = (axis: 0 | 1 | 2): number => ((segment[axis] ?? 0) + (segment[axis + 3] ?? 0)) / 2;
-  const z = middle(2);
+function isInside([x, y, z]: ScenePoint, tank: Prism): boolean {
   if (z < tank.bottom || z > tank.top + LIP) return false;
-  return insideOutline([middle(0), middle(1)], tank.outline);
+  return insideOutline([x, y], tank.outline);
 }

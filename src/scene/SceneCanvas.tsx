@@ -8,7 +8,7 @@ import {
   type ReactElement,
 } from "react";
 import { NoToneMapping, Object3D, PCFShadowMap, setConsoleFunction } from "three";
-import type { ContourLine, GroundMesh } from "../estimate/index.js";
+import type { FoundContours, FoundPicture, StagePatch } from "../estimate/index.js";
 import type { Material, PlanPoint } from "../site/index.js";
 import { CameraRig } from "./CameraRig.js";
 import { Contours } from "./Contours.js";
@@ -40,8 +40,9 @@ setConsoleFunction((type: "log" | "warn" | "error", message: string, ...rest: un
 interface SceneCanvasProps {
   props: SiteSceneProps;
   contents: SceneContents;
-  mesh: GroundMesh;
-  lines: readonly ContourLine[];
+  picture: FoundPicture;
+  patch: StagePatch;
+  lines: FoundContours;
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
   view: SceneView;
@@ -99,7 +100,7 @@ function SlotContent({ slot }: { slot: Slot }): ReactElement {
 }
 
 function SceneContent(given: SceneCanvasProps): ReactElement {
-  const { props, contents, mesh, lines, materials, palette, view, draft } = given;
+  const { props, contents, picture, patch, lines, materials, palette, view, draft } = given;
   const { site, frame, found, ground, works, estimate, stage } = contents;
   const chosenWork = props.selected?.kind === "work" ? props.selected.id : null;
   const chosenPin = props.selected?.kind === "work" ? null : (props.selected?.id ?? null);
@@ -117,6 +118,10 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
     [frame, found],
   );
   const tanks = useMemo(() => tankBodies(contents), [contents]);
+  const floor = useMemo(
+    () => floorOf(picture, patch) + picture.origin[2] - frame.origin[2],
+    [picture, patch, frame],
+  );
   // A lot line that the site names is drawn dashed itself: then the edge of the block is plain.
   const named = (site.limits ?? []).some((limit) => limit.kind === "lot-line");
   return (
@@ -126,14 +131,15 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       <FrameMark view={view} cut={estimate?.earth.bank ?? NaN} onLost={given.onLost} />
       <CameraRig
         frame={frame}
-        floor={floorOf(mesh) + mesh.origin[2] - frame.origin[2]}
+        floor={floor}
         kind={props.view}
         reducedMotion={props.reducedMotion}
         view={view}
       />
       <SceneLight frame={frame} palette={palette} />
       <GroundSurface
-        mesh={mesh}
+        found={picture}
+        patch={patch}
         origin={frame.origin}
         materials={materials}
         palette={palette}
@@ -172,10 +178,10 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
   );
 }
 
-function floorOf(mesh: GroundMesh): number {
-  let low = Infinity;
+function floorOf(picture: FoundPicture, { mesh }: StagePatch): number {
+  let low = picture.bottom;
   for (let i = 2; i < mesh.positions.length; i += 3) low = Math.min(low, mesh.positions[i] ?? low);
-  return Number.isFinite(low) ? low : 0;
+  return low;
 }
 
 /** The one place that asks for a new frame when what is drawn has changed. */

@@ -8,11 +8,10 @@ import {
   type ReactNode,
   type RefObject,
 } from "react";
-import { contours, stageMesh } from "../estimate/index.js";
+import { foundContours, foundPicture, foundShape, stagePatch } from "../estimate/index.js";
 import { materialsOf } from "../site/index.js";
 import { sceneFrame } from "./frame.js";
 import { ContourLabels } from "./ContourLabels.js";
-import { contourStep } from "./figures.js";
 import { Handles } from "./Handles.js";
 import { Labels } from "./Labels.js";
 import { scenePalette } from "./palette.js";
@@ -29,6 +28,7 @@ import { SectionEnds } from "./SectionEnds.js";
 import { SectionHint } from "./SectionHint.js";
 import { usePlacing } from "./usePlacing.js";
 import { isDrawing, useSection } from "./useSection.js";
+import { WorkingNote } from "./WorkingNote.js";
 import { useScenePointer } from "./useScenePointer.js";
 
 /**
@@ -41,7 +41,8 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const [view] = useState(createSceneView);
   const [lost, setLost] = useState(false);
   const [drawable] = useState(canDraw);
-  const { contents, mesh, materials, lines } = useContents(props);
+  const { contents, materials, ...drawn } = useContents(props);
+  const { lines } = drawn;
   const tool = usePlacing(placing, props.onPlace);
   const section = useSection(props.section, props.onSectionTap);
   const startPress = useScenePointer({ root, view, contents, props, placing: tool, section });
@@ -69,7 +70,8 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
         <ErrorBox>
           <div className="scene-canvas" aria-hidden="true">
             <SceneCanvas
-              {...{ props, contents, mesh, lines, materials, view }}
+              {...{ props, contents, materials, view }}
+              {...drawn}
               palette={scenePalette(theme)}
               draft={tool.draft}
               sectionHover={section.hover}
@@ -116,6 +118,9 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
           </div>
         </ErrorBox>
       )}
+      {props.working !== null && (
+        <WorkingNote fault={props.working.fault} onAgain={props.onWorkAgain} />
+      )}
       {(!drawable || lost) && <NoPicture lost={lost} />}
     </div>
   );
@@ -123,24 +128,24 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
 
 /** Meshes and grounds of the site, each made anew only when what it comes from changed. */
 function useContents(props: SiteSceneProps) {
-  const { site, schemeId, estimate, stage } = props;
-  const frame = useMemo(() => sceneFrame(site), [site.survey]); // eslint-disable-line react-hooks/exhaustive-deps
-  const foundMesh = useMemo(
-    () => stageMesh(site, schemeId, "found"),
-    // The ground as found follows survey and probes alone: an edit of a work keeps it.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-    [site.survey, site.ground, site.materials],
+  const { site, schemeId, estimate, stage, patch: given } = props;
+  const { survey, ground: layers, materials: own, units } = site;
+  const frame = useMemo(() => sceneFrame(site), [survey]); // eslint-disable-line react-hooks/exhaustive-deps
+  // The ground as found follows survey and probes alone: an edit of a work keeps it.
+  // eslint-disable-next-line react-hooks/exhaustive-deps
+  const picture = useMemo(() => foundPicture(site), [survey, layers]);
+  // eslint-disable-next-line react-hooks/exhaustive-deps
+  const shape = useMemo(() => foundShape(site), [survey]);
+  const patch = useMemo(
+    () => given ?? stagePatch(site, schemeId, stage),
+    [given, site, schemeId, stage],
   );
-  const mesh = useMemo(
-    () => (stage === "found" ? foundMesh : stageMesh(site, schemeId, stage)),
-    [site, schemeId, stage, foundMesh],
-  );
-  const found = useMemo(() => stageGround(foundMesh, frame.origin), [foundMesh, frame]);
+  const found = useMemo(() => stageGround(shape, null, frame.origin), [shape, frame]);
   const ground = useMemo(
-    () => (mesh === foundMesh ? found : stageGround(mesh, frame.origin)),
-    [mesh, foundMesh, found, frame],
+    () => (stage === "found" ? found : stageGround(shape, patch, frame.origin)),
+    [shape, patch, stage, found, frame],
   );
-  const materials = useMemo(() => materialsOf(site), [site.materials]); // eslint-disable-line react-hooks/exhaustive-deps
+  const materials = useMemo(() => materialsOf(site), [own]); // eslint-disable-line react-hooks/exhaustive-deps
   const contents = useMemo((): SceneContents => {
     const scheme = site.schemes.find((one) => one.id === schemeId);
     // A strip over a work has no outline of its own to pick or drag: its work has.
@@ -149,11 +154,10 @@ function useContents(props: SiteSceneProps) {
     );
     return { site, works, estimate, stage, frame, found, ground };
   }, [site, schemeId, estimate, stage, frame, found, ground]);
-  const step = contourStep(frame.high - frame.low, site.units);
   // Contours follow the survey alone, so an edit of a work keeps them.
   // eslint-disable-next-line react-hooks/exhaustive-deps
-  const lines = useMemo(() => contours(site, step), [site.survey, step]);
-  return { contents, mesh, materials, lines };
+  const lines = useMemo(() => foundContours(site), [survey, units]);
+  return { contents, picture, patch, materials, lines };
 }
 
 /**

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { contourStep, scaleBar, snapStep } from "./figures.js";
+import { contourStep } from "../estimate/index.js";
+import { scaleBar, snapStep } from "./figures.js";
 
 describe("scaleBar", () => {
   it("is a round length, no wider than it may be, and true to the scale", () => {

@@ -66,13 +66,6 @@ export function snapStep(units: Site["units"]): number {
   return units === "us" ? 0.25 * 0.3048 : 0.1;
 }
 
-/** m between contours for a relief in m: whole in the site's units, and no more than 32 lines. */
-export function contourStep(relief: number, units: Site["units"]): number {
-  const unit = units === "us" ? 0.3048 : 1;
-  const steps = units === "us" ? [0.5, 1, 2, 5, 10, 20, 50] : [0.1, 0.2, 0.5, 1, 2, 5, 10];
-  return (steps.find((step) => relief / (step * unit) <= 32) ?? 100) * unit;
-}
-
 /** A scale bar: its length in m, about a fifth of the view wide, and how it reads. */
 export function scaleBar(
   units: Site["units"],

@@ -28,8 +28,9 @@ export function sceneFrame(site: Site): SceneFrame {
   const first = points[0];
   if (first === undefined) throw new Error("a site needs survey points: got 0, expected 3 or more");
   const origin: ScenePoint = [hundred(first.x), hundred(first.y), hundred(first.z)];
-  const low = Math.min(...points.map((p) => p.z)) - origin[2];
-  const high = Math.max(...points.map((p) => p.z)) - origin[2];
+  // Not Math.min(...): a large survey has more points than a call may have arguments.
+  const low = points.reduce((least, p) => Math.min(least, p.z), Infinity) - origin[2];
+  const high = points.reduce((most, p) => Math.max(most, p.z), -Infinity) - origin[2];
   const edge = lotEdge(site).map(([x, y]): ScenePoint => {
     const z = groundAt(site, [x, y]);
     return [x - origin[0], y - origin[1], z === null ? (low + high) / 2 : z - origin[2]];

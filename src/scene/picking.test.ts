@@ -2,9 +2,10 @@ import { describe, expect, it } from "vitest";
 import {
   distanceToPath,
   insideOutline,
+  meetsBox,
   rayMeetsLevel,
   rayMeetsPrism,
-  rayMeetsTriangle,
+  rayMeetsCorners,
   signedArea,
   workUnder,
   type PickTarget,
@@ -16,11 +17,12 @@ const down = (x: number, y: number): Ray => ({ from: [x, y, 50], along: [0, 0, -
 
 describe("rays", () => {
   it("meet a triangle from either side, and miss beside it", () => {
-    const corners = [0, 0, 2, 4, 0, 2, 0, 4, 2];
-    expect(rayMeetsTriangle(down(1, 1), corners, 0)).toBeCloseTo(48, 9);
-    expect(rayMeetsTriangle({ from: [1, 1, 0], along: [0, 0, 1] }, corners, 0)).toBeCloseTo(2, 9);
-    expect(rayMeetsTriangle(down(3, 3), corners, 0)).toBeNull();
-    expect(rayMeetsTriangle({ from: [1, 1, 0], along: [0, 0, -1] }, corners, 0)).toBeNull();
+    const corners = Float64Array.from([0, 0, 2, 4, 0, 2, 0, 4, 2]);
+    expect(rayMeetsCorners(down(1, 1), corners, 0)).toBeCloseTo(48, 9);
+    expect(rayMeetsCorners({ from: [1, 1, 0], along: [0, 0, 1] }, corners, 0)).toBeCloseTo(2, 9);
+    expect(rayMeetsCorners(down(3, 3), corners, 0)).toBe(Infinity);
+    const behind: Ray = { from: [1, 1, 0], along: [0, 0, -1] };
+    expect(rayMeetsCorners(behind, corners, 0)).toBe(Infinity);
   });
 
   it("cross a level only ahead of the eye", () => {
@@ -34,6 +36,19 @@ describe("rays", () => {
     expect(rayMeetsPrism(down(0, 0), prism)).toBeCloseTo(47, 9);
     expect(rayMeetsPrism({ from: [-10, 0, 1], along: [1, 0, 0] }, prism)).toBeCloseTo(9, 9);
     expect(rayMeetsPrism({ from: [-10, 0, 4], along: [1, 0, 0] }, prism)).toBeNull();
+  });
+});
+
+describe("meetsBox", () => {
+  it("is true of rays that pass through a box and false of those that pass by it", () => {
+    const box = [
+      [0, 0, 0],
+      [2, 3, 1],
+    ] as const;
+    expect(meetsBox(down(1, 1), ...box)).toBe(true);
+    expect(meetsBox(down(1, 4), ...box)).toBe(false);
+    expect(meetsBox({ from: [-5, 1, 0.5], along: [1, 0, 0] }, ...box)).toBe(true);
+    expect(meetsBox({ from: [-5, 1, 0.5], along: [1, 1, 0] }, ...box)).toBe(false);
   });
 });
 

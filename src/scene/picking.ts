@@ -14,28 +14,69 @@ export interface Prism {
   top: number;
 }
 
-/** Distance along the ray (in lengths of `along`) to a triangle, from either side; null if missed. */
-export function rayMeetsTriangle(
-  ray: Ray,
-  corners: ArrayLike<number>,
+/**
+ * Distance along the ray (in lengths of `along`) to the triangle whose nine coordinates begin at
+ * `offset`, from either side; infinite if missed.
+ */
+export function rayMeetsCorners(
+  { from, along }: Ray,
+  c: Float32Array | Float64Array,
   offset: number,
-): number | null {
-  const c = (i: number): number => corners[offset + i] ?? 0;
-  const [dx, dy, dz] = ray.along;
-  const [e1x, e1y, e1z] = [c(3) - c(0), c(4) - c(1), c(5) - c(2)];
-  const [e2x, e2y, e2z] = [c(6) - c(0), c(7) - c(1), c(8) - c(2)];
-  const [px, py, pz] = [dy * e2z - dz * e2y, dz * e2x - dx * e2z, dx * e2y - dy * e2x];
+): number {
+  const dx = along[0];
+  const dy = along[1];
+  const dz = along[2];
+  const ax = c[offset]!;
+  const ay = c[offset + 1]!;
+  const az = c[offset + 2]!;
+  const e1x = c[offset + 3]! - ax;
+  const e1y = c[offset + 4]! - ay;
+  const e1z = c[offset + 5]! - az;
+  const e2x = c[offset + 6]! - ax;
+  const e2y = c[offset + 7]! - ay;
+  const e2z = c[offset + 8]! - az;
+  const px = dy * e2z - dz * e2y;
+  const py = dz * e2x - dx * e2z;
+  const pz = dx * e2y - dy * e2x;
   const determinant = e1x * px + e1y * py + e1z * pz;
-  if (Math.abs(determinant) < 1e-12) return null;
-  const [sx, sy, sz] = [ray.from[0] - c(0), ray.from[1] - c(1), ray.from[2] - c(2)];
+  if (Math.abs(determinant) < 1e-12) return Infinity;
+  const sx = from[0] - ax;
+  const sy = from[1] - ay;
+  const sz = from[2] - az;
   const u = (sx * px + sy * py + sz * pz) / determinant;
-  if (u < -1e-7 || u > 1 + 1e-7) return null;
-  const [qx, qy, qz] = [sy * e1z - sz * e1y, sz * e1x - sx * e1z, sx * e1y - sy * e1x];
+  if (u < -1e-7 || u > 1 + 1e-7) return Infinity;
+  const qx = sy * e1z - sz * e1y;
+  const qy = sz * e1x - sx * e1z;
+  const qz = sx * e1y - sy * e1x;
   const v = (dx * qx + dy * qy + dz * qz) / determinant;
-  if (v < -1e-7 || u + v > 1 + 1e-7) return null;
+  if (v < -1e-7 || u + v > 1 + 1e-7) return Infinity;
   const far = (e2x * qx + e2y * qy + e2z * qz) / determinant;
-  return far > 1e-7 ? far : null;
+  return far > 1e-7 ? far : Infinity;
 }
+
+/** A sure but not exact test: false when the ray, drawn out both ways, misses the box. */
+export function meetsBox({ from, along }: Ray, low: ScenePoint, high: ScenePoint): boolean {
+  let near = -Infinity;
+  let far = Infinity;
+  for (const axis of AXES) {
+    const step = along[axis];
+    // A little room: what is drawn has been rounded to 32 bits.
+    const under = low[axis] - BOX_SLACK - from[axis];
+    const over = high[axis] + BOX_SLACK - from[axis];
+    if (step === 0) {
+      if (under > 0 || over < 0) return false;
+      continue;
+    }
+    const [first, last] = step > 0 ? [under / step, over / step] : [over / step, under / step];
+    if (first > near) near = first;
+    if (last < far) far = last;
+  }
+  return near <= far;
+}
+
+const AXES = [0, 1, 2] as const;
+/** m. */
+const BOX_SLACK = 1e-3;
 
 /** Place where the ray crosses the level z, ahead of its start; null when it never does. */
 export function rayMeetsLevel(ray: Ray, z: number): PlanPoint | null {

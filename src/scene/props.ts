@@ -1,4 +1,4 @@
-import type { Estimate, Stage } from "../estimate/index.js";
+import type { Estimate, Stage, StagePatch } from "../estimate/index.js";
 import type { PlanPoint, Site } from "../site/index.js";
 
 /** What a person has picked in the scene or in a leaf. */
@@ -23,6 +23,11 @@ export interface SiteSceneProps {
   schemeId: string;
   estimate: Estimate | null;
   stage: Stage;
+  /** What the stage changes of the ground, when it was made elsewhere; null to make it here. */
+  patch: StagePatch | null;
+  /** The ground that is wanted is not drawn yet, or could not be worked out. */
+  working: { fault: string | null } | null;
+  onWorkAgain: () => void;
   view: "orbit" | "plan";
   theme: "light" | "dark";
   reducedMotion: boolean;

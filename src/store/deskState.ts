@@ -1,4 +1,4 @@
-import type { Estimate, Stage } from "../estimate/index.js";
+import type { Estimate, Stage, StagePatch } from "../estimate/index.js";
 import type { History, PlanPoint, Site, SiteProblem } from "../site/index.js";
 import type { Figures } from "./figures.js";
 import type { PlaceKind } from "./placed.js";
@@ -32,6 +32,26 @@ export interface Unopened {
   text?: string;
 }
 
+/** A long job away from the page, and how far it is. */
+export interface LongJob {
+  /** What it is about: a site, or a file. */
+  name: string;
+  /** How many points its survey has, once that is known. */
+  points: number | null;
+  step: "reading" | "joining" | "drawing";
+  /** 0 to 1. */
+  share: number;
+}
+
+/** What is drawn of a site with a large survey: it follows the document when it has been worked out. */
+export interface Drawn {
+  /** The site that the figures and the ground are of. */
+  site: Site;
+  schemeId: string;
+  stage: Stage;
+  patch: StagePatch;
+}
+
 export interface DeskState {
   /** `opening` until what was kept is read; `empty` when there is nothing to show. */
   status: "opening" | "open" | "empty";
@@ -59,8 +79,12 @@ export interface DeskState {
   starting: boolean;
   keeping: Keeping;
   unopened: Unopened | null;
-  /** A site whose ground is being made away from the page, and the share done, 0 to 1. */
-  waiting: { name: string; points: number; share: number } | null;
+  /** A site whose ground is being made away from the page. */
+  waiting: LongJob | null;
+  /** What is drawn of a large survey; null for others, which are worked out in the same turn. */
+  drawn: Drawn | null;
+  /** What has been asked for is not drawn yet, or could not be worked out. */
+  working: { fault: string | null } | null;
   /** One line that tells what just happened; empty when there is nothing to tell. */
   notice: string;
 }
@@ -92,16 +116,24 @@ export interface DeskActions {
   nudge: (by: PlanPoint) => void;
   show: (part: Partial<Pick<DeskState, "stage" | "view" | "theme" | "leaf" | "starting">>) => void;
   chooseScheme: (schemeId: string) => void;
-  /** Reads a site file's text; a damaged one leaves the open site untouched. True when opened. */
+  /**
+   * Reads a site file's text; a damaged one leaves the open site untouched. True when opened, or
+   * when it is so long that it is read away from the page: then it opens in a while.
+   */
   openText: (text: string, file: string) => boolean;
-  /** Puts another site on the desk as a new beginning (what was open can be undone back to). */
-  startSite: (site: Site) => void;
+  /**
+   * Puts another site on the desk as a new beginning (what was open can be undone back to). Resolves
+   * to true when it is there, to false when it was given up or no ground could be made of it.
+   */
+  startSite: (site: Site) => Promise<boolean>;
   /** The open site as file text with its file name, or null when none is open. */
   siteFile: () => { name: string; text: string } | null;
   tell: (notice: string) => void;
   dismissUnopened: () => void;
   /** Gives up the site that waits for its ground; what is on the desk stays. */
   stopWaiting: () => void;
+  /** Works out again what could not be worked out. */
+  workAgain: () => void;
 }
 
 export type DeskStore = DeskState & DeskActions;

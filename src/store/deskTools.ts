@@ -3,7 +3,10 @@ import { record, startHistory, writeSite } from "../site/index.js";
 import { keep } from "./autosave.js";
 import type { DeskState, DeskStore } from "./deskState.js";
 import { fiveFigures } from "./figures.js";
+import { isLarge, withoutPoints } from "./groundTalk.js";
+import { LargeDesk } from "./largeDesk.js";
 import { nameOfPicked } from "./moved.js";
+import { surveyText } from "./surveyText.js";
 import { worked } from "./worked.js";
 
 const KEEP_AFTER_MS = 300;
@@ -12,11 +15,20 @@ const KEEP_AFTER_MS = 300;
 export interface DeskTools {
   get: () => DeskStore;
   set: (part: Partial<DeskState>) => void;
+  /** The newest document: that on the desk, or one that waits for the ground of its survey. */
+  now: () => History | null;
+  /** What is done away from the page. */
+  large: LargeDesk;
   /** Keeps the site in this browser at once. */
   keepNow: () => Promise<void>;
   /** Keeps it when edits have paused. */
   keepSoon: () => void;
-  /** Shows another present, with its figures worked out in the same turn. */
+  /** Keeps nothing until the next edit. */
+  keepNothing: () => void;
+  /**
+   * Shows another present, with its figures worked out in the same turn; or, with a large survey,
+   * as soon as they are there.
+   */
   adopt: (history: History, more?: Partial<DeskState>) => void;
   /** Puts a site on the desk with a history of its own. */
   opened: (site: Site, more?: Partial<DeskState>) => void;
@@ -28,17 +40,20 @@ export interface DeskTools {
 function keeping(
   get: DeskTools["get"],
   set: DeskTools["set"],
-): Pick<DeskTools, "keepNow" | "keepSoon"> {
+): Pick<DeskTools, "keepNow" | "keepSoon" | "keepNothing"> {
+  let isHeld = false;
   let timer: ReturnType<typeof setTimeout> | undefined;
 
   async function keepNow(): Promise<void> {
     clearTimeout(timer);
     timer = undefined;
     const { history, schemeId, theme } = get();
-    if (history === null) return;
+    if (history === null || isHeld) return;
     const site = history.mark?.site ?? history.present;
     try {
-      await keep({ text: writeSite(site), schemeId, theme });
+      const points = isLarge(site) ? await surveyText(site.survey.points) : null;
+      const text = writeSite(points === null ? site : withoutPoints(site));
+      await keep({ text, schemeId, theme, points });
       set({ keeping: { state: "kept" } });
     } catch (fault) {
       const why = fault instanceof Error ? fault.message : String(fault);
@@ -51,18 +66,38 @@ function keeping(
     }
   }
 
+  function keepNothing(): void {
+    clearTimeout(timer);
+    isHeld = true;
+    set({ keeping: { state: "kept" } });
+  }
+
   function keepSoon(): void {
+    isHeld = false;
     if (get().keeping.state !== "failed") set({ keeping: { state: "waiting" } });
     clearTimeout(timer);
     timer = setTimeout(() => void keepNow(), KEEP_AFTER_MS);
   }
 
-  return { keepNow, keepSoon };
+  return { keepNow, keepSoon, keepNothing };
 }
+
+/** How the desk stands when a site has just been put on it. */
+const NOTHING_CHOSEN: Partial<DeskState> = {
+  before: null,
+  lastEdit: null,
+  selected: null,
+  placing: null,
+  section: null,
+  unopened: null,
+  starting: false,
+};
 
 /** The tools of one desk. */
 export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskTools {
-  const { keepNow, keepSoon } = keeping(get, set);
+  const { keepNow, keepSoon, keepNothing } = keeping(get, set);
+  const large = new LargeDesk(get, set);
+  const now = (): History | null => large.now();
 
   function adopt(history: History, more: Partial<DeskState> = {}): void {
     const site = history.present;
@@ -70,11 +105,19 @@ export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskToo
     const schemeId =
       site.schemes.find((scheme) => scheme.id === wanted)?.id ?? site.schemes[0]?.id ?? "";
     const same =
-      site === get().history?.present && schemeId === get().schemeId && get().estimate !== null;
+      !large.isComing &&
+      site === get().history?.present &&
+      schemeId === get().schemeId &&
+      get().estimate !== null;
     if (same) {
       set({ history, ...more });
       return;
     }
+    if (isLarge(site)) {
+      large.adopt({ history, schemeId, more });
+      return;
+    }
+    large.leave();
     const result = worked(site, schemeId);
     const estimate = result.ok ? result.estimate : null;
     const selected = more.selected === undefined ? get().selected : more.selected;
@@ -86,27 +129,16 @@ export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskToo
       schemeId,
       estimate,
       fault: result.ok ? null : result.text,
+      drawn: null,
+      working: null,
       figures: estimate === null ? null : fiveFigures(estimate, site),
       selected: stays ? selected : null,
     });
   }
 
-  function opened(site: Site, more: Partial<DeskState> = {}): void {
-    adopt(startHistory(site), {
-      before: null,
-      lastEdit: null,
-      selected: null,
-      placing: null,
-      section: null,
-      unopened: null,
-      starting: false,
-      ...more,
-    });
-    keepSoon();
-  }
-
   function recorded(name: string, site: Site, more: Partial<DeskState> = {}): void {
-    const { history, figures } = get();
+    const history = now();
+    const { figures } = get();
     if (history === null) return;
     const next = record(history, site, name);
     if (next === history) return;
@@ -118,5 +150,10 @@ export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskToo
     keepSoon();
   }
 
-  return { get, set, keepNow, keepSoon, adopt, opened, recorded };
+  const opened: DeskTools["opened"] = (site, more = {}) => {
+    adopt(startHistory(site), { ...NOTHING_CHOSEN, ...more });
+    keepSoon();
+  };
+
+  return { get, set, now, large, keepNow, keepSoon, keepNothing, adopt, opened, recorded };
 }

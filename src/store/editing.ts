@@ -1,7 +1,8 @@
 import { commit, mark, pass, redo, redoName, restore, undo, undoName } from "../site/index.js";
 import type { History } from "../site/index.js";
-import type { DeskActions } from "./deskState.js";
+import type { DeskActions, DragStep } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
+import { isLarge } from "./groundTalk.js";
 import { nameOfPicked, withDragged, withMoved } from "./moved.js";
 
 type Editing = Pick<
@@ -11,12 +12,13 @@ type Editing = Pick<
 
 /** Goes to another present by undo or redo, and tells which edit that was. */
 function stepThrough(
-  { get, adopt, keepSoon }: DeskTools,
+  { get, now, adopt, keepSoon }: DeskTools,
   next: History,
   name: string | null,
   word: string,
 ): void {
-  const { history, figures, steps } = get();
+  const history = now();
+  const { figures, steps } = get();
   if (history === null || next === history || name === null) return;
   adopt(next, {
     before: figures,
@@ -27,18 +29,24 @@ function stepThrough(
   keepSoon();
 }
 
-/** Edits of the document, and the way back through them. */
-export function editing(tools: DeskTools): Editing {
-  const { get, set, adopt, recorded, keepSoon } = tools;
+/** A drag: one step of the history. */
+function dragging({
+  get,
+  set,
+  now,
+  large,
+  adopt,
+  recorded,
+  keepSoon,
+}: DeskTools): Pick<Editing, "dragBegin" | "dragMove" | "dragEnd"> {
+  /** Where the point of a large survey was dragged to last: its ground is made at the end only. */
+  let dragged: DragStep | null = null;
   return {
-    edit(name, change) {
-      const { history } = get();
-      if (history !== null) recorded(name, change(commit(history).present));
-    },
-
     dragBegin(selection) {
-      const { history, schemeId, figures } = get();
-      if (history === null) return;
+      const history = now();
+      const { schemeId, figures } = get();
+      dragged = null;
+      if (history === null || large.isComing) return;
       const name = nameOfPicked(history.present, schemeId, selection) ?? "it";
       set({
         history: mark(history, `move ${name}`),
@@ -52,33 +60,57 @@ export function editing(tools: DeskTools): Editing {
       const { history, schemeId } = get();
       const begun = history?.mark?.site;
       if (!history || begun === undefined) return;
+      if (step.selection.kind === "point" && isLarge(begun)) {
+        dragged = step;
+        return;
+      }
       adopt(pass(history, withDragged(begun, schemeId, step)));
     },
 
     dragEnd(cancelled) {
-      const { history, before } = get();
+      const { history, schemeId, before } = get();
       if (history === null || history.mark === null) return;
+      if (dragged !== null && !cancelled) {
+        const { site, name } = history.mark;
+        set({ history: commit(history) });
+        recorded(name, withDragged(site, schemeId, dragged));
+        return;
+      }
       adopt(
         cancelled ? restore(history) : commit(history),
         cancelled ? { before: null } : { before },
       );
       keepSoon();
     },
+  };
+}
+
+/** Edits of the document, and the way back through them. */
+export function editing(tools: DeskTools): Editing {
+  const { get, now, recorded } = tools;
+  return {
+    edit(name, change) {
+      const history = now();
+      if (history !== null) recorded(name, change(commit(history).present));
+    },
+
+    ...dragging(tools),
 
     undo() {
-      const { history } = get();
+      const history = now();
       if (history === null) return;
       const name = history.mark?.name ?? undoName(history);
       stepThrough(tools, undo(history), name, "Undone");
     },
 
     redo() {
-      const { history } = get();
+      const history = now();
       if (history !== null) stepThrough(tools, redo(history), redoName(history), "Done again");
     },
 
     nudge(by) {
-      const { history, schemeId, selected } = get();
+      const history = now();
+      const { schemeId, selected } = get();
       if (history === null || selected === null) return;
       const name = nameOfPicked(history.present, schemeId, selected) ?? "it";
       recorded(`nudge ${name}`, withMoved(history.present, schemeId, selected, by));

@@ -1,9 +1,10 @@
 export { useDesk } from "./siteStore.js";
 export { LEAVES } from "./deskState.js";
-export type { DeskState, DragStep, Keeping, Leaf, Picked, Unopened } from "./deskState.js";
+export type { DeskState, DragStep, Keeping, Leaf, LongJob, Picked, Unopened } from "./deskState.js";
 export { examples } from "./examples.js";
 export { fiveFigures } from "./figures.js";
 export type { Figures } from "./figures.js";
+export { jobInWords } from "./jobInWords.js";
 export { guessedLayers, withMeasured } from "./guessed.js";
 export { levelDistance, nextLevel } from "./levels.js";
 export { benchToPlace, coverToPlace, sizesToPlace } from "./sizes.js";

@@ -1,11 +1,11 @@
 import { readSite, record, writeSite } from "../site/index.js";
-import type { Site } from "../site/index.js";
+import type { Site, SiteProblem } from "../site/index.js";
 import { readKept } from "./autosave.js";
+import type { Kept } from "./autosave.js";
 import type { DeskActions, DeskState } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { examples } from "./examples.js";
-import { waiting } from "./waiting.js";
-import type { Waiting } from "./waiting.js";
+import { isLong } from "./groundTalk.js";
 
 type Opening = Pick<
   DeskActions,
@@ -18,6 +18,7 @@ type Opening = Pick<
   | "tell"
   | "dismissUnopened"
   | "stopWaiting"
+  | "workAgain"
 >;
 
 /** A file name from the site's own name. */
@@ -29,11 +30,79 @@ function fileName(site: Site): string {
   return `${stem === "" ? "site" : stem}.site.json`;
 }
 
+const KEPT_NAME = "The site kept in this browser";
+
+/** The whole text of what was kept, though its points were kept apart. */
+async function wholeText({ text, points }: Kept): Promise<string> {
+  if (points === null) return text;
+  const site = JSON.parse(text) as { survey: { points: unknown } };
+  site.survey.points = JSON.parse(await points.text());
+  return JSON.stringify(site);
+}
+
+/** Opens what was kept; false when it cannot be used, which the person is told with its text. */
+async function openKept({ set, large, opened }: DeskTools, kept: Kept): Promise<boolean> {
+  const { schemeId, theme } = kept;
+  if (kept.points === null && !isLong(kept.text)) {
+    const site = readSite(kept.text);
+    if (site.ok) opened(site.value, { schemeId, theme });
+    else set({ unopened: { file: KEPT_NAME, problems: site.problems, text: kept.text } });
+    return site.ok;
+  }
+  set({ theme });
+  return new Promise((done) => {
+    const fail = (problems: readonly SiteProblem[]): void => {
+      void wholeText(kept).then(
+        (text) => {
+          set({ unopened: { file: KEPT_NAME, problems, text } });
+          done(false);
+        },
+        () => {
+          set({ unopened: { file: KEPT_NAME, problems, text: kept.text } });
+          done(false);
+        },
+      );
+    };
+    large.read(
+      kept.text,
+      kept.points,
+      KEPT_NAME,
+      {
+        onSite(site) {
+          opened(site, { schemeId, theme });
+          large.whenLanded((landed) => {
+            if (landed) done(true);
+            else fail([CANCELLED]);
+          });
+        },
+        onProblems: fail,
+        onFault: (text) => fail([notWorkedOut(text)]),
+      },
+      () => fail([CANCELLED]),
+    );
+  });
+}
+
+const CANCELLED: SiteProblem = {
+  code: "bad-survey",
+  path: "",
+  text: "it did not come on the desk",
+  mend: "load the page again to open it, or save it as a file here before you change another site",
+};
+
+/** A worker that failed, as a problem of the file that it was given. */
+function notWorkedOut(text: string): SiteProblem {
+  return {
+    code: "bad-survey",
+    path: "",
+    text: `it could not be worked on: ${text}`,
+    mend: "try once more; if it stays so, use a smaller survey",
+  };
+}
+
 /** Opens what was kept in this browser; else the first example; else an empty page. */
-async function beginDesk(
-  { get, set, opened, keepNow }: DeskTools,
-  whenGround: Waiting["whenGround"],
-): Promise<void> {
+async function beginDesk(tools: DeskTools): Promise<void> {
+  const { get, set, keepNow, keepNothing } = tools;
   const inBackground = (): void => {
     if (document.visibilityState === "hidden") void keepNow();
   };
@@ -42,32 +111,23 @@ async function beginDesk(
   let trouble = "";
   try {
     const kept = await readKept();
-    if (kept !== null) {
-      const site = readSite(kept.text);
-      if (site.ok) {
-        whenGround(site.value, () => {
-          opened(site.value, { schemeId: kept.schemeId, theme: kept.theme });
-        });
-        return;
-      }
-      set({
-        unopened: {
-          file: "The site kept in this browser",
-          problems: site.problems,
-          text: kept.text,
-        },
-      });
-    }
+    if (kept !== null && (await openKept(tools, kept))) return;
   } catch (fault) {
     trouble = fault instanceof Error ? fault.message : String(fault);
   }
+  // The person may have opened another site while the kept one was read.
+  if (get().history !== null) return;
   const { unopened } = get();
   const first = examples[0];
   if (first === undefined || !get().openText(first.text, first.title)) {
     set({ status: "empty", starting: true });
   }
   set({ notice: "" });
-  if (unopened !== null) set({ unopened });
+  if (unopened !== null) {
+    // What could not be opened now may be another time: only an edit puts another in its place.
+    keepNothing();
+    set({ unopened });
+  }
   if (trouble !== "") {
     set({
       keeping: {
@@ -78,80 +138,128 @@ async function beginDesk(
   }
 }
 
-/** Puts another site in place of the open one, once its ground is made; undo goes back to that. */
-function swapping(
-  { get, adopt, opened, keepSoon }: DeskTools,
-  whenGround: Waiting["whenGround"],
-): (step: string, site: Site, more: Partial<DeskState>) => void {
-  function swap(step: string, site: Site, more: Partial<DeskState>): void {
-    const { history } = get();
-    if (history === null) {
-      opened(site, more);
-      return;
-    }
-    adopt(record(history, site, step), {
-      schemeId: site.schemes[0]?.id ?? "",
-      before: null,
-      lastEdit: null,
-      selected: null,
-      placing: null,
-      unopened: null,
-      starting: false,
-      ...more,
-    });
-    keepSoon();
+/** Puts another site in place of the open one; undo goes back to that. */
+function swapped(
+  { now, adopt, opened, keepSoon }: DeskTools,
+  step: string,
+  site: Site,
+  more: Partial<DeskState>,
+): void {
+  const history = now();
+  if (history === null) {
+    opened(site, more);
+    return;
   }
-
-  return (step, site, more) => {
-    whenGround(site, () => {
-      swap(step, site, more);
-    });
-  };
+  adopt(record(history, site, step), {
+    schemeId: site.schemes[0]?.id ?? "",
+    before: null,
+    lastEdit: null,
+    selected: null,
+    placing: null,
+    section: null,
+    unopened: null,
+    starting: false,
+    ...more,
+  });
+  keepSoon();
 }
+
+/** Reads a long text away from the page. Resolves to true when its site comes on the desk. */
+function readLong(
+  tools: DeskTools,
+  text: string,
+  file: string,
+  use: (site: Site) => void,
+): Promise<boolean> {
+  const { get, set, large } = tools;
+  return new Promise((done) => {
+    const end = (part: Partial<DeskState>): void => {
+      set({ ...part, ...(get().history === null ? { status: "empty" } : {}) });
+      done(false);
+    };
+    large.read(
+      text,
+      null,
+      file,
+      {
+        onSite(site) {
+          use(site);
+          large.whenLanded((landed) => {
+            if (landed) done(true);
+            else end({});
+          });
+        },
+        onProblems: (problems) => end({ unopened: { file, problems } }),
+        onFault: (fault) => end({ unopened: { file, problems: [notWorkedOut(fault)] } }),
+      },
+      () => end({ notice: STOPPED }),
+    );
+  });
+}
+
+/** Reads a text at once, or away from the page when it is long. True unless it cannot be used. */
+function openNowOrSoon(
+  tools: DeskTools,
+  text: string,
+  file: string,
+  use: (site: Site) => void,
+): boolean {
+  if (isLong(text)) {
+    void readLong(tools, text, file, use);
+    return true;
+  }
+  const site = readSite(text);
+  if (site.ok) use(site.value);
+  else tools.set({ unopened: { file, problems: site.problems } });
+  return site.ok;
+}
+
+const STOPPED = "Stopped. The site on the desk is as it was.";
 
 /** Opening and leaving sites, and how the desk is looked at. */
 export function opening(tools: DeskTools): Opening {
-  const { get, set, adopt, keepSoon } = tools;
-  const { whenGround, stopWaiting } = waiting(tools);
-
-  const swapped = swapping(tools, whenGround);
+  const { get, set, now, large, adopt, keepSoon } = tools;
+  const started = (site: Site): void =>
+    swapped(tools, `start ${site.name}`, site, {
+      leaf: "survey",
+      notice: `${site.name} is on the desk. Undo goes back to the site before it.`,
+    });
 
   return {
-    begin: () => beginDesk(tools, whenGround),
+    begin: () => beginDesk(tools),
 
     openText(text, file) {
-      const site = readSite(text);
-      if (!site.ok) {
-        set({ unopened: { file, problems: site.problems } });
-        return false;
-      }
-      const { name } = site.value;
-      swapped(`open ${name}`, site.value, { notice: `Opened ${name}.` });
-      return true;
+      large.giveUp();
+      const use = (site: Site): void =>
+        swapped(tools, `open ${site.name}`, site, { notice: `Opened ${site.name}.` });
+      return openNowOrSoon(tools, text, file, use);
     },
 
     startSite(site) {
-      swapped(`start ${site.name}`, site, {
-        leaf: "survey",
-        notice: `${site.name} is on the desk. Undo goes back to the site before it.`,
-      });
+      large.giveUp();
+      started(site);
+      return new Promise((done) => large.whenLanded(done));
     },
 
     chooseScheme(schemeId) {
-      const { history } = get();
+      const history = now();
       if (history === null) return;
       adopt(history, { schemeId, before: null, lastEdit: null, selected: null });
       keepSoon();
     },
 
     siteFile() {
-      const site = get().history?.present;
+      const site = now()?.present;
       return site === undefined ? null : { name: fileName(site), text: writeSite(site) };
     },
 
     show(part) {
       set(part);
       if (part.theme !== undefined) keepSoon();
+      if (part.stage !== undefined && get().drawn !== null) {
+        set({ working: { fault: null } });
+        large.again();
+      }
     },
 
     tell(notice) {
@@ -162,6 +270,14 @@ export function opening(tools: DeskTools): Opening {
       set({ unopened: null });
     },
 
-    stopWaiting,
+    stopWaiting() {
+      large.giveUp();
+      set({ notice: STOPPED });
+    },
+
+    workAgain() {
+      set({ working: { fault: null } });
+      large.again();
+    },
   };
 }

@@ -18,8 +18,9 @@ function deskWith(works: Work[], picked: string) {
   const tell = (part: Partial<DeskStore>): void => {
     if (part.notice !== undefined) told.push(part.notice);
   };
-  const tools: Pick<DeskTools, "get" | "set" | "recorded"> = {
+  const tools: Pick<DeskTools, "get" | "set" | "now" | "recorded"> = {
     get: () => state as DeskStore,
+    now: () => state.history ?? null,
     set: tell,
     recorded: (_, site, more = {}) => {
       sites.push(site);

@@ -7,7 +7,7 @@ import { placedProbe, placedWork, stripPlace } from "./placed.js";
 type Placing = Pick<DeskActions, "select" | "startPlacing" | "stopPlacing" | "place">;
 
 /** Picking, and placing by clicks. */
-export function placing({ get, set, recorded }: DeskTools): Placing {
+export function placing({ get, set, large, recorded }: DeskTools): Placing {
   return {
     select(selection) {
       const { leaf } = get();
@@ -31,6 +31,11 @@ export function placing({ get, set, recorded }: DeskTools): Placing {
       const { history, schemeId, placing } = get();
       const [first] = at;
       if (history === null || placing === null || first === undefined) return;
+      if (large.isComing) {
+        // What is placed looks for the ground under it, which is not there yet.
+        set({ notice: "The ground is still being worked out. Place it when that is done." });
+        return;
+      }
       const site = commit(history).present;
       if (placing.kind === "probe") {
         const probe = placedProbe(site, first);
@@ -60,10 +65,11 @@ export function placing({ get, set, recorded }: DeskTools): Placing {
 type Copying = Pick<DeskActions, "duplicateSelected" | "removeSelected">;
 
 /** Copying and removing what is picked. */
-export function copying({ get, set, recorded }: DeskTools): Copying {
+export function copying({ get, set, now, recorded }: DeskTools): Copying {
   return {
     duplicateSelected() {
-      const { history, schemeId, selected } = get();
+      const history = now();
+      const { schemeId, selected } = get();
       if (history === null || selected?.kind !== "work") return;
       const work = findWork(history.present, schemeId, selected.id);
       if (work === null) return;
@@ -84,7 +90,8 @@ export function copying({ get, set, recorded }: DeskTools): Copying {
     },
 
     removeSelected() {
-      const { history, schemeId, selected } = get();
+      const history = now();
+      const { schemeId, selected } = get();
       if (history === null || selected === null) return;
       const name = nameOfPicked(history.present, schemeId, selected);
       const site = withoutPicked(history.present, schemeId, selected);

@@ -27,6 +27,8 @@ const beginning: DeskState = {
   keeping: { state: "kept" },
   unopened: null,
   waiting: null,
+  drawn: null,
+  working: null,
   notice: "",
 };
 

@@ -10,7 +10,8 @@ import {
   TabPanel,
   Tabs,
 } from "react-aria-components";
-import { useDesk } from "../../store/index.js";
+import type { Site } from "../../site/index.js";
+import { jobInWords, useDesk } from "../../store/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { TypedField } from "../fields/TypedField.js";
 import { EMPTY_DRAFT } from "./draft.js";
@@ -94,10 +95,47 @@ function See({ draft, read, set }: DraftProps): ReactNode {
   );
 }
 
+/** What the draft comes to and the way to the desk; while its ground is made, how far that is. */
+function Foot({ read }: Pick<DraftProps, "read">): ReactNode {
+  const startSite = useDesk((desk) => desk.startSite);
+  const waiting = useDesk((desk) => desk.waiting);
+  const stop = useDesk((desk) => desk.stopWaiting);
+  if (waiting !== null) {
+    return (
+      <>
+        <label className="start-waiting">
+          {jobInWords(waiting)} <progress value={waiting.share} max={1} />
+        </label>
+        <button type="button" className="button" onClick={stop}>
+          Cancel
+        </button>
+      </>
+    );
+  }
+  const put = (site: Site): void => {
+    void startSite(site).then((landed) => {
+      // What was typed is let go only when it has become a site.
+      if (landed) kept = EMPTY_DRAFT;
+    });
+  };
+  return (
+    <>
+      <p role="status">{read.state}</p>
+      <button
+        type="button"
+        className="button main"
+        disabled={read.site === null}
+        onClick={() => read.site !== null && put(read.site)}
+      >
+        Put it on the desk
+      </button>
+    </>
+  );
+}
+
 /** Start my own site: points or a level book at the left, the ground they make at the right. */
 export function StartSite(): ReactNode {
   const show = useDesk((desk) => desk.show);
-  const startSite = useDesk((desk) => desk.startSite);
   const [draft, set] = useDraft();
   const read = useMemo(() => readDraft(draft), [draft]);
   return (
@@ -117,19 +155,7 @@ export function StartSite(): ReactNode {
             <See draft={draft} read={read} set={set} />
           </div>
           <div className="start-foot">
-            <p role="status">{read.state}</p>
-            <button
-              type="button"
-              className="button main"
-              disabled={read.site === null}
-              onClick={() => {
-                if (read.site === null) return;
-                startSite(read.site);
-                kept = EMPTY_DRAFT;
-              }}
-            >
-              Put it on the desk
-            </button>
+            <Foot read={read} />
           </div>
         </Dialog>
       </Modal>

@@ -2,7 +2,7 @@ import { useMemo, type ReactElement } from "react";
 import { ConeGeometry, CylinderGeometry } from "three";
 import type { Material, Probe, Site } from "../../site/index.js";
 import { toScene, type SceneFrame, type ScenePoint } from "../frame.js";
-import { toneOf } from "../GroundSurface.js";
+import { toneOf } from "../materialTone.js";
 import { chainSegments, InkLines } from "../InkLines.js";
 import type { ScenePalette } from "../palette.js";
 import type { StageGround } from "../stageGround.js";

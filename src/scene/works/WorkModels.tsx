@@ -3,7 +3,8 @@ import { groundAt, hasCome, type Estimate, type Stage } from "../../estimate/ind
 import type { Material, Pile, Site, Trench, Work } from "../../site/index.js";
 import { drape } from "../drape.js";
 import { toScene, type SceneFrame, type ScenePoint } from "../frame.js";
-import { toneOf, useEarthMaterial } from "../GroundSurface.js";
+import { useEarthMaterial } from "../GroundSurface.js";
+import { toneOf } from "../materialTone.js";
 import { chainSegments, InkLines } from "../InkLines.js";
 import type { ScenePalette } from "../palette.js";
 import type { SceneView } from "../sceneView.js";
