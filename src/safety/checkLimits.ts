@@ -7,7 +7,7 @@ const SETBACK_TOLERANCE = 0.005;
 
 /**
  * Every work that stands nearer to a limit than the limit's own setback (distance in plan from tank
- * body, bed, pad outline or trench path), and every work that crosses a limit without a setback.
+ * body, bed, a pad's outlines or trench path), and every work that crosses a limit without a setback.
  */
 export function checkLimits(
   site: Pick<Site, "limits">,
@@ -16,18 +16,23 @@ export function checkLimits(
 ): Finding[] {
   const findings: Finding[] = [];
   for (const work of works) {
-    const shape = shapeOf(work);
-    if (shape === undefined) continue;
+    const shapes = shapesOf(work);
+    if (shapes.length === 0) continue;
     for (const limit of site.limits ?? []) {
-      const finding = tooNear(work, shape, limit, words);
+      const finding = tooNear(work, shapes, limit, words);
       if (finding !== undefined) findings.push(finding);
     }
   }
   return findings;
 }
 
-function tooNear(work: Work, shape: PlanShape, limit: Limit, words: Wording): Finding | undefined {
-  const away = distanceToLimit(shape, limit);
+function tooNear(
+  work: Work,
+  shapes: readonly PlanShape[],
+  limit: Limit,
+  words: Wording,
+): Finding | undefined {
+  const away = distanceToLimit(shapes, limit);
   if (away === undefined) return undefined;
   const name = limit.name ?? limit.kind;
   if (limit.setback === undefined || limit.setback === 0) {
@@ -52,30 +57,33 @@ function tooNear(work: Work, shape: PlanShape, limit: Limit, words: Wording): Fi
   };
 }
 
-function distanceToLimit(shape: PlanShape, limit: Limit): number | undefined {
+function distanceToLimit(shapes: readonly PlanShape[], limit: Limit): number | undefined {
   const parts: PlanShape[] = [];
   if (limit.at !== undefined) parts.push({ points: [limit.at], closed: false });
   if (limit.path !== undefined && limit.path.length > 0) {
     parts.push({ points: limit.path, closed: false });
   }
   if (parts.length === 0) return undefined;
-  return Math.min(...parts.map((part) => planDistance(shape, part)));
+  return Math.min(...parts.flatMap((part) => shapes.map((shape) => planDistance(shape, part))));
 }
 
 /** What of a work a setback is measured from; buildings, piles and strips are no part of the system. */
-function shapeOf(work: Work): PlanShape | undefined {
+function shapesOf(work: Work): PlanShape[] {
   switch (work.kind) {
     case "tank":
-      return rectangleInPlan({ at: work.at, bearing: work.bearing, ...work.body });
+      return [rectangleInPlan({ at: work.at, bearing: work.bearing, ...work.body })];
     case "bed":
-      return rectangleInPlan(work);
+      return [rectangleInPlan(work)];
     case "pad":
-      return { points: work.outline, closed: true };
+      return [work.outline, ...(work.levels ?? []).map((level) => level.outline)].map((points) => ({
+        points,
+        closed: true,
+      }));
     case "trench":
-      return { points: work.path, closed: false };
+      return [{ points: work.path, closed: false }];
     case "building":
     case "pile":
     case "strip":
-      return undefined;
+      return [];
   }
 }

@@ -4,6 +4,7 @@ import { NATIVE } from "../site/index.js";
 import type { Finding, Material, Walls, Work } from "../site/index.js";
 import { wallSlope } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
+import { sidesOf, type Side } from "./sides.js";
 import { depthTriggers, untypedRun, wallClassSource, wallClasses } from "./wallRules.js";
 
 /** What a wall check needs to know beside the hole itself. */
@@ -91,26 +92,42 @@ function tooSteep(work: Work, hole: WorkQuantities, face: number, context: WallC
   if (walls === undefined || walls.by === "layers") return [];
   const met = materialsMet(hole, context.materials);
   const findings = walls.by === "benches" ? benchesInLooseSoil(work, met) : [];
-  const run = walls.by === "run" ? walls.run : walls.tread / walls.rise;
+  const sides = sidesOf(work) ?? [{ name: "", run: benchRun(walls) }];
+  const wanted = Math.max(0, ...met.map((each) => each.run));
+  const steep = sides.filter((side) => side.run < wanted - 1e-9);
+  if (steep.length === 0) return findings;
+  const run = Math.min(...steep.map((side) => side.run));
   const weak = met.filter((each) => run < each.run - 1e-9);
-  if (weak.length === 0) return findings;
   const slope = (each: number) => wallSlope.print(each, context.units);
-  const needed = slope(Math.max(...weak.map((each) => each.run)));
   const deep = face >= depthTriggers().protectFrom.value - 0.0005;
   const onlyTopsoil = weak.every((each) => each.topsoil);
   const mend = onlyTopsoil
     ? "Strip it back from the edge, or slope each layer by itself."
-    : `Lay them back to ${needed}, or slope each layer by itself, or plan for shoring or a shield.`;
+    : `Lay them back to ${slope(wanted)}, or slope each layer by itself, or plan for shoring or a shield.`;
   findings.push({
     level: deep && !onlyTopsoil ? "caution" : "note",
     code: "walls.too-steep",
     where: work.id,
     text:
-      `The walls of the hole for ${work.name} are drawn ${drawn(work, context.units)}, steeper than the site's materials are given: ` +
+      `${steepOnes(work, steep, context.units)}, steeper than the site's materials are given: ` +
       `${listed(weak.map((each) => `${each.name} ${slope(each.run)}`))}. ${mend} Local rules and the competent person on the site decide.`,
     source: wallClassSource(),
   });
   return findings;
+}
+
+/** Run per 1 of rise of a whole flight of benches; walls of planes are asked of `sidesOf`. */
+function benchRun(walls: Walls): number {
+  return walls.by === "benches" ? walls.tread / walls.rise : 0;
+}
+
+/** "The walls of the hole for Tank 1 are drawn ¾ : 1", or which of its sides are. */
+function steepOnes(work: Work, steep: readonly Side[], units: UnitSystem): string {
+  const named = steep.filter((side) => side.name !== "");
+  if (named.length === 0)
+    return `The walls of the hole for ${work.name} are drawn ${drawn(work, units)}`;
+  const each = named.map((side) => `${side.name} ${wallSlope.print(side.run, units)}`);
+  return `These walls of the hole for ${work.name} are drawn too steep: ${listed(each)}`;
 }
 
 function benchesInLooseSoil(work: Work, met: readonly Met[]): Finding[] {
@@ -151,7 +168,11 @@ function drawn(work: Work, units: UnitSystem): string {
   if (walls === undefined) return "vertical";
   if (walls.by === "layers") return "layer by layer, each at its own slope";
   if (walls.by === "benches") return "as benches";
-  return wallSlope.print(walls.run, units);
+  const sides = sidesOf(work) ?? [];
+  const named = sides.filter((side) => side.name !== "");
+  if (named.length === 0) return wallSlope.print(walls.run, units);
+  const plain = walls.sides === undefined ? `${wallSlope.print(walls.run, units)}, ` : "";
+  return plain + named.map(({ name, run }) => `${name} ${wallSlope.print(run, units)}`).join(", ");
 }
 
 function listed(names: readonly string[]): string {

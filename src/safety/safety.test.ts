@@ -139,6 +139,39 @@ describe("walls against what they stand in", () => {
     expect(steep(tank({ walls: { by: "run", run: 0 } }), rock)).toEqual([]);
   });
 
+  it("judges each side by its own slope, and names the steep ones", () => {
+    const sides = (list: number[]): Tank => tank({ walls: { by: "run", run: 1.5, sides: list } });
+    const [finding] = steep(sides([1.5, 0.5, 1.5, 1.49]), { tallestFace: 2 });
+    expect(finding?.level).toBe("caution");
+    expect(finding?.text).toContain("too steep: right ½ : 1 and left 1.49 : 1");
+    expect(steep(sides([1.5, 1.5, 1.5, 1.5]), { tallestFace: 2 })).toEqual([]);
+    const protect = check(sides([1.5, 0, 1.5, 1.5]), { tallestFace: 2 })[0]?.text;
+    expect(protect).toContain("front 1½ : 1, right vertical");
+  });
+
+  it("judges a trench's ends where a slope is given for them", () => {
+    const drain = (ends: Trench["ends"]): Trench => ({
+      kind: "trench",
+      id: "t",
+      name: "Drain",
+      path: [
+        [0, 0],
+        [9, 0],
+      ],
+      width: 0.5,
+      walls: { by: "run", run: 1.5 },
+      bedding: { depth: 0.1, material: "gravel" },
+      zone: { above: 0.1, material: "gravel" },
+      backfill: "native",
+      pipes: [],
+      ...(ends === undefined ? {} : { ends }),
+    });
+    expect(steep(drain(undefined), { tallestFace: 2 })).toEqual([]);
+    expect(steep(drain({ start: 1.5, end: 1.5 }), { tallestFace: 2 })).toEqual([]);
+    const [finding] = steep(drain({ start: 1.5, end: 0.25 }), { tallestFace: 2 });
+    expect(finding?.text).toContain("too steep: end ¼ : 1");
+  });
+
   it("takes earlier backfill for untyped soil", () => {
     const [finding] = steep(tank(), { tallestFace: 2, materialsMet: ["native", "Test rock"] });
     expect(finding?.text).toContain("earlier backfill 1½ : 1");
@@ -164,6 +197,33 @@ describe("lifting", () => {
     const text = check(tank(), { tallestFace: 1 }, { units: "metric" })[0]?.text;
     expect(text).toContain("5,000 kg");
     expect(text).toContain("1.50 m, back from the edge");
+  });
+});
+
+describe("limits and stepped pads", () => {
+  it("measure to the nearest level, not to the first only", () => {
+    const square = (x: number): [number, number][] => [
+      [x, 0],
+      [x + 4, 0],
+      [x + 4, 4],
+      [x, 4],
+    ];
+    const pad: Work = {
+      kind: "pad",
+      id: "p",
+      name: "Pad",
+      outline: square(0),
+      top: 99,
+      walls: { by: "run", run: 1.5 },
+      fillRun: 2,
+      fill: "native",
+      levels: [{ outline: square(4), top: 98 }],
+    };
+    const well = (setback: number) => ({
+      limits: [{ id: "w", kind: "well", name: "Well", at: [10, 2] as [number, number], setback }],
+    });
+    expect(codes(check(pad, {}, well(2.1)))).toContain("limit.too-near");
+    expect(codes(check(pad, {}, well(1.9)))).not.toContain("limit.too-near");
   });
 });
 
