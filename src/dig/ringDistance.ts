@@ -23,11 +23,14 @@ function overlap(a: readonly Place[], b: readonly Place[]): boolean {
 
 function distanceBetween(a: readonly Place[], b: readonly Place[]): number {
   const box = boxOf(b);
+  const boxes = b.map((r, j) => boxOf([r, b[(j + 1) % b.length]!]));
   let least = Infinity;
   a.forEach((p, i) => {
     const q = a[(i + 1) % a.length]!;
-    if (boxesApart(boxOf([p, q]), box) >= least) return;
+    const own = boxOf([p, q]);
+    if (boxesApart(own, box) >= least) return;
     b.forEach((r, j) => {
+      if (!mayBeNearer(own, boxes[j]!, least)) return;
       const s = b[(j + 1) % b.length]!;
       least = Math.min(least, segmentsApart(p, q, r, s));
     });
@@ -52,6 +55,11 @@ function boxesApart(a: Box, b: Box): number {
   const across = Math.max(0, a[0] - b[2], b[0] - a[2]);
   const along = Math.max(0, a[1] - b[3], b[1] - a[3]);
   return Math.hypot(across, along);
+}
+
+/** False when no two places in the boxes are nearer than `least`. Asked for every pair of sides. */
+function mayBeNearer(a: Box, b: Box, least: number): boolean {
+  return a[0] - b[2] < least && b[0] - a[2] < least && a[1] - b[3] < least && b[1] - a[3] < least;
 }
 
 function segmentsApart(p: Place, q: Place, r: Place, s: Place): number {
