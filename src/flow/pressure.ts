@@ -240,11 +240,15 @@ function branchResults(
   });
 }
 
-/** Each branch's wanted part of the flow: as given, else by its holes' area. */
+/**
+ * Each branch's wanted part of the flow: by the shares given, one without counting 1; where none is
+ * given, by the area of its holes.
+ */
 function sharesOf(made: PressureNetwork, system: PressureSystem): number[] {
+  const given = system.branches.some((branch) => branch.share !== undefined);
   const plain = system.branches.map((branch, i) => {
-    const area = boreArea(branch.laterals.holes.diameter) * (made.branches[i]?.holes.length ?? 0);
-    return branch.share ?? area;
+    if (given) return branch.share ?? 1;
+    return boreArea(branch.laterals.holes.diameter) * (made.branches[i]?.holes.length ?? 0);
   });
   const sum = plain.reduce((total, share) => total + share, 0);
   return plain.map((share) => (sum > 0 ? share / sum : 0));

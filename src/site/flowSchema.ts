@@ -163,7 +163,11 @@ export const branchSchema = z.looseObject({
       loss: notNegative.describe("loss coefficient K when fully open"),
     })
     .optional(),
-  share: positive.optional().describe("of the flow, against the other branches; absent: by holes"),
+  share: positive
+    .optional()
+    .describe(
+      "of the flow, against the other branches; absent: 1, or where none has one, by holes",
+    ),
   laterals: lateralsSchema,
 });
 

@@ -1,0 +1,205 @@
+/**
+ * Each finding of the flow just beyond its threshold and silent just inside: the limit is set a
+ * hair to either side of what the example measures. Sources of the limits themselves stand in
+ * shared/catalogue/flow-rules.json and are printed with the findings.
+ */
+import { describe, expect, it } from "vitest";
+import alder from "../../shared/sites/alder-flat.site.json" with { type: "json" };
+import { estimate } from "../../src/estimate/index.js";
+import {
+  changeBranch,
+  changeFlow,
+  changePipe,
+  changePressure,
+  changeWork,
+  removeWork,
+  setFlowRule,
+  type Site,
+} from "../../src/site/index.js";
+
+const site = alder as unknown as Site;
+const SCHEME = "pumped";
+
+function codesOf(now: Site): string[] {
+  return estimate(now, SCHEME).findings.map((one) => one.code);
+}
+
+function systemOf(now: Site) {
+  const system = estimate(now, SCHEME).flow.pressure[0];
+  if (system === undefined) throw new Error("got no pressure system, expected one");
+  return system;
+}
+
+const base = systemOf(site);
+const uneven = changePressure(
+  changeBranch(site, SCHEME, "lift", "west", (branch) => ({ ...branch, share: 2 })),
+  SCHEME,
+  "lift",
+  {},
+);
+const spread = Math.max(...base.branches.map((branch) => branch.spread));
+const volume = base.dose?.volume.value ?? NaN;
+const drainage = estimate(site, SCHEME).flow.pipes.find((pipe) => pipe.id === "house-drain");
+const weight = estimate(site, SCHEME).flow.flotation[0];
+
+/** Code, the limit that decides, what is measured, and on which side of the limit it fires. */
+const THRESHOLDS: readonly [
+  code: string,
+  rule: string,
+  measured: number,
+  fires: "above" | "below",
+][] = [
+  ["main.fast", "main-fast", base.velocity.value, "above"],
+  ["main.slow", "main-slow", base.velocity.value, "below"],
+  ["laterals.uneven", "evenness", spread, "above"],
+  ["dose.small", "dose-least", volume, "below"],
+  ["dose.small", "dose-pipes", volume / base.pipeVolume.value, "below"],
+  ["dose.large", "dose-most", 1 / (base.dose?.plan.perDay ?? NaN), "above"],
+  ["chamber.intake-low", "intake", base.dose?.plan.off ?? NaN, "below"],
+  ["drain.deep", "most-cover", drainage?.cover.most ?? NaN, "above"],
+  ["drain.slow", "least-velocity", drainage?.carries?.velocity.value ?? NaN, "below"],
+  ["tank.little-drop", "tank-drop", 1.3716 - 1.2954, "below"],
+  ["tank.floats", "float-factor", weight?.factor ?? NaN, "below"],
+];
+
+describe.each(THRESHOLDS)("%s by the limit %s", (code, rule, measured, fires) => {
+  // Dose rules take the larger of two, so the other one is put out of the way.
+  const others: Readonly<Record<string, readonly [string, number]>> = {
+    "dose-least": ["dose-pipes", 0],
+    "dose-pipes": ["dose-least", 0],
+    "main-fast": ["main-slow", 0],
+  };
+  const other = others[rule];
+  const plain = other === undefined ? site : setFlowRule(site, SCHEME, other[0], other[1]);
+  const [inside, beyond] = fires === "above" ? [1.001, 0.999] : [0.999, 1.001];
+  it("is silent just inside", () => {
+    expect(Number.isFinite(measured)).toBe(true);
+    expect(codesOf(setFlowRule(plain, SCHEME, rule, measured * inside))).not.toContain(code);
+  });
+  it("fires just beyond, with a source", () => {
+    const { findings } = estimate(setFlowRule(plain, SCHEME, rule, measured * beyond), SCHEME);
+    const found = findings.find((one) => one.code === code);
+    expect(found?.text).toMatch(/\w/);
+    expect(found?.source).toMatch(/\w/);
+  });
+});
+
+describe("what no limit decides", () => {
+  it("a pump too weak, one that cannot lift, and one without a curve", () => {
+    const with2 = (head: number): Site =>
+      changePressure(site, SCHEME, "lift", {
+        pumps: [
+          {
+            id: "own",
+            name: "Own pump",
+            curve: [
+              { flow: 0, head },
+              { flow: 0.003, head: head * 0.5 },
+            ],
+          },
+        ],
+        pump: "own",
+      });
+    expect(codesOf(with2(base.lift.value - 0.01))).toContain("pump.below-shut-off");
+    expect(codesOf(with2(base.lift.value + 0.3))).toContain("pump.too-weak");
+    expect(codesOf(with2(20))).not.toContain("pump.too-weak");
+    const bare = changePressure(site, SCHEME, "lift", {
+      pumps: [{ id: "nothing", name: "Nothing" }],
+      pump: "nothing",
+    });
+    expect(codesOf(bare)).toContain("pump.no-curve");
+  });
+
+  it("beds whose shares differ are uneven until the valves are set as told", () => {
+    expect(codesOf(uneven)).toContain("beds.uneven");
+    const set = systemOf(uneven).branches.reduce(
+      (now, branch) =>
+        changeBranch(now, SCHEME, "lift", branch.id, (one) => ({
+          ...one,
+          valve: { loss: 0.2, open: branch.valve?.wanted ?? 1 },
+        })),
+      uneven,
+    );
+    expect(codesOf(set)).not.toContain("beds.uneven");
+    expect(systemOf(set).bedSpread).toBeLessThan(1e-4);
+  });
+
+  it("says what is missing and never throws", () => {
+    const gone = removeWork(site, SCHEME, "tank-1");
+    expect(codesOf(gone)).toContain("pressure.part-missing");
+    const lost = changePressure(site, SCHEME, "lift", { main: ["nowhere"] });
+    expect(codesOf(lost)).toContain("pressure.part-missing");
+    const many = changeBranch(site, SCHEME, "lift", "east", (branch) => ({
+      ...branch,
+      laterals: {
+        ...branch.laterals,
+        length: 100,
+        count: 50,
+        holes: { ...branch.laterals.holes, apart: 0.05 },
+      },
+    }));
+    expect(codesOf(many)).toContain("pressure.part-missing");
+  });
+
+  it("a drain that starts above its outlet, and cleanouts too far apart", () => {
+    const high = changePipe(site, SCHEME, "house-drain", (pipe) =>
+      pipe.grade.by === "inverts"
+        ? { ...pipe, grade: { ...pipe.grade, start: 733.38 + 0.02 } }
+        : pipe,
+    );
+    expect(codesOf(high)).toContain("pipe.starts-above");
+    expect(codesOf(site)).not.toContain("pipe.starts-above");
+    const length = drainage?.length ?? NaN;
+    const far = changePipe(site, SCHEME, "house-drain", (pipe) => ({ ...pipe, cleanouts: [0] }));
+    expect(codesOf(setFlowRule(far, SCHEME, "cleanout-apart", length * 0.99))).toContain(
+      "drain.cleanouts-apart",
+    );
+    expect(codesOf(setFlowRule(far, SCHEME, "cleanout-apart", length * 1.01))).not.toContain(
+      "drain.cleanouts-apart",
+    );
+  });
+
+  it("a chamber without room, little reserve, no design flow", () => {
+    const small = changePressure(site, SCHEME, "lift", {
+      chamber: { by: "box", length: 0.5, width: 0.5 },
+    });
+    expect(codesOf(small)).toContain("chamber.no-room");
+    const dose = site.schemes[0]?.flow?.pressure?.[0]?.dose;
+    if (dose === undefined) throw new Error("got no dose, expected one");
+    const large = changePressure(site, SCHEME, "lift", { dose: { ...dose, reserve: 50 } });
+    expect(codesOf(large)).toContain("chamber.little-reserve");
+    expect(codesOf(changeFlow(site, SCHEME, { design: undefined }))).toContain(
+      "dose.no-design-flow",
+    );
+  });
+
+  it("a main that stands full in the frost, and one that a check valve holds", () => {
+    const cover = estimate(site, SCHEME).flow.pipes.find((pipe) => pipe.id === "lift-line")?.cover;
+    const held = changePressure(site, SCHEME, "lift", { checkValve: true });
+    const least = cover?.least ?? NaN;
+    expect(codesOf(setFlowRule(held, SCHEME, "frost", least + 0.01))).toContain("main.freezes");
+    expect(codesOf(setFlowRule(held, SCHEME, "frost", least - 0.01))).not.toContain("main.freezes");
+    expect(systemOf(held).drainBack.value).toBe(0);
+    expect(codesOf(held)).not.toContain("main.sags");
+  });
+
+  it("a bed below the pump's water can siphon", () => {
+    const low = changeWork(site, SCHEME, "sand-bed", (work) =>
+      work.kind === "bed" ? { ...work, base: base.water.low - 2 } : work,
+    );
+    const flat = changePipe(low, SCHEME, "lift-line", (pipe) => ({
+      ...pipe,
+      grade: { by: "inverts", start: base.water.low - 0.5, end: base.water.low - 1 },
+    }));
+    expect(codesOf(flat)).toContain("main.siphon");
+    expect(codesOf(site)).not.toContain("main.siphon");
+  });
+});
+
+it("moves lift and flow with the tank: half a metre lower lifts half a metre more", () => {
+  const lower = changeWork(site, SCHEME, "tank-1", (work) =>
+    work.kind === "tank" ? { ...work, base: work.base - 0.5 } : work,
+  );
+  expect(systemOf(lower).lift.value - base.lift.value).toBeCloseTo(0.5, 9);
+  expect(systemOf(lower).flow.value).toBeLessThan(base.flow.value);
+});
