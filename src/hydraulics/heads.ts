@@ -43,7 +43,7 @@ export function leastPressure(nodes: readonly NetworkNode[], solution: NetworkSo
 
 /**
  * The head at the first node at which a measure of the solution, which must grow with head, comes to
- * `wanted`: secants between bounds that close in, every third step a halving.
+ * `wanted`, NaN in a network without holes: secants between bounds that close in, every third step a halving.
  */
 function headWhere(
   network: Network,
@@ -55,6 +55,8 @@ function headWhere(
     solution = network.solve({ by: "head", head }, solution);
     return measure(solution);
   };
+  // Without a hole nothing grows with head, so there is none to find.
+  if (!network.nodes.some((node) => node.outlet?.by === "orifice")) return NaN;
   let low = network.lowest;
   let below = at(low);
   if (!(wanted > below)) return low;

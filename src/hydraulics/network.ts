@@ -97,6 +97,7 @@ export class Network {
   /** Solves for a source; another solution of the same network, if near, makes it quicker. */
   solve(source: Source, start?: NetworkSolution): NetworkSolution {
     this.source = source;
+    this.head = source.by === "head" ? source.head : 0;
     this.begin(start);
     let worst = this.evaluate();
     if (source.by === "flow") worst = this.centre();
@@ -327,6 +328,12 @@ export class Network {
     if (Number.isNaN(this.lowest)) return { outcome: "no-flow", why: "it has no outlet" };
     if (!(flow > 0)) {
       return { outcome: "no-flow", why: "every outlet lies above the head that the source gives" };
+    }
+    if (source.by === "flow" && Math.abs(flow - source.flow) > 1e-6 * source.flow) {
+      return {
+        outcome: "not-converged",
+        why: `${flow} m³/s leaves, and ${source.flow} was asked for`,
+      };
     }
     const dry = nodes.find((node, i) => node.outlet?.by === "fixed" && pressure[i]! < 0);
     if (dry !== undefined) {

@@ -29,7 +29,10 @@ export function waterPower(flow: number, head: number): number {
   return WATER_DENSITY * GRAVITY * flow * head;
 }
 
-/** Energy in a year, kWh, of a pump taking `watts` for as long as it needs to move `daily` (m³/s). */
+/**
+ * Energy in a year, kWh, of a pump taking `watts` at `flow` (m³/s) for as long as it needs to move a
+ * mean flow of `daily` (m³/s over the day).
+ */
 export function yearlyEnergy(watts: number, daily: number, flow: number): number {
   const hoursInYear = 8766;
   return (watts / 1000) * hoursInYear * (daily / flow);

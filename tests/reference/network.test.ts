@@ -3,7 +3,13 @@
  * far end's head, walking upstream with plain Hazen–Williams and √h, and no matrix anywhere.
  */
 import { expect, it } from "vitest";
-import { solveNetwork, type NetworkNode } from "../../src/hydraulics/index.js";
+import {
+  headFor,
+  headForPressure,
+  Network,
+  solveNetwork,
+  type NetworkNode,
+} from "../../src/hydraulics/index.js";
 
 const C = 150;
 const COEFFICIENT = 0.61;
@@ -143,4 +149,22 @@ it("says when what is simply taken lies too high, and when there is no outlet", 
   const bare = solveNetwork(nodes.slice(0, 1), { by: "head", head: 5 });
   expect(bare.outcome).toBe("no-flow");
   expect(bare.why).toContain("no outlet");
+});
+
+it("never gives an earlier answer's head for a flow that cannot be had", () => {
+  const law = { by: "hazen-williams", c: C } as const;
+  const tap = new Network([
+    { id: "source", parent: -1, elevation: 0 },
+    {
+      id: "tap",
+      parent: 0,
+      elevation: 3,
+      link: { inside: 0.04, length: 10, law, k: 0 },
+      outlet: { by: "fixed", flow: 1e-3 },
+    },
+  ]);
+  expect(tap.solve({ by: "head", head: 5 }).outcome).toBe("solved");
+  expect(tap.solve({ by: "flow", flow: 2e-3 }).outcome).not.toBe("solved");
+  expect(headFor(tap, 2e-3)).toBeNaN();
+  expect(headForPressure(tap, 1)).toBeNaN();
 });
