@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import type { Quantity, Site } from "../site/index.js";
 import {
   earthVolume,
+  elevation,
   haulMass,
   length,
   area,
@@ -15,6 +16,7 @@ import {
   minutes,
   money,
   plainNumber,
+  size,
   velocity,
 } from "../units/index.js";
 import type { Measure } from "../units/index.js";
@@ -43,18 +45,37 @@ function volumePrint(value: number, units: Site["units"], liquid: boolean): stri
   return earthVolume.print(value, units, { digits: Math.abs(value) < SMALL ? 2 : 1 });
 }
 
+/** Digits that a plain number is shown with: enough to reckon on with, also when it is small. */
+function digitsFor(value: number): number {
+  if (Number.isInteger(value)) return 0;
+  return Math.abs(value) < 1 ? Math.min(6, 2 - Math.floor(Math.log10(Math.abs(value)))) : 2;
+}
+
+/** m: lengths under this are bores and drops, read in inches or millimetres. */
+const SMALL_LENGTH = 0.15;
+
+/** A length or height in tenths, as flow is reckoned, not in feet and inches. */
+function decimalLength(value: number, units: Site["units"]): string {
+  if (Math.abs(value) >= SMALL_LENGTH) return elevation.print(value, units);
+  return `${value < 0 ? "-" : ""}${size.print(Math.abs(value), units, { digits: units === "us" ? 2 : 1 })}`;
+}
+
 /** Units that say nothing beside their number. */
 const UNSPOKEN: ReadonlySet<string> = new Set(["", "1", "each", "lump"]);
 
 /**
  * A value with its SI unit, as this site's people read it; unknown units stay as they are. Volumes
- * are of earth, or of a `liquid`.
+ * are of earth, or of a `liquid`; lengths in feet and inches, or `decimal`.
  */
-export function useAmount(liquid = false): (value: number, unit: string) => string {
+export function useAmount(
+  liquid = false,
+  decimal = false,
+): (value: number, unit: string) => string {
   const { units, currency } = useSite().site;
   return (value, unit) => {
     if (!Number.isFinite(value)) return "–";
     const measure = MEASURES[unit];
+    if (decimal && unit === "m") return decimalLength(value, units);
     if (measure === length && value < 0) return `-${length.print(-value, units)}`;
     if (unit === "m³/s on each m²") return loadingWords(value, units);
     if (unit === "m³") return volumePrint(value, units, liquid);
@@ -64,7 +85,7 @@ export function useAmount(liquid = false): (value: number, unit: string) => stri
       return density.print(value, units, units === "us" ? { unit: "lb/ft³" } : {});
     if (measure !== undefined) return measure.print(value, units);
     if (unit === currency) return money(currency).print(value, units, { digits: 2 });
-    const number = plainNumber(value, Number.isInteger(value) ? 0 : 2);
+    const number = plainNumber(value, digitsFor(value));
     if (UNSPOKEN.has(unit)) return number;
     if (unit === "load") return `${number} ${value === 1 ? "load" : "loads"}`;
     return `${number} ${unit}`;
@@ -72,9 +93,13 @@ export function useAmount(liquid = false): (value: number, unit: string) => stri
 }
 
 /** How a figure was reached: formula, what went in, and who says so. */
-export function QuantityWorking(props: { quantity: Quantity; liquid?: boolean }): ReactNode {
-  const { quantity, liquid } = props;
-  const amount = useAmount(liquid);
+export function QuantityWorking(props: {
+  quantity: Quantity;
+  liquid?: boolean;
+  decimal?: boolean;
+}): ReactNode {
+  const { quantity, liquid, decimal } = props;
+  const amount = useAmount(liquid, decimal);
   return (
     <>
       <p>

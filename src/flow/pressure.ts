@@ -64,6 +64,10 @@ export function partsOf(
     const base = bed?.kind === "bed" ? bed.base : bed?.kind === "pad" ? bed.top : end.ground;
     return { branch, bed, elevation: base + branch.height };
   });
+  const lost = branches.find(({ branch, bed }) => branch.bed !== undefined && bed === null);
+  if (lost !== undefined) {
+    return { system, missing: `${lost.branch.name} serves “${lost.branch.bed}”, which is gone` };
+  }
   const floating = branches.find(({ elevation }) => !Number.isFinite(elevation));
   if (floating !== undefined) {
     return { system, missing: `the height of ${floating.branch.name} is not known` };

@@ -119,11 +119,7 @@ export function drainBackOf(made: PressureNetwork, system: PressureSystem): Quan
     formula: held
       ? "none: a check valve holds the main full"
       : "volume of riser, main and branches, all of which run back",
-    inputs: pipes.map(({ of, inside, length }) => ({
-      name: `${of}, bore ${inside.toFixed(4)} m`,
-      value: length,
-      unit: "m",
-    })),
+    inputs: pipeInputs(pipes),
     source: "geometry",
   };
 }
@@ -133,7 +129,21 @@ export function volumeOf(made: PressureNetwork): Quantity {
     value: pipeVolume(made.pipes),
     unit: "m³",
     formula: "bore area × length, summed over riser, main, branches, manifolds and laterals",
-    inputs: [],
+    inputs: pipeInputs(made.pipes),
     source: "geometry",
   };
+}
+
+/** Length and bore of each kind of pipe, pieces of one kind and bore together. */
+function pipeInputs(pipes: PressureNetwork["pipes"]): Quantity["inputs"] {
+  const together: { of: string; inside: number; length: number }[] = [];
+  for (const { of, inside, length } of pipes) {
+    const same = together.find((one) => one.of === of && one.inside === inside);
+    if (same === undefined) together.push({ of, inside, length });
+    else same.length += length;
+  }
+  return together.flatMap(({ of, inside, length }) => [
+    { name: `${of}, long`, value: length, unit: "m" },
+    { name: `${of}, bore`, value: inside, unit: "m" },
+  ]);
 }

@@ -7,7 +7,7 @@ export interface FlowRule {
   id: string;
   name: string;
   value: number;
-  /** SI unit; "" for a plain number. */
+  /** SI unit; "share" for a part of one, "" for a plain number. */
   unit: string;
   source: string;
 }

@@ -2,6 +2,9 @@ import type { Finding, Scheme, Site } from "../site/index.js";
 import { area, liquidVolume } from "../units/index.js";
 import type { Sizing } from "./design.js";
 
+/** Part of a tank's volume that is rounding of gallons: 1,000 gal is entered as 3.785 m³. */
+const ROUNDED = 1e-3;
+
 /** Tanks and field that are smaller than the design flow and the soil ask for. */
 export function sizingFindings(sizing: Sizing, scheme: Scheme, units: Site["units"]): Finding[] {
   const findings: Finding[] = [];
@@ -9,7 +12,7 @@ export function sizingFindings(sizing: Sizing, scheme: Scheme, units: Site["unit
     findings.push({ level, code, where: "site", text, source });
   };
   const { leastTank, tanks, loading, areaWanted, field } = sizing;
-  if (leastTank !== undefined && tanks.value < leastTank.value - 1e-6) {
+  if (leastTank !== undefined && tanks.value < leastTank.value * (1 - ROUNDED)) {
     const text = `The tanks hold ${liquidVolume.print(tanks.value, units)}; ${liquidVolume.print(leastTank.value, units)} is wanted. Check your local code.`;
     say("caution", "sizing.tank-small", text, leastTank.source);
   }
@@ -25,7 +28,7 @@ export function sizingFindings(sizing: Sizing, scheme: Scheme, units: Site["unit
   }
   // Without a field named there is nothing to measure.
   const named = (scheme.flow?.field ?? []).length > 0;
-  if (named && areaWanted !== undefined && field.value < areaWanted.value - 1e-6) {
+  if (named && areaWanted !== undefined && field.value < areaWanted.value * (1 - 1e-9)) {
     const text = `The field has ${area.print(field.value, units)} of bottom; ${area.print(areaWanted.value, units)} is wanted for the design flow in this soil.`;
     say("caution", "sizing.field-small", text, areaWanted.source);
   }

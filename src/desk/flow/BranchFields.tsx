@@ -8,6 +8,7 @@ import { percent } from "../fields/percent.js";
 import { plain, whole } from "../fields/plain.js";
 import type { PressureResult } from "../parts.js";
 import { useEdit, useSite } from "../useSite.js";
+import { Rows } from "./Rows.js";
 import { useScheme } from "./useFlow.js";
 
 interface BranchProps {
@@ -62,22 +63,14 @@ function BranchFigures({ result }: { result: NonNullable<BranchProps["result"]> 
     ],
     ["Holes differ by", share(result.spread)],
   ] as const;
-  return (
-    <table className="table">
-      <tbody>
-        {rows.map(([name, words]) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            <td>{words}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
+  return <Rows rows={rows} />;
 }
 
 /** K of an open ball valve (recalled, handbooks give 0.05 to 0.3). */
 const OPEN_VALVE = 0.2;
+
+/** Part of its share that a bed may miss before the valve is worth a turn. */
+const NOTICED = 0.01;
 
 function Valve({
   branch,
@@ -86,6 +79,7 @@ function Valve({
 }: Omit<BranchProps, "system"> & { change: Change }): ReactNode {
   const { valve } = branch;
   const wanted = result?.valve?.wanted ?? null;
+  const off = result === undefined ? 0 : Math.abs(result.share / result.shareWanted - 1);
   const set = (open: number): void =>
     change("valve", (now) => ({ ...now, valve: { loss: valve?.loss ?? OPEN_VALVE, open } }));
   return (
@@ -101,7 +95,7 @@ function Valve({
         onCommit={set}
         onClear={() => change("valve", (now) => without(now, "valve"))}
       />
-      {wanted !== null && Math.abs(wanted - (valve?.open ?? 1)) > 0.005 && (
+      {wanted !== null && off > NOTICED && Math.abs(wanted - (valve?.open ?? 1)) > 0.005 && (
         <div className="tools">
           <button type="button" className="link" onClick={() => set(wanted)}>
             Set it to {Math.round(wanted * 100)}%, which gives this bed its share
@@ -153,6 +147,7 @@ function BranchPipe({ branch, change }: { branch: Branch; change: Change }): Rea
         label="its bore"
         value={branch.inside}
         measure={size}
+        print={{ digits: 2 }}
         least={0}
         above
         onCommit={(inside) => change("bore", (now) => ({ ...now, inside }))}
@@ -189,6 +184,7 @@ function Laterals({ branch, change }: { branch: Branch; change: Change }): React
         label="bore"
         value={laterals.inside}
         measure={size}
+        print={{ digits: 2 }}
         least={0}
         above
         onCommit={(inside) => set("bore", { inside })}

@@ -45,8 +45,8 @@ export function FlotationSection(): ReactNode {
             tank.factor === null ? "stands dry" : `weighs ${tank.factor.toFixed(2)} × its uplift`
           }
         >
-          <QuantityWorking quantity={tank.uplift} />
-          <QuantityWorking quantity={tank.weight} />
+          <QuantityWorking quantity={tank.uplift} decimal />
+          <QuantityWorking quantity={tank.weight} decimal />
           {tank.factor !== null && tank.factor < tank.wanted && (
             <p>
               {length.print(tank.coverMore, units)} more ground over it, or an anchor of{" "}

@@ -124,7 +124,7 @@ export function FlowLeaf(): ReactNode {
       ))}
       <Findings
         findings={findingsAt(estimate?.findings, tanks).filter((one) =>
-          /^(flow|pipe|lift|joint|tank\.little)/.test(one.code),
+          /^(pipe\.|lift\.|tank\.little-drop)/.test(one.code),
         )}
       />
       <SizingSection />

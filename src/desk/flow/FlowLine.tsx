@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import type { PipeCheck, PressureResult } from "../parts.js";
 import { elevation, length, pipeSlope } from "../../units/index.js";
 import { useSite } from "../useSite.js";
+import { spread } from "./ticks.js";
 import { wayOf, type Way, type WayMark } from "./way.js";
 
 const WIDE = 336;
@@ -9,6 +10,8 @@ const HIGH = 190;
 const SIDE = 14;
 const TOP = 22;
 const FOOT = 16;
+/** Between the middles of two numbers. */
+const APART = 18;
 
 interface Frame {
   x: (along: number) => number;
@@ -46,6 +49,11 @@ export function FlowLine(props: {
   const way = wayOf(works, props.pipes, props.pressure);
   if (way === null) return null;
   const frame = frameOf(way);
+  // Numbers that would lie on each other stand side by side.
+  const asides = spread(
+    way.marks.map((mark) => frame.x(mark.along)),
+    APART,
+  );
   const told = way.marks.map((mark) => `${mark.name} ${elevation.print(mark.z, units)}`).join(", ");
   return (
     <figure className="drawing" data-drawing="way">
@@ -56,7 +64,13 @@ export function FlowLine(props: {
       >
         <Drawn way={way} frame={frame} />
         {way.marks.map((mark, i) => (
-          <MarkAt key={`${mark.name} ${i}`} mark={mark} number={i + 1} frame={frame} />
+          <MarkAt
+            key={`${mark.name} ${i}`}
+            mark={mark}
+            number={i + 1}
+            aside={asides[i] ?? frame.x(mark.along)}
+            frame={frame}
+          />
         ))}
         <text x={WIDE / 2} y={HIGH + 12} fontSize="11" textAnchor="middle" fill="var(--ink-soft)">
           {length.print(way.length, units)} along the pipes; height ×{" "}
@@ -142,16 +156,23 @@ function Drawn({ way, frame }: { way: Way; frame: Frame }): ReactNode {
   });
 }
 
-function MarkAt(props: { mark: WayMark; number: number; frame: Frame }): ReactNode {
-  const { mark, number, frame } = props;
+function MarkAt(props: {
+  mark: WayMark;
+  number: number;
+  /** Where the number stands, across. */
+  aside: number;
+  frame: Frame;
+}): ReactNode {
+  const { mark, number, aside, frame } = props;
   const [at, up] = [frame.x(mark.along), frame.y(mark.z)];
-  const above = up > 34 ? -13 : 15;
+  const above = up > 34 ? -15 : 17;
   return (
     <g>
+      <line x1={at} y1={up} x2={aside} y2={up + above} stroke="var(--ink)" strokeWidth="0.8" />
       <circle cx={at} cy={up} r="2.4" fill="var(--ink)" />
-      <circle cx={at} cy={up + above} r="8" fill="var(--card)" stroke="var(--ink)" />
+      <circle cx={aside} cy={up + above} r="8" fill="var(--card)" stroke="var(--ink)" />
       <text
-        x={at}
+        x={aside}
         y={up + above + 4}
         fontSize="11"
         fontWeight="700"

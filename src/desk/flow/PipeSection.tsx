@@ -128,8 +128,8 @@ function Carries(props: {
   return (
     <>
       <Working text="Carries, full" amount={flow.print(carries.full.value, units)}>
-        <QuantityWorking quantity={carries.full} />
-        <QuantityWorking quantity={carries.velocity} />
+        <QuantityWorking quantity={carries.full} decimal />
+        <QuantityWorking quantity={carries.velocity} decimal />
       </Working>
       {peak !== null && (
         <table className="table">

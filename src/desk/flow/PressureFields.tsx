@@ -94,7 +94,7 @@ export function MainFields({ system }: { system: PressureSystem }): ReactNode {
           label="Head wanted at the last hole"
           name="distal-head"
           value={system.distalHead}
-          usual="by the size of hole"
+          usual="by hole size"
           measure={head}
           least={0}
           above
@@ -155,7 +155,7 @@ export function DoseFields({ system }: { system: PressureSystem }): ReactNode {
         label="One dose"
         name="dose-volume"
         value={dose.volume}
-        usual="the day's flow over the doses"
+        usual="day's flow ÷ doses"
         measure={liquidVolume}
         least={0}
         above
@@ -166,7 +166,7 @@ export function DoseFields({ system }: { system: PressureSystem }): ReactNode {
         label="Pump off, over the floor"
         name="pump-off"
         value={dose.off}
-        usual="the tank's low water"
+        usual="tank's low water"
         measure={length}
         onCommit={(off) => change("level", { dose: { ...dose, off } })}
         onClear={() => change("level", { dose: without(dose, "off") })}

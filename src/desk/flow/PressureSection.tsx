@@ -11,6 +11,7 @@ import { FloatDiagram } from "./FloatDiagram.js";
 import { DoseFields, MainFields } from "./PressureFields.js";
 import { PumpChart } from "./PumpChart.js";
 import { PumpTable } from "./PumpTable.js";
+import { Rows } from "./Rows.js";
 
 /** Findings of a pressure system start with one of these words. */
 const OWN = /^(pump|main|laterals|beds|dose|chamber|pressure)\./;
@@ -95,40 +96,27 @@ function Duty({ result }: { result: PressureResult }): ReactNode {
   return (
     <>
       <Working text="Runs at" amount={flow.print(result.flow.value, units)}>
-        <QuantityWorking quantity={result.flow} />
+        <QuantityWorking quantity={result.flow} decimal />
       </Working>
       <Working text="against a head of" amount={head.print(result.head.value, units)}>
-        <table className="table">
-          <tbody>
-            {pieces.map(([name, value]) => (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{head.print(value, units)}</td>
-              </tr>
-            ))}
-            <tr className="sum">
-              <th scope="row">Head</th>
-              <td>{head.print(result.head.value, units)}</td>
-            </tr>
-          </tbody>
-        </table>
-        <QuantityWorking quantity={result.head} />
+        <Rows rows={pieces.map(([name, value]) => [name, head.print(value, units)])} />
+        <QuantityWorking quantity={result.head} decimal />
       </Working>
       <Working text="Lift at rest" amount={head.print(result.lift.value, units)}>
-        <QuantityWorking quantity={result.lift} />
+        <QuantityWorking quantity={result.lift} decimal />
       </Working>
       <Working
         text="Wanted"
         amount={`${flow.print(result.wanted.flow.value, units)} at ${head.print(result.wanted.head.value, units)}`}
       >
-        <QuantityWorking quantity={result.wanted.flow} />
+        <QuantityWorking quantity={result.wanted.flow} decimal />
       </Working>
       <Working text="Speed in the main" amount={velocity.print(result.velocity.value, units)}>
-        <QuantityWorking quantity={result.velocity} />
+        <QuantityWorking quantity={result.velocity} decimal />
         <p>
           Stopped at once it adds {head.print(result.surge.value, units)} of pressure for a moment.
         </p>
-        <QuantityWorking quantity={result.surge} />
+        <QuantityWorking quantity={result.surge} decimal />
       </Working>
     </>
   );
@@ -139,7 +127,6 @@ function DoseFigures({ result }: { result: PressureResult }): ReactNode {
   const { dose } = result;
   if (dose === null) return null;
   const rows: readonly (readonly [string, string])[] = [
-    ["Doses a day", plainNumber(dose.plan.perDay, 1)],
     ["Drawn each time, with what runs back", liquidVolume.print(dose.plan.drawn, units)],
     ["Free over the alarm", liquidVolume.print(dose.plan.reserve, units)],
     ["Without power it holds", `${plainNumber(dose.plan.hoursWithoutPower, 0)} h of flow`],
@@ -147,29 +134,20 @@ function DoseFigures({ result }: { result: PressureResult }): ReactNode {
   return (
     <>
       <Working text="One dose" amount={liquidVolume.print(dose.volume.value, units)}>
-        <QuantityWorking quantity={dose.volume} liquid />
+        <QuantityWorking quantity={dose.volume} liquid decimal />
       </Working>
       {dose.runTime !== null && (
         <Working text="The pump runs for" amount={minutes.print(dose.runTime.value, units)}>
-          <QuantityWorking quantity={dose.runTime} liquid />
+          <QuantityWorking quantity={dose.runTime} liquid decimal />
         </Working>
       )}
       <Working
         text="Runs back after each dose"
         amount={liquidVolume.print(result.drainBack.value, units)}
       >
-        <QuantityWorking quantity={result.drainBack} liquid />
+        <QuantityWorking quantity={result.drainBack} liquid decimal />
       </Working>
-      <table className="table">
-        <tbody>
-          {rows.map(([name, words]) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              <td>{words}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Rows rows={rows} />
     </>
   );
 }

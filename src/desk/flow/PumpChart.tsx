@@ -188,6 +188,10 @@ function ChartTable({ result }: { result: PressureResult }): ReactNode {
   const { units } = useSite().site;
   const used = result.pumps.find((pump) => pump.id === result.pump);
   const rows = (used?.curve ?? []).filter((_, i) => i % 4 === 0);
+  const asks = (at: number): string => {
+    const wanted = asksAt(result, at);
+    return wanted === null ? "more" : head.print(wanted, units);
+  };
   return (
     <details className="working">
       <summary>
@@ -207,7 +211,7 @@ function ChartTable({ result }: { result: PressureResult }): ReactNode {
               <tr key={row.flow}>
                 <th scope="row">{flow.print(row.flow, units)}</th>
                 <td>{head.print(row.head, units)}</td>
-                <td>{head.print(asksAt(result, row.flow), units)}</td>
+                <td>{asks(row.flow)}</td>
               </tr>
             ))}
           </tbody>
@@ -217,11 +221,11 @@ function ChartTable({ result }: { result: PressureResult }): ReactNode {
   );
 }
 
-/** What the system asks at a flow, between its samples, m. */
-function asksAt({ system }: PressureResult, at: number): number {
+/** What the system asks at a flow, between its samples, m; null beyond the last of them. */
+function asksAt({ system }: PressureResult, at: number): number | null {
   const after = system.findIndex((one) => one.flow >= at);
-  const [b, a] = [system[after] ?? system.at(-1), system[after - 1]];
-  if (b === undefined) return 0;
+  const [b, a] = [system[after], system[after - 1]];
+  if (b === undefined) return null;
   if (a === undefined || b.flow === a.flow) return b.low;
   return a.low + ((b.low - a.low) * (at - a.flow)) / (b.flow - a.flow);
 }

@@ -4,6 +4,7 @@ import { setFlowRule } from "../../site/index.js";
 import { density, length, liquidVolume, velocity } from "../../units/index.js";
 import type { Measure } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { percent } from "../fields/percent.js";
 import { plain } from "../fields/plain.js";
 import { useEdit, useSite } from "../useSite.js";
 import { useScheme } from "./useFlow.js";
@@ -13,6 +14,7 @@ const MEASURES: Readonly<Record<string, Measure>> = {
   "m/s": velocity,
   "m³": liquidVolume,
   "kg/m³": density,
+  share: percent,
 };
 
 /** Every limit that the checks use, with its source, to be replaced by the local one. */

@@ -26,34 +26,34 @@ export function SizingSection(): ReactNode {
       <DesignFields />
       {sizing?.daily !== undefined && (
         <Working text="Comes in a day" amount={dailyFlow.print(sizing.daily.value, units)}>
-          <QuantityWorking quantity={sizing.daily} />
+          <QuantityWorking quantity={sizing.daily} decimal />
         </Working>
       )}
       <SoilFields />
       {sizing?.loading !== undefined && (
         <Working text="The soil takes" amount={loadingWords(sizing.loading.value, units)}>
-          <QuantityWorking quantity={sizing.loading} />
+          <QuantityWorking quantity={sizing.loading} decimal />
         </Working>
       )}
       <FieldWorks />
       {sizing?.areaWanted !== undefined && (
         <Working text="Bottom wanted" amount={area.print(sizing.areaWanted.value, units)}>
-          <QuantityWorking quantity={sizing.areaWanted} />
+          <QuantityWorking quantity={sizing.areaWanted} decimal />
         </Working>
       )}
       {sizing !== undefined && sizing.field.value > 0 && (
         <Working text="Bottom there is" amount={area.print(sizing.field.value, units)}>
-          <QuantityWorking quantity={sizing.field} />
+          <QuantityWorking quantity={sizing.field} decimal />
         </Working>
       )}
       {sizing?.leastTank !== undefined && (
         <Working text="Tank wanted" amount={liquidVolume.print(sizing.leastTank.value, units)}>
-          <QuantityWorking quantity={sizing.leastTank} liquid />
+          <QuantityWorking quantity={sizing.leastTank} liquid decimal />
         </Working>
       )}
       {sizing !== undefined && (
         <Working text="Tanks hold" amount={liquidVolume.print(sizing.tanks.value, units)}>
-          <QuantityWorking quantity={sizing.tanks} liquid />
+          <QuantityWorking quantity={sizing.tanks} liquid decimal />
         </Working>
       )}
       <Findings
