@@ -88,6 +88,14 @@ it("loading by class: Washington types 1 to 7, and EPA textures", () => {
   [1, 1, 0.8, 0.6, 0.4, 0.2, 0].forEach((wanted, i) => {
     expect(rates[i]).toBeCloseTo(wanted, 5);
   });
-  expect(onFoot(loadingByClass("clay-loam", "epa")?.value ?? NaN)).toBeCloseTo(0.4, 5);
+  for (const [texture, rate] of [
+    ["sandy-loam", 0.6],
+    ["loam", 0.6],
+    ["silt-loam", 0.6],
+    ["clay-loam", 0.4],
+    ["clay", 0.2],
+  ] as const) {
+    expect(onFoot(loadingByClass(texture, "epa")?.value ?? NaN)).toBeCloseTo(rate, 5);
+  }
   expect(loadingByClass("chalk", "epa")).toBeNull();
 });

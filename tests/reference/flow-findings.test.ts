@@ -7,6 +7,7 @@ import { describe, expect, it } from "vitest";
 import alder from "../../shared/sites/alder-flat.site.json" with { type: "json" };
 import { estimate } from "../../src/estimate/index.js";
 import {
+  addWork,
   changeBranch,
   changeFlow,
   changePipe,
@@ -193,6 +194,135 @@ describe("what no limit decides", () => {
     }));
     expect(codesOf(flat)).toContain("main.siphon");
     expect(codesOf(site)).not.toContain("main.siphon");
+  });
+});
+
+describe("drains", () => {
+  const carries = drainage?.carries?.full.value ?? NaN;
+  const daily = estimate(site, SCHEME).flow.sizing.daily?.value ?? NaN;
+  it("too small for the peak, just beyond what the pipe carries with a free surface", () => {
+    // A round pipe carries 1.0757 of its full flow at 0.938 of its bore (handbooks).
+    const peak = (share: number): Site =>
+      changeFlow(site, SCHEME, { peak: (share * carries) / daily });
+    expect(codesOf(peak(1.07))).not.toContain("drain.too-small");
+    expect(codesOf(peak(1.08))).toContain("drain.too-small");
+  });
+  it("a bend sharper than the limit with no cleanout by it", () => {
+    const bend = Math.max(...(drainage?.bends ?? []).map((one) => one.angle));
+    const bare = changePipe(site, SCHEME, "house-drain", (pipe) => ({ ...pipe, cleanouts: [0] }));
+    const codes = (angle: number): string[] =>
+      codesOf(setFlowRule(bare, SCHEME, "cleanout-bend", angle));
+    expect(codes(bend - 0.1)).toContain("drain.bend-without-cleanout");
+    expect(codes(bend + 0.1)).not.toContain("drain.bend-without-cleanout");
+  });
+  it("pipes that would run through each other where their paths cross", () => {
+    const crossed = (deeper: number): Site =>
+      addWork(site, SCHEME, {
+        kind: "trench",
+        id: "across",
+        name: "Across",
+        path: [
+          [19, 20],
+          [21.5, 25],
+        ],
+        width: 0.4,
+        walls: { by: "run", run: 0 },
+        bedding: { depth: 0.1, material: "pea-gravel" },
+        zone: { above: 0.1, material: "pea-gravel" },
+        backfill: "native",
+        pipes: [
+          {
+            id: "across-pipe",
+            name: "Across",
+            service: "conduit",
+            inside: 0.05,
+            outside: 0.06,
+            material: "pvc",
+            grade: { by: "inverts", start: 733.3 - deeper, end: 733.3 - deeper },
+          },
+        ],
+      });
+    const clear = (deeper: number): number =>
+      estimate(crossed(deeper), SCHEME).flow.pipes.find((one) => one.id === "across-pipe")
+        ?.crossings[0]?.clear ?? NaN;
+    expect(codesOf(crossed(0))).toContain("pipe.crosses");
+    expect(clear(0.5) - clear(0.4)).toBeCloseTo(0.1, 9);
+    expect(clear(0.5)).toBeGreaterThan(0);
+    expect(codesOf(crossed(0.5))).not.toContain("pipe.crosses");
+  });
+});
+
+describe("the main and its pump", () => {
+  it("gathers air at a high place on the way", () => {
+    const humped = changePipe(site, SCHEME, "lift-line", (pipe) => ({
+      ...pipe,
+      grade: { by: "inverts", start: 739, end: 736.4 },
+    }));
+    expect(codesOf(humped)).toContain("main.air");
+    expect(codesOf(site)).not.toContain("main.air");
+    // Lift at rest is then to the high place, not to the laterals.
+    expect(systemOf(humped).lift.value).toBeCloseTo(739 + 0.04089 / 2 - base.water.low, 6);
+  });
+  it("runs off a curve that is too short, and loses against what runs in", () => {
+    const short = (most: number): Site =>
+      changePressure(site, SCHEME, "lift", {
+        pumps: [
+          {
+            id: "own",
+            name: "Own",
+            curve: [
+              { flow: 0, head: 20 },
+              { flow: most, head: 18 },
+            ],
+          },
+        ],
+        pump: "own",
+      });
+    expect(codesOf(short(1e-3))).toContain("pump.off-curve");
+    expect(codesOf(short(4e-3))).not.toContain("pump.off-curve");
+    const flooded = changeFlow(site, SCHEME, { design: { by: "daily", flow: 5e-3 } });
+    expect(
+      codesOf(
+        changePressure(flooded, SCHEME, "lift", { chamber: { by: "box", length: 30, width: 30 } }),
+      ),
+    ).toContain("pump.outrun");
+  });
+  it("counts the days between starts twice over when two take turns", () => {
+    const turns = changePressure(site, SCHEME, "lift", { alternating: true });
+    const [one, two] = [base.dose?.between ?? NaN, systemOf(turns).dose?.between ?? NaN];
+    expect(two / one).toBeCloseTo(2, 12);
+  });
+  it("says that a bed is gone rather than reckon without it", () => {
+    const gone = removeWork(site, SCHEME, "sand-bed");
+    expect(codesOf(gone)).toContain("pressure.part-missing");
+  });
+});
+
+describe("sizes", () => {
+  const soil = (rate: number): Site => changeFlow(site, SCHEME, { soil: { by: "rate", rate } });
+  const sizing = estimate(site, SCHEME).flow.sizing;
+  const exact = (sizing.daily?.value ?? NaN) / sizing.field.value;
+  it("a field just too small", () => {
+    expect(codesOf(soil(exact * 0.999))).toContain("sizing.field-small");
+    expect(codesOf(soil(exact * 1.001))).not.toContain("sizing.field-small");
+  });
+  it("a tank too small for the bedrooms (Queensbury: 1,000 gal to three, 1,250 for four)", () => {
+    const rooms = (bedrooms: number): Site =>
+      changeFlow(site, SCHEME, { design: { by: "bedrooms", bedrooms } });
+    expect(codesOf(rooms(3))).not.toContain("sizing.tank-small");
+    expect(codesOf(rooms(4))).toContain("sizing.tank-small");
+  });
+  it("soil that is unsuitable, and a percolation rate that no row has", () => {
+    const by = (
+      next: NonNullable<NonNullable<Site["schemes"][number]["flow"]>["soil"]>,
+    ): string[] => codesOf(changeFlow(site, SCHEME, { soil: next }));
+    expect(by({ by: "class", class: "7" })).toContain("sizing.soil-unsuitable");
+    expect(by({ by: "class", class: "6" })).not.toContain("sizing.soil-unsuitable");
+    const minute = 60 / 0.0254;
+    expect(by({ by: "percolation", rate: 61 * minute })).toContain("sizing.percolation-outside");
+    expect(by({ by: "percolation", rate: 60 * minute })).not.toContain(
+      "sizing.percolation-outside",
+    );
   });
 });
 
