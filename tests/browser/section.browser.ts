@@ -30,11 +30,20 @@ async function toStage(page: Page, stage: Stage): Promise<void> {
   for (let i = 0; i < STAGES.indexOf(stage); i++) await page.keyboard.press("ArrowRight");
 }
 
-/** What the panel shows: its line, and the areas by material, m². */
-async function shown(
-  page: Page,
-): Promise<{ line: [number, number][]; areas: number[]; stage: string }> {
+interface Shown {
+  readonly line: [number, number][];
+  readonly areas: number[];
+  readonly stage: string;
+  readonly datum: number;
+}
+
+/**
+ * What the panel shows: its line, and the areas by material, m², down to its datum. All are read at
+ * one moment: the datum follows the panel's size, which may still be settling.
+ */
+async function shown(page: Page): Promise<Shown> {
   return page.getByTestId("section-panel").evaluate((panel) => ({
+    datum: Number(panel.dataset["datum"]),
     line: JSON.parse(panel.dataset["line"] ?? "[]") as [number, number][],
     stage: panel.dataset["stage"] ?? "",
     areas: [...panel.querySelectorAll<SVGPathElement>(".section-area")].map((area) =>
@@ -45,8 +54,7 @@ async function shown(
 
 /** Holds the panel against the engine, asked for the same line and stage down to the same datum. */
 async function expectEngine(page: Page, site: Site): Promise<void> {
-  const { line, areas, stage } = await shown(page);
-  const datum = Number(await page.getByTestId("section-panel").getAttribute("data-datum"));
+  const { line, areas, stage, datum } = await shown(page);
   const section = sectionAlong(site, site.schemes[0]!.id, stage as Stage, line, datum);
   expect(areas.length).toBeGreaterThan(1);
   expect(areas).toEqual(section.areas.map(({ area }) => expect.closeTo(area, 6) as number));
