@@ -17,6 +17,7 @@ import { isMissing, partsOf, solvePressure } from "./pressure.js";
 import { pressureFindings } from "./pressureFindings.js";
 import type { PressureResult } from "./pressureTypes.js";
 import { sizingFindings } from "./sizingFindings.js";
+import { moundFindings, moundSizes } from "./sizingMound.js";
 import { staticLifts } from "./staticLift.js";
 import { tankJoints } from "./tankJoints.js";
 import { flattestStretch } from "./stretches.js";
@@ -52,7 +53,12 @@ export function checkFlow(
   const { lifts, findings: liftFindings } = staticLifts(pipes, scheme, words);
   const pumped = pressureSystems(pipes, scheme, words);
   const flotation = tanksAfloat(scheme, (tank) => ground.groundAt(tank.at));
-  const sizing = sizeScheme(scheme);
+  const plain = sizeScheme(scheme);
+  const mounds = moundSizes(site, scheme, ground.groundAt, {
+    areaWanted: plain.areaWanted?.value ?? null,
+    bottom: plain.field.value,
+  });
+  const sizing = { ...plain, mounds };
   return {
     flow: {
       pipes: checked.map((each) => each.check),
@@ -72,6 +78,7 @@ export function checkFlow(
       ...tankDropFindings(scheme, words),
       ...floatFindings(flotation, scheme, words),
       ...sizingFindings(sizing, scheme, site.units),
+      ...moundFindings(mounds),
     ],
   };
 }

@@ -5,6 +5,7 @@ import {
   loadingByClass,
   loadingByPercolation,
 } from "../hydraulics/index.js";
+import type { MoundSize } from "./sizingMound.js";
 
 /** How large the system has to be, and what the scheme provides. Absent parts are not asked for. */
 export interface Sizing {
@@ -18,10 +19,12 @@ export interface Sizing {
   /** m² of bottom wanted, and provided. */
   areaWanted?: Quantity;
   field: Quantity;
+  /** What each bed of sand would cover as a mound with earth sides, in the order of the works. */
+  mounds: readonly MoundSize[];
 }
 
-/** Sizes a scheme by its design flow and soil; what cannot be worked out is left out. */
-export function sizeScheme(scheme: Scheme): Sizing {
+/** Sizes a scheme by its design flow and soil; what cannot be worked out is left out, and mounds are. */
+export function sizeScheme(scheme: Scheme): Omit<Sizing, "mounds"> {
   const daily = dailyFlow(scheme);
   const loading = loadingRate(scheme);
   const wanted =

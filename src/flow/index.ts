@@ -24,6 +24,7 @@ export type { FallRule } from "./fallRules.js";
 export { planDistance, rectangleInPlan } from "./planDistance.js";
 export type { PlanShape } from "./planDistance.js";
 export { FLOW_SETTINGS } from "./settings.js";
+export type { MoundSize } from "./sizingMound.js";
 export { tankAt } from "./tankAt.js";
 export { wordingFor } from "./wording.js";
 export type { Wording } from "./wording.js";

@@ -26,6 +26,8 @@ export type { FrictionLaw } from "./friction.js";
 export { fullFlow, partFull } from "./manning.js";
 export type { FullFlow, PartFlow } from "./manning.js";
 export { headFor, headForPressure, leastPressure, systemCurve } from "./heads.js";
+export { downslopeCorrection, moundFootprint, upslopeCorrection } from "./mound.js";
+export type { Mound, MoundAsk } from "./mound.js";
 export { Network, solveNetwork } from "./network.js";
 export type { Link, NetworkNode, NetworkSolution, Outlet, Source } from "./networkTypes.js";
 export { ORIFICE_COEFFICIENT, orificeFlow, orificeHead } from "./orifice.js";

@@ -1,92 +1,126 @@
+import { useMemo } from "react";
 import type { ReactNode } from "react";
+import { foundLayers } from "../../estimate/index.js";
+import type { FoundLayers } from "../../estimate/index.js";
+import { findWork } from "../../site/index.js";
+import type { PlanPoint } from "../../site/index.js";
 import type { PipeCheck } from "../parts.js";
-import { elevation, length } from "../../units/index.js";
+import { heightOn } from "../section/fit.js";
+import { nameOfMaterial } from "../section/names.js";
+import { patternId } from "../section/EarthPatterns.js";
 import { useSite } from "../useSite.js";
+import { ProfileDrawing } from "./ProfileDrawing.js";
+import { EventTable, ProfileFigures } from "./ProfileTables.js";
+import { layersAt, profileEvents, type ProfileEvent } from "./profileReading.js";
 
-const WIDE = 336;
-const HIGH = 128;
-const SIDE = 8;
-const TOP = 18;
-const FOOT = 22;
+/** m: ground before the trench is shown apart from the ground as found when it differs by more. */
+const APART = 0.02;
+
+/** Lowest and highest thing that a profile shows, m. */
+interface Reach {
+  lowest: number;
+  highest: number;
+}
+
+function reachOf(check: PipeCheck, events: readonly ProfileEvent[]): Reach {
+  const heights = [
+    ...check.stations.flatMap((one) => [one.ground, one.invert]),
+    ...events.flatMap((event) => (event.other === null ? [] : [event.other])),
+  ].filter(Number.isFinite);
+  const [lowest, highest] = [Math.min(...heights), Math.max(...heights)];
+  const tall = Math.max(highest - lowest, 0.3);
+  return { lowest: lowest - 0.25 * tall, highest: highest + 0.05 * tall };
+}
+
+/** What of this pipe the estimate leaves to the site file: its outside and its cleanouts. */
+function usePipe(check: PipeCheck): { outside: number; cleanouts: readonly number[] } {
+  const { site, schemeId } = useSite();
+  const trench = findWork(site, schemeId, check.trench);
+  const pipe =
+    trench?.kind === "trench" ? trench.pipes.find((one) => one.id === check.id) : undefined;
+  return { outside: pipe?.outside ?? check.inside, cleanouts: pipe?.cleanouts ?? [] };
+}
+
+function useEvents(check: PipeCheck, cleanouts: readonly number[]): ProfileEvent[] {
+  const { site, schemeId, estimate } = useSite();
+  const nameOf = (id: string): string => findWork(site, schemeId, id)?.name ?? id;
+  const { joints = [], pipes = [] } = estimate?.flow ?? {};
+  return profileEvents({ check, cleanouts, joints, pipes, nameOf });
+}
+
+/** Layers as found along the pipe's path, read anew only when path, ground or foot change. */
+function useLayers(check: PipeCheck, datum: number): FoundLayers {
+  const { site } = useSite();
+  const path = JSON.stringify(check.stations.map((one) => one.at));
+  return useMemo(
+    () => foundLayers(site, JSON.parse(path) as PlanPoint[], datum),
+    [site, path, datum],
+  );
+}
+
+/** Materials as they follow from the top down. */
+function materialsDown({ areas }: FoundLayers, check: PipeCheck): string[] {
+  const down = check.stations.flatMap(({ station }) => layersAt(areas, station, check.length));
+  return [...new Set([...down, ...areas].map((each) => each.material))];
+}
 
 /**
- * The ground and the pipe along its path, stretched upward so that the fall can be seen; how much
- * is written under it. Nothing is drawn where the survey does not reach.
+ * The pipe along its path, stretched upward so that the fall can be seen: ground, layers as found,
+ * invert, and by number the cleanouts, bends, crossings and tanks along it; the figures behind it.
+ * Nothing is drawn where the survey does not reach.
  */
 export function Profile({ check }: { check: PipeCheck }): ReactNode {
-  const { units } = useSite().site;
+  const { site } = useSite();
+  const { outside, cleanouts } = usePipe(check);
+  const events = useEvents(check, cleanouts);
+  const reach = reachOf(check, events);
+  const layers = useLayers(check, reach.lowest);
   const known = check.stations.filter((one) => Number.isFinite(one.ground));
-  const first = check.stations[0];
-  const last = check.stations.at(-1);
-  if (known.length < 2 || first === undefined || last === undefined || check.length <= 0) {
+  if (known.length < 2 || check.length <= 0) {
     return <p className="says">The survey does not reach along this pipe.</p>;
   }
-  const heights = check.stations.flatMap((one) =>
-    Number.isFinite(one.ground) ? [one.ground, one.invert] : [one.invert],
+  const materials = materialsDown(layers, check);
+  const offs = known.map(
+    ({ station, ground }) => ground - (heightOn(layers.surface, station) ?? ground),
   );
-  const lowest = Math.min(...heights);
-  const highest = Math.max(...heights);
-  const tall = Math.max(highest - lowest, 0.3);
-  const across = (WIDE - 2 * SIDE) / check.length;
-  const up = (HIGH - TOP - FOOT) / tall;
-  const x = (station: number): number => SIDE + station * across;
-  const y = (z: number): number => HIGH - FOOT - (z - lowest) * up;
-  const at = (station: number, z: number): string => `${x(station).toFixed(1)},${y(z).toFixed(1)}`;
-  const ground = known.map((one) => at(one.station, one.ground));
-  const inverts = check.stations.map((one) => at(one.station, one.invert));
-  const from = known[0]?.station ?? 0;
-  const to = known.at(-1)?.station ?? 0;
-  const colour = check.service === "gravity" ? "var(--cut)" : "var(--fill)";
+  const within = `profile-${check.id}`;
   return (
-    <svg
-      className="profile"
-      viewBox={`0 0 ${WIDE} ${HIGH}`}
-      role="img"
-      aria-label={`Profile of ${check.name}: ground and invert over ${length.print(check.length, units)}`}
-    >
-      <polygon
-        points={`${ground.join(" ")} ${x(to)},${HIGH - FOOT + 6} ${x(from)},${HIGH - FOOT + 6}`}
-        fill="var(--earth-soil)"
-        opacity="0.35"
+    <figure className="drawing" data-drawing="profile">
+      <ProfileDrawing
+        {...{ check, events, layers, materials, outside, reach, within }}
+        foundApart={offs.some((off) => Math.abs(off) > APART)}
       />
-      <polyline points={ground.join(" ")} fill="none" stroke="var(--ink)" strokeWidth="1.5" />
-      <polyline
-        points={inverts.join(" ")}
-        fill="none"
-        stroke={colour}
-        strokeWidth={Math.max(3, Math.min(8, check.inside * up))}
-        opacity="0.85"
-      />
-      {check.stations.map((one) => (
-        <line
-          key={one.station}
-          x1={x(one.station)}
-          x2={x(one.station)}
-          y1={Number.isFinite(one.ground) ? y(one.ground) : y(one.invert)}
-          y2={HIGH - FOOT + 6}
-          stroke="var(--hairline)"
-          strokeWidth="0.7"
-        />
-      ))}
-      <g fontSize="11" fill="var(--ink)" stroke="none">
-        <text x={SIDE} y={12}>
-          {Number.isFinite(first.ground)
-            ? `ground ${elevation.print(first.ground, units)}`
-            : "ground"}
-        </text>
-        <text x={WIDE - SIDE} y={12} textAnchor="end">
-          {Number.isFinite(last.ground) ? elevation.print(last.ground, units) : ""}
-        </text>
-        <text x={SIDE} y={HIGH - 4}>
-          invert {elevation.print(first.invert, units)}
-        </text>
-        <text x={WIDE / 2} y={HIGH - 4} textAnchor="middle" fill="var(--ink-soft)">
-          height × {(up / across).toFixed(up / across < 10 ? 1 : 0)}
-        </text>
-        <text x={WIDE - SIDE} y={HIGH - 4} textAnchor="end">
-          {elevation.print(last.invert, units)}
-        </text>
-      </g>
+      <figcaption>
+        {materials.map((material) => (
+          <span className="key" key={material}>
+            <Swatch fill={`url(#${patternId(material, within)})`} />{" "}
+            {nameOfMaterial(site, material)}
+          </span>
+        ))}
+        {offs.some((off) => off > APART) && (
+          <span className="key">
+            <Swatch fill="var(--earth-fill)" /> placed by other works
+          </span>
+        )}
+        {offs.some((off) => Math.abs(off) > APART) && (
+          <span className="key">
+            <svg width="22" height="12" aria-hidden="true">
+              <path className="section-found" d="M0 6H22" />
+            </svg>{" "}
+            ground as found
+          </span>
+        )}
+        <EventTable events={events} />
+        <ProfileFigures {...{ check, events, layers, materials, outside }} />
+      </figcaption>
+    </figure>
+  );
+}
+
+function Swatch({ fill }: { fill: string }): ReactNode {
+  return (
+    <svg width="22" height="12" aria-hidden="true">
+      <rect x="0.5" y="0.5" width="21" height="11" fill={fill} stroke="var(--ink)" />
     </svg>
   );
 }

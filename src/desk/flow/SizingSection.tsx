@@ -1,12 +1,13 @@
 import type { ReactNode } from "react";
 import { sizingTables } from "../../estimate/index.js";
 import type { Flow, Site, Work } from "../../site/index.js";
-import { area, dailyFlow, liquidVolume } from "../../units/index.js";
+import { area, dailyFlow, length, liquidVolume } from "../../units/index.js";
 import type { Measure } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { plain, whole } from "../fields/plain.js";
 import { Findings } from "../Findings.js";
+import type { Sizing } from "../parts.js";
 import { useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
 import { fromEach, loadingUnit, loadingWords, onEach, percolation } from "./loading.js";
@@ -46,6 +47,9 @@ export function SizingSection(): ReactNode {
           <QuantityWorking quantity={sizing.field} decimal />
         </Working>
       )}
+      {sizing?.mounds.map((mound) => (
+        <MoundLine key={mound.bed} mound={mound} />
+      ))}
       {sizing?.leastTank !== undefined && (
         <Working text="Tank wanted" amount={liquidVolume.print(sizing.leastTank.value, units)}>
           <QuantityWorking quantity={sizing.leastTank} liquid decimal />
@@ -60,6 +64,26 @@ export function SizingSection(): ReactNode {
         findings={(estimate?.findings ?? []).filter((one) => one.code.startsWith("sizing."))}
       />
     </section>
+  );
+}
+
+/** What a walled bed would cover as a mound with earth sides. */
+function MoundLine({ mound }: { mound: Sizing["mounds"][number] }): ReactNode {
+  const { units } = useSite().site;
+  const { size, name } = mound;
+  if (size === null) return null;
+  return (
+    <Working
+      text={`${name} as a mound`}
+      amount={`${length.print(size.length.value, units)} × ${length.print(size.width.value, units)}`}
+    >
+      <p>
+        What the bed would cover with earth sides in place of its walls, lying along the contour. It
+        is not laid out as a work: check that it clears lot lines and setbacks.
+      </p>
+      <QuantityWorking quantity={size.length} decimal />
+      <QuantityWorking quantity={size.width} decimal />
+    </Working>
   );
 }
 
