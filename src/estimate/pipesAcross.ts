@@ -71,15 +71,18 @@ export function pipesAcross(
   return { pipes, pipesAlong };
 }
 
-interface Leg {
+/** A straight piece of a line in plan. m. */
+export interface Leg {
   from: PlanPoint;
   /** Unit direction. */
   u: readonly [number, number];
   length: number;
+  /** Station of its beginning. */
   station: number;
 }
 
-function legsOf(line: readonly PlanPoint[]): Leg[] {
+/** The straight pieces of a line; those of no length are left out. */
+export function legsOf(line: readonly PlanPoint[]): Leg[] {
   const legs: Leg[] = [];
   let station = 0;
   line.slice(1).forEach((to, i) => {

@@ -15,13 +15,17 @@ import { groundOf, schemeOf } from "./estimate.js";
 import { pipesAcross, type PipeAcross, type PipeAlong } from "./pipesAcross.js";
 import { hasCome } from "./stages.js";
 import type { Stage } from "./types.js";
+import { worksAcross } from "./worksAcross.js";
 
 /** What a piece of ground is: as nature left it, put there by a work, or a built thing. */
 export type GroundKind = "natural" | "placed" | "structure";
 
 /** One connected piece of one material in a section. */
 export interface SectionArea {
-  /** Material id; "native" for the site's own earth put back, "tank" for a tank. */
+  /**
+   * Material id; "native" for the site's own earth put back, "tank" for a tank, "wall" for a raised
+   * bed's own wall, "building" for a building.
+   */
   material: string;
   kind: GroundKind;
   /** Id of the work that placed or built it; null for natural ground. */
@@ -50,6 +54,12 @@ export interface Section {
   /** Elevation that the deepest layer is drawn down to; it has no bottom of its own. */
   datum: number;
   areas: readonly SectionArea[];
+  /**
+   * Raised beds and buildings, which stand on the ground and are not in `areas`: fillings ("placed"),
+   * walls and buildings ("structure"). Whole, from the base up: where the ground stands above a
+   * base they overlap it, and the estimate has a finding.
+   */
+  standing: readonly SectionArea[];
   /** Surface as found, and at the stage; one list of [station, elevation] within the survey each. */
   found: readonly (readonly SectionPlace[])[];
   surface: readonly (readonly SectionPlace[])[];
@@ -64,8 +74,8 @@ const BELOW = 1;
 /**
  * Cuts the ground of a scheme open along a line of two or more places (site coordinates, m) at a
  * stage. `datum` (elevation, m) is how far down the last layer is drawn; by default at least a metre
- * below the lowest surface, placed earth or pipe on the line. Where the line leaves the survey there
- * is nothing: `areas` is empty when it lies wholly outside. Along a vertical wall the ground to the
+ * below the lowest surface, base of what stands there, or pipe on the line. Where the line leaves
+ * the survey there is no ground: `areas` is empty when it lies wholly outside. Along a vertical wall the ground to the
  * left of the line shows. Throws on fewer than two different places, and like `estimate`.
  */
 export function sectionAlong(
@@ -88,7 +98,8 @@ export function sectionAlong(
     lines.map((each) => each.map(([station, z]) => [station, z + oz] as const));
   const found = raised(groundSurface(new LayeredGround(base), places));
   const crossings = pipesAcross(scheme, pipes, line, hasCome(stage, "set"));
-  const lowest = { surface: raised(groundSurface(ground, places)), found, ...crossings };
+  const standing = worksAcross(scheme, stage, line);
+  const lowest = { surface: raised(groundSurface(ground, places)), found, standing, ...crossings };
   const down = datum ?? datumUnder(lowest);
   const cut = groundSection(ground, places, down - oz);
   return {
@@ -102,6 +113,7 @@ export function sectionAlong(
     bends: cut.bends,
     datum: down,
     areas: cut.pieces.map((piece) => areaOf(piece, scheme, oz)).sort(bySizeOfWork),
+    standing,
     found,
     surface: raised(cut.surface),
     ...crossings,
@@ -237,6 +249,7 @@ function bySizeOfWork(a: SectionArea, b: SectionArea): number {
 function datumUnder(shown: {
   surface: readonly (readonly SectionPlace[])[];
   found: readonly (readonly SectionPlace[])[];
+  standing: readonly SectionArea[];
   pipes: readonly PipeAcross[];
   pipesAlong: readonly PipeAlong[];
 }): number {
@@ -248,6 +261,7 @@ function datumUnder(shown: {
   };
   for (const line of [...shown.surface, ...shown.found]) for (const [, z] of line) see(z);
   if (lowest > highest) return 0;
+  for (const { outline } of shown.standing) see(Math.min(...outline.map(([, z]) => z)));
   for (const { centre, outside } of shown.pipes) see(centre[1] - outside / 2);
   for (const { centre, outside } of shown.pipesAlong) {
     for (const [, z] of centre) see(z - outside / 2);

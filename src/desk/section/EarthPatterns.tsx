@@ -3,12 +3,14 @@ import { materialsOf, NATIVE } from "../../site/index.js";
 import type { MaterialKind, Site } from "../../site/index.js";
 
 /** Kinds of ground that a section tells apart. */
-type Tone = MaterialKind | "native" | "tank";
+type Tone = MaterialKind | "native" | "tank" | "wall" | "building";
 
-/** What a material is drawn as: "tank" stands for any built thing. */
+/** What a material is drawn as: "tank" stands for any built thing but bed walls and buildings. */
 export function toneOf(site: Site, material: string): Tone {
   if (material === NATIVE) return "native";
-  return materialsOf(site).get(material)?.kind ?? "tank";
+  const kind = materialsOf(site).get(material)?.kind;
+  if (kind) return kind;
+  return material === "wall" || material === "building" ? material : "tank";
 }
 
 const DARK = "#2b2118";
@@ -43,6 +45,8 @@ const MARKS: Readonly<Record<Tone, ReactNode>> = {
   fill: <path d="M0 2.5h7M9 2.5h3M0 8.5h2M4 8.5h8" stroke="#5e4a20" strokeWidth="1" />,
   native: <path d="M-2 14L14 -2M-2 -2L14 14" stroke="#4a3626" strokeWidth="0.9" />,
   tank: null,
+  wall: <path d="M3 0V12M8.5 0V12" stroke={DARK} strokeWidth="1" />,
+  building: <path d="M0 5.5H12M0 11.5H12" stroke="#a39d8c" strokeWidth="0.8" />,
 };
 
 const GROUNDS: Readonly<Record<Tone, string>> = {
@@ -54,17 +58,24 @@ const GROUNDS: Readonly<Record<Tone, string>> = {
   fill: "var(--earth-fill)",
   native: "color-mix(in srgb, var(--earth-soil) 72%, #fff)",
   tank: "#c9c6bc",
+  wall: "#a98a5e",
+  building: "#e9e5d8",
 };
 
-/** Id of a material's pattern in the page. */
-export const patternId = (material: string): string =>
-  `section-earth-${material.replace(/[^\w-]/g, "_")}`;
+/** Id of a material's pattern in the page; drawings of their own keep their patterns `within` them. */
+export const patternId = (material: string, within = "section"): string =>
+  `${within}-earth-${material}`.replace(/[^\w-]/g, "_");
 
 /**
  * Patterns of materials. Two materials of one kind differ by the pattern's turn, so that they can be
  * told apart too.
  */
-export function EarthPatterns({ site, materials }: { site: Site; materials: readonly string[] }) {
+export function EarthPatterns(props: {
+  site: Site;
+  materials: readonly string[];
+  within?: string;
+}): ReactNode {
+  const { site, materials, within } = props;
   const seen = new Map<Tone, number>();
   return (
     <defs>
@@ -75,7 +86,7 @@ export function EarthPatterns({ site, materials }: { site: Site; materials: read
         return (
           <pattern
             key={material}
-            id={patternId(material)}
+            id={patternId(material, within)}
             width="12"
             height="12"
             patternUnits="userSpaceOnUse"

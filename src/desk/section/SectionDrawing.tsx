@@ -5,6 +5,7 @@ import type { Site } from "../../site/index.js";
 import { area, distance, elevation, length } from "../../units/index.js";
 import { EarthPatterns, patternId } from "./EarthPatterns.js";
 import { heightOn, ticks, type Frame, type SectionFit } from "./fit.js";
+import { nameOfWork } from "./names.js";
 
 interface DrawingProps {
   site: Site;
@@ -70,7 +71,10 @@ export function SectionDrawing(props: DrawingProps): ReactNode {
       <Axes {...{ site, section, fit, frame, scale }} />
       <g clipPath="url(#section-frame)">
         {section.areas.map((each, i) => (
-          <Ground key={i} {...props} area={each} scale={scale} />
+          <Piece key={i} {...props} className="section-area" piece={each} scale={scale} />
+        ))}
+        {section.standing.map((each, i) => (
+          <Piece key={i} {...props} className="section-standing" piece={each} scale={scale} />
         ))}
         <path
           className="section-surface"
@@ -79,29 +83,28 @@ export function SectionDrawing(props: DrawingProps): ReactNode {
         />
         <path className="section-found" data-part="found" d={path(section.found, scale, false)} />
         <Pipes {...{ site, section, fit, scale }} />
-        <Names {...{ site, section, fit, scale }} />
+        <Names {...{ site, section, fit, scale, frame }} />
       </g>
       {pointed !== null && <Reading {...{ site, section, frame, scale }} station={pointed} />}
     </svg>
   );
 }
 
-function Ground({
-  site,
-  area: piece,
-  scale,
-  nameOf,
-}: DrawingProps & { area: SectionArea; scale: Scale }): ReactNode {
+function Piece(
+  props: DrawingProps & { className: string; piece: SectionArea; scale: Scale },
+): ReactNode {
+  const { site, section, className, piece, scale, nameOf } = props;
+  const owner = piece.work === null ? "" : ` of ${nameOfWork(site, section, piece.work)}`;
   return (
     <path
-      className={`section-area ${piece.kind}`}
+      className={`${className} ${piece.kind}`}
       data-material={piece.material}
       data-area={piece.area}
       d={path([piece.outline, ...piece.holes], scale, true)}
       fill={`url(#${patternId(piece.material)})`}
       fillRule="evenodd"
     >
-      <title>{`${nameOf(piece.material)}, ${area.print(piece.area, site.units, { digits: 1 })}`}</title>
+      <title>{`${nameOf(piece.material)}${owner}, ${area.print(piece.area, site.units, { digits: 1 })}`}</title>
     </path>
   );
 }
@@ -184,15 +187,21 @@ function Pipes({ section, fit, scale }: PartProps): ReactNode {
   );
 }
 
+/** Mean breadth of a letter of a name, px. */
+const LETTER = 6.8;
+
 /** Names of what stands or lies in the ground, kept from one another. */
-function Names({ site, section, scale }: PartProps): ReactNode {
-  const works = site.schemes.find((scheme) => scheme.id === section.scheme)?.works ?? [];
+function Names({ site, section, scale, frame }: PartProps & { frame: Frame }): ReactNode {
+  const built = section.areas.filter((each) => each.kind === "structure");
+  const standing = [...new Set(section.standing.map((each) => each.work))].map((work) => ({
+    work,
+    outline: section.standing.flatMap((each) => (each.work === work ? each.outline : [])),
+  }));
   const wanted = [
-    ...section.areas.flatMap((each) => {
-      if (each.kind !== "structure") return [];
-      const [s, z] = middleOf(each.outline);
-      const name = works.find((work) => work.id === each.work)?.name ?? "";
-      return [{ x: scale.x(s), y: scale.y(z) + 4, text: name }];
+    ...[...built, ...standing].map(({ work, outline }) => {
+      const [s, z] = middleOf(outline);
+      const text = work === null ? "" : nameOfWork(site, section, work);
+      return { x: scale.x(s), y: scale.y(z) + 4, text };
     }),
     ...section.pipes.map(({ centre, name }) => ({
       x: scale.x(centre[0]),
@@ -205,12 +214,15 @@ function Names({ site, section, scale }: PartProps): ReactNode {
     }),
   ];
   const placed: typeof wanted = [];
-  for (const name of wanted) {
+  for (const each of wanted) {
+    const half = (LETTER * each.text.length) / 2;
+    const most = frame.left + frame.width - half;
+    const name = { ...each, x: Math.max(frame.left + half, Math.min(most, each.x)) };
     const clear = (y: number): boolean =>
       placed.every(
         (other) =>
           Math.abs(other.y - y) > 15 ||
-          Math.abs(other.x - name.x) > 3.4 * (other.text.length + name.text.length),
+          Math.abs(other.x - name.x) > (LETTER / 2) * (other.text.length + name.text.length),
       );
     const y = [0, 26, -15, 42, -30].map((by) => name.y + by).find(clear);
     if (y !== undefined) placed.push({ ...name, y });

@@ -2,14 +2,15 @@ import { useLayoutEffect, useMemo, useRef, useState } from "react";
 import type { ReactNode, RefObject } from "react";
 import { sectionAlong, STAGE_NAMES } from "../../estimate/index.js";
 import type { Section, Stage } from "../../estimate/index.js";
-import { materialsOf, NATIVE } from "../../site/index.js";
 import type { PlanPoint, Site } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { distance } from "../../units/index.js";
 import { useSite } from "../useSite.js";
 import { EarthPatterns, patternId } from "./EarthPatterns.js";
 import { fitSection, type Frame, type SectionFit } from "./fit.js";
+import { nameOfMaterial } from "./names.js";
 import { SectionDrawing } from "./SectionDrawing.js";
+import { SectionTable } from "./SectionTable.js";
 
 type Line = readonly [PlanPoint, PlanPoint];
 
@@ -32,6 +33,7 @@ function Panel({ line }: { line: Line }): ReactNode {
   const stop = useDesk((desk) => desk.stopSection);
   const move = useDesk((desk) => desk.moveSection);
   const [chosen, setChosen] = useState(0);
+  const [figures, setFigures] = useState(false);
   const place = useRef<HTMLDivElement>(null);
   const { width, height } = useSizeOf(place);
   const frame: Frame = {
@@ -42,8 +44,9 @@ function Panel({ line }: { line: Line }): ReactNode {
   };
   const drawn = useSection({ site, schemeId, stage, line, chosen, frame });
   const { section, fit } = drawn;
-  const materials = [...new Set(section.areas.map((each) => each.material))];
-  const nameOf = (material: string): string => materialName(site, material);
+  const shown = [...section.areas, ...section.standing];
+  const materials = [...new Set(shown.map((each) => each.material))];
+  const nameOf = (material: string): string => nameOfMaterial(site, material);
   return (
     <section
       className="section-panel"
@@ -76,6 +79,15 @@ function Panel({ line }: { line: Line }): ReactNode {
         <button
           type="button"
           className="button"
+          aria-pressed={figures}
+          title="The figures behind the drawing"
+          onClick={() => setFigures(!figures)}
+        >
+          Figures
+        </button>
+        <button
+          type="button"
+          className="button"
           aria-label="Swap ends A and B"
           title="Look from the other side"
           onClick={() => move([line[1], line[0]])}
@@ -96,8 +108,14 @@ function Panel({ line }: { line: Line }): ReactNode {
             <SectionDrawing {...{ site, section, fit, frame, width, height, materials, nameOf }} />
           )
         )}
-        <span className="section-end-mark start">A</span>
-        <span className="section-end-mark end">B</span>
+        {figures && section.areas.length > 0 ? (
+          <SectionTable {...{ site, section, nameOf }} />
+        ) : (
+          <>
+            <span className="section-end-mark start">A</span>
+            <span className="section-end-mark end">B</span>
+          </>
+        )}
       </div>
       <Key {...{ site, section, materials, nameOf }} />
     </section>
@@ -145,18 +163,13 @@ function useSection(input: SectionInput): { section: Section; fit: SectionFit } 
 
 const FITTED: readonly Stage[] = ["dug", "backfilled"];
 
-function highestOf({ surface, found, datum }: Section): number {
+/** Elevation of the highest ground, filling, wall or building, m. */
+function highestOf({ surface, found, standing, datum }: Section): number {
   let highest = datum;
-  for (const line of [...surface, ...found]) {
+  for (const line of [...surface, ...found, ...standing.map((each) => each.outline)]) {
     for (const [, z] of line) highest = Math.max(highest, z);
   }
   return highest;
-}
-
-function materialName(site: Site, material: string): string {
-  if (material === NATIVE) return "Site earth put back";
-  const name = materialsOf(site).get(material)?.name;
-  return name ?? `${material.charAt(0).toUpperCase()}${material.slice(1)}`;
 }
 
 function Key(props: {

@@ -1,0 +1,22 @@
+/** What a section calls the things in it. */
+import type { Section } from "../../estimate/index.js";
+import { materialsOf, NATIVE } from "../../site/index.js";
+import type { Site } from "../../site/index.js";
+
+const BUILT: Readonly<Record<string, string>> = {
+  tank: "Tank",
+  wall: "Bed wall",
+  building: "Building",
+};
+
+/** A material in words; for what no catalogue knows, what it is built as, or its id. */
+export function nameOfMaterial(site: Site, material: string): string {
+  if (material === NATIVE) return "Site earth put back";
+  return materialsOf(site).get(material)?.name ?? BUILT[material] ?? material;
+}
+
+/** Name of a work of the section's scheme; its id when there is no such work any more. */
+export function nameOfWork(site: Site, section: Section, id: string): string {
+  const works = site.schemes.find((scheme) => scheme.id === section.scheme)?.works ?? [];
+  return works.find((work) => work.id === id)?.name ?? id;
+}
