@@ -3,7 +3,12 @@
  * Marks: read = seen in a copy of the source; second = seen quoted; recalled = from memory.
  */
 import { describe, expect, it } from "vitest";
-import { catalogueDiggers, cheapestCover, HIRE_PERIODS } from "../../src/machines/index.js";
+import {
+  catalogueDiggers,
+  cheapestCover,
+  coverWith,
+  HIRE_PERIODS,
+} from "../../src/machines/index.js";
 
 describe("published rental terms", () => {
   it("the meter allows 8 h a day, 40 h a week and 160 to 176 h a month (read)", () => {
@@ -36,5 +41,29 @@ describe("published rental terms", () => {
       expect(cover(4), id).toEqual({ days: 0, weeks: 1, fourWeeks: 0 });
       expect(cover(20), id).toEqual({ days: 0, weeks: 0, fourWeeks: 1 });
     }
+  });
+});
+
+describe("hours beyond the meter, and the week against the day", () => {
+  const rates = { day: 100, week: 350, fourWeeks: 1050 };
+
+  it("are paid pro rata: rate ÷ included hours (rental terms, read)", () => {
+    // One week of 40 h worked 50 h: ten hours at 350 ÷ 40.
+    const { cover, overageHours, overage, price } = coverWith({ days: 7, hours: 50 }, rates);
+    expect(cover).toEqual({ days: 0, weeks: 1, fourWeeks: 0 });
+    expect(overageHours).toBe(10);
+    expect(overage).toBeCloseTo((10 * 350) / 40, 9);
+    expect(price).toBeCloseTo(350 + 87.5, 9);
+    // One day of 8 h worked 10 h, and four weeks of 160 h worked 200 h.
+    expect(coverWith({ days: 1, hours: 10 }, rates).overage).toBeCloseTo((2 * 100) / 8, 9);
+    expect(coverWith({ days: 28, hours: 200 }, rates).overage).toBeCloseTo((40 * 1050) / 160, 9);
+  });
+
+  it("a week at 3.5 days' rate pays from the fourth day, below 3 from the third (week of 3 to 4, read)", () => {
+    const weeks = (days: number, week: number) =>
+      coverWith({ days, hours: 0 }, { day: 100, week, fourWeeks: 1050 }).cover.weeks;
+    expect([2, 3, 4].map((days) => weeks(days, 350))).toEqual([0, 0, 1]);
+    expect([2, 3, 4].map((days) => weeks(days, 290))).toEqual([0, 1, 1]);
+    expect([3, 4, 5].map((days) => weeks(days, 410))).toEqual([0, 0, 1]);
   });
 });
