@@ -1,11 +1,14 @@
 /**
  * `npm run -s estimate -- FILE [--scheme ID] [--json]`: the estimate without a page.
  *
+ * Ranges are drawn in 1,000 runs, or as many as `--runs` says; 0 leaves them out.
+ *
  * With one of `--section X,Y,X,Y[;X,Y…]`, `--at X,Y`, `--contours STEP` or `--mesh` (metres, site
  * coordinates) and perhaps `--stage STAGE`, one JSON object about the ground instead: see readings.ts.
  */
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
+import { chanceOf } from "../chance/index.js";
 import { estimate, surveyProblem } from "../estimate/index.js";
 import { problemLine, readSite, type Site } from "../site/index.js";
 import {
@@ -18,12 +21,13 @@ import {
 import { reportText } from "./report.js";
 
 const USAGE =
-  "usage: npm run -s estimate -- FILE [--scheme ID] [--json | --section X,Y,X,Y[;X,Y…] | --at X,Y | --contours STEP | --mesh] [--stage STAGE]";
+  "usage: npm run -s estimate -- FILE [--scheme ID] [--runs N] [--json | --section X,Y,X,Y[;X,Y…] | --at X,Y | --contours STEP | --mesh] [--stage STAGE]";
 
 interface Arguments {
   file: string;
   schemeId?: string;
   json: boolean;
+  runs: number;
   flags: ReadingFlags;
 }
 
@@ -31,7 +35,7 @@ interface Arguments {
 class Unusable extends Error {}
 
 function run(argv: readonly string[]): string {
-  const { file, schemeId, json, flags } = argumentsOf(argv);
+  const { file, schemeId, json, runs, flags } = argumentsOf(argv);
   const reading = readingOf(flags);
   const site = usableSite(file);
   const scheme = schemeId ?? site.schemes[0]!.id;
@@ -41,7 +45,9 @@ function run(argv: readonly string[]): string {
   }
   if (reading !== null) return `${JSON.stringify(readGround(site, scheme, reading))}\n`;
   const answer = estimate(site, scheme);
-  return json ? `${JSON.stringify(answer, null, 2)}\n` : reportText(site, answer);
+  const chance = runs === 0 ? null : chanceOf(site, scheme, runs);
+  if (!json) return reportText(site, answer, chance);
+  return `${JSON.stringify(chance === null ? answer : { ...answer, chance }, null, 2)}\n`;
 }
 
 function argumentsOf(argv: readonly string[]): Arguments {
@@ -52,6 +58,7 @@ function argumentsOf(argv: readonly string[]): Arguments {
       options: {
         scheme: { type: "string" },
         json: { type: "boolean", default: false },
+        runs: { type: "string", default: "1000" },
         section: { type: "string" },
         at: { type: "string" },
         contours: { type: "string" },
@@ -59,15 +66,28 @@ function argumentsOf(argv: readonly string[]): Arguments {
         stage: { type: "string" },
       },
     });
-    const { scheme, json, ...flags } = values;
+    const { scheme, json, runs, ...flags } = values;
     const [file, ...more] = positionals;
     if (file === undefined || more.length > 0) throw new Unusable(USAGE);
-    return { file, json, flags, ...(scheme === undefined ? {} : { schemeId: scheme }) };
+    return {
+      file,
+      json,
+      runs: runsOf(runs),
+      flags,
+      ...(scheme === undefined ? {} : { schemeId: scheme }),
+    };
   } catch (error) {
     if (error instanceof Unusable) throw error;
     const why = error instanceof Error ? error.message : String(error);
     throw new Unusable(`${why.split(". ")[0] ?? why}; ${USAGE}`);
   }
+}
+
+/** 0, or 2 and more up to a million: one run has no spread. */
+function runsOf(text: string): number {
+  const runs = /^\d+$/.test(text) ? Number(text) : NaN;
+  if (runs === 0 || (runs >= 2 && runs <= 1e6)) return runs;
+  throw new Unusable(`--runs: got "${text}", expected 0, or 2 to 1000000; ${USAGE}`);
 }
 
 function usableSite(file: string): Site {

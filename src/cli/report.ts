@@ -14,6 +14,8 @@ import {
   type Measure,
 } from "../units/index.js";
 
+import type { Chance } from "../chance/index.js";
+import { chanceRows } from "./chanceReport.js";
 import { flowParts } from "./flowReport.js";
 
 /** Printing in the site's own units; a figure that is not known prints as a dash. */
@@ -23,7 +25,7 @@ interface Printer {
 }
 
 /** The whole report, lines of at most about 100 characters. */
-export function reportText(site: Site, answer: Estimate): string {
+export function reportText(site: Site, answer: Estimate, chance: Chance | null): string {
   const materials = materialsOf(site);
   const printer: Printer = {
     print: (measure, value) => (Number.isFinite(value) ? measure.print(value, site.units) : "–"),
@@ -39,10 +41,16 @@ export function reportText(site: Site, answer: Estimate): string {
     ...flowParts(answer, printer.print).map(({ title, rows }) => [title, ...table(rows)]),
     machinesSection(answer),
     costSection(answer, site),
+    ...(chance === null ? [] : [chanceSection(chance, answer, printer)]),
     findingsSection(answer.findings),
     ["STANDING CAUTIONS", ...answer.cautions.flatMap((text) => wrapped(`• ${text}`, "  "))],
   ];
   return `${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`;
+}
+
+function chanceSection(chance: Chance, { cost }: Estimate, { print }: Printer): string[] {
+  const { title, rows } = chanceRows(chance, cost.currency, print);
+  return [title, ...table(rows)];
 }
 
 function summary(answer: Estimate, { print }: Printer, site: Site): string[] {

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import pipeRows from "../../shared/catalogue/pipes.json" with { type: "json" };
 import priceRows from "../../shared/catalogue/prices.json" with { type: "json" };
+import { PRICE_UNITS } from "../site/index.js";
 
 const notNegative = z.number().nonnegative();
 const positive = z.number().positive();
@@ -9,7 +10,7 @@ const priceSchema = z
   .object({
     id: z.string().min(1),
     name: z.string(),
-    per: z.enum(["t", "load", "m", "each", "d", "L", "lump"]),
+    per: z.enum(PRICE_UNITS),
     low: notNegative,
     likely: notNegative,
     high: notNegative,
@@ -17,6 +18,7 @@ const priceSchema = z
     material: z.string().optional(),
     pipe: z.string().optional(),
     volumeUpTo: positive.optional(),
+    wears: z.enum(["rippable", "rock"]).optional(),
     when: z.enum(["works", "pressure-pipe"]).optional(),
   })
   .refine((p) => p.low <= p.likely && p.likely <= p.high, "low ≤ likely ≤ high");

@@ -7,7 +7,9 @@ import { boughtLines, haulLines, keepsSurplus } from "./earthLines.js";
 import type { Pricing } from "./line.js";
 import { loadsOf } from "./loads.js";
 import { machineLines } from "./machineLines.js";
+import { ownLines, taxLines } from "./ownLines.js";
 import { lumpLines, pipeLines, tankLines } from "./systemLines.js";
+import { wearLines } from "./wearLines.js";
 import type { CostLine, CostResult, Loads } from "./types.js";
 
 /**
@@ -23,16 +25,20 @@ export function costOf(
   machines: MachinesResult,
   materials: ReadonlyMap<string, Material>,
 ): CostResult {
-  const pricing: Pricing = { choices: scheme.prices, currency };
+  const { waste = 0, leastLoad = 0 } = scheme.costs ?? {};
+  const pricing: Pricing = { choices: scheme.prices, currency, waste, leastLoad };
   const loads = loadsOf(scheme, dig, materials);
-  const lines = [
+  const untaxed = [
     ...boughtLines(pricing, dig, materials, loads.truckVolume),
     ...haulLines(pricing, scheme, loads),
     ...tankLines(pricing, scheme),
     ...pipeLines(pricing, dig),
     ...machineLines(pricing, machines),
+    ...wearLines(pricing, dig, materials),
     ...lumpLines(pricing, scheme, dig),
+    ...ownLines(scheme),
   ];
+  const lines = [...untaxed, ...taxLines(scheme, untaxed, currency)];
   const total = sumRanges(lines.map((line) => line.amount));
   const notPriced = scheme.works
     .filter((work) => work.kind === "building" || work.kind === "bed" || work.kind === "pad")

@@ -1,6 +1,6 @@
 import type { DigResult } from "../dig/index.js";
 import { knownMaterial } from "../machines/index.js";
-import type { Material, Scheme } from "../site/index.js";
+import type { Material, Quantity, Scheme } from "../site/index.js";
 import { cataloguePrices, priceRow } from "./catalogue.js";
 import type { PriceRow } from "./catalogue.js";
 import { costLine } from "./line.js";
@@ -52,13 +52,37 @@ function materialLine(
   truckVolume: number,
 ): CostLine {
   const row = materialPrice(material);
-  const coming = importLoads(bought.placed, material, truckVolume);
+  const coming = importLoads(bought.placed * (1 + pricing.waste), material, truckVolume);
   return costLine(pricing, row, {
     id: `material-${material.id}`,
     name: row.material === material.id ? row.name : material.name,
-    quantity: row.per === "t" ? coming.mass : coming.loads,
+    quantity: ordered(pricing, row.per === "t" ? chargedMass(pricing, coming.mass) : coming.loads),
     ...(bought.where.length > 0 ? { where: bought.where } : {}),
   });
+}
+
+/** What is ordered with the waste named in its working; nothing changes without any. */
+function ordered({ waste }: Pricing, quantity: Quantity): Quantity {
+  if (waste === 0) return quantity;
+  return {
+    ...quantity,
+    formula: `${quantity.formula}; the volume with ${Math.round(1000 * waste) / 10}% waste`,
+  };
+}
+
+/** A delivery of little is charged as a least load. */
+function chargedMass({ leastLoad }: Pricing, mass: Quantity): Quantity {
+  if (mass.value >= leastLoad || mass.value === 0) return mass;
+  return {
+    value: leastLoad,
+    unit: "kg",
+    formula: "the least load that is charged, which is more than what is needed",
+    inputs: [
+      { name: "needed", value: mass.value, unit: "kg" },
+      { name: "least load", value: leastLoad, unit: "kg" },
+    ],
+    source: "entered for this scheme",
+  };
 }
 
 /** Hauling the surplus away; none where a pile on the site takes it. */

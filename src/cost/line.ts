@@ -7,15 +7,20 @@ import type { CostLine, PriceUnit } from "./types.js";
 /** What every line of one scheme needs to know. */
 export interface Pricing {
   choices: readonly PriceChoice[] | undefined;
+  /** Share ordered beyond what is needed, and kg that a delivery is charged for at least. */
+  waste: number;
+  leastLoad: number;
   /** ISO 4217. */
   currency: string;
 }
 
 /** Size of one price unit in the SI unit of the quantity that it prices. */
-const SIZE_OF: Readonly<Record<PriceUnit, number>> = {
+export const SIZE_OF: Readonly<Record<PriceUnit, number>> = {
   t: 1000, // kg
   L: 0.001, // m³
+  m3: 1,
   load: 1,
+  h: 1,
   m: 1,
   each: 1,
   d: 1,

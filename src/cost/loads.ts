@@ -45,13 +45,14 @@ function placedFromDensity(material: Material): number {
   return material.kind === "aggregate" ? 1 : material.compacted;
 }
 
-/** Truckloads of surplus away and of each bought material in, whole loads, each with its working. */
+/** Truckloads of surplus away and of each bought material in, waste included, with their workings. */
 export function loadsOf(
   scheme: Scheme,
   dig: DigResult,
   materials: ReadonlyMap<string, Material>,
 ): Loads {
   const truckVolume = scheme.machines?.truckVolume ?? DEFAULT_TRUCK_VOLUME;
+  const ordered = 1 + (scheme.costs?.waste ?? 0);
   const placed = new Map(boughtMaterials(dig).map((b) => [b.material, b.placed]));
   if (dig.earth.importCompacted > 0) {
     const already = placed.get(SHORTFALL_MATERIAL) ?? 0;
@@ -61,7 +62,7 @@ export function loadsOf(
     truckVolume,
     surplus: loadsWorking(dig.earth.surplusLoose, truckVolume, []),
     imports: [...placed].map(([id, volume]) =>
-      importLoads(volume, knownMaterial(id, materials), truckVolume),
+      importLoads(ordered * volume, knownMaterial(id, materials), truckVolume),
     ),
   };
 }

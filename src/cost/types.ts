@@ -1,8 +1,8 @@
 import type { Range } from "../machines/index.js";
-import type { Finding, Quantity } from "../site/index.js";
+import type { PRICE_UNITS, Finding, Quantity } from "../site/index.js";
 
-/** What one price is for: t is 1,000 kg, L a litre, load one truckload, d one day. */
-export type PriceUnit = "t" | "load" | "m" | "each" | "d" | "L" | "lump";
+/** What one price is for: t is 1,000 kg, L a litre, load one truckload, h an hour, d one day. */
+export type PriceUnit = (typeof PRICE_UNITS)[number];
 
 /** One priced line. Money in the site's currency. */
 export interface CostLine {
@@ -22,6 +22,8 @@ export interface CostLine {
   source: string;
   /** True when the scheme set the price, false when it is a demo price. */
   own: boolean;
+  /** Absent for a line that follows from the works. */
+  made?: "own-line" | "tax";
 }
 
 /** Truckloads of one material, its mass and its volumes. */

@@ -1,7 +1,7 @@
 import { Component, useMemo } from "react";
 import type { ReactNode } from "react";
-import { SiteScene } from "../scene/index.js";
-import { useDesk } from "../store/index.js";
+import { SiteScene, type ProbeWorth } from "../scene/index.js";
+import { useChance, useDesk } from "../store/index.js";
 import { SectionButton } from "./section/SectionButton.js";
 import { Stages } from "./Stages.js";
 import { useReducedMotion } from "./useTheme.js";
@@ -65,6 +65,17 @@ function useShown() {
   }, [site, schemeId, estimate, stage, drawn]);
 }
 
+/** Where a further probe would tell most, on the leaf that speaks of it. */
+function useProbeWorth(): ProbeWorth | null {
+  const { site, schemeId } = useSite();
+  const leaf = useDesk((desk) => desk.leaf);
+  const made = useChance((state) => state.latest.get(schemeId));
+  return useMemo(() => {
+    if (leaf !== "cost" || made?.site !== site) return null;
+    return { places: made.chance.probeMap, best: made.chance.nextProbe?.at ?? null };
+  }, [leaf, made, site]);
+}
+
 function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const shown = useShown();
   const working = useDesk((desk) => desk.working);
@@ -85,7 +96,8 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       selected={selected}
       placing={placing}
       section={section}
-      showProbes={leaf === "survey" || selected?.kind === "probe"}
+      probeWorth={useProbeWorth()}
+      showProbes={leaf === "survey" || leaf === "cost" || selected?.kind === "probe"}
       showPoints={leaf === "survey" || selected?.kind === "point"}
       onSelect={desk.select}
       onPlace={desk.place}

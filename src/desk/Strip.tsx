@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { useDesk } from "../store/index.js";
+import { useChance, useDesk } from "../store/index.js";
 import type { Figures } from "../store/index.js";
 import { earthVolume, money, plainNumber } from "../units/index.js";
 import { useSite } from "./useSite.js";
@@ -55,6 +55,34 @@ function Figure(props: FigureProps): ReactNode {
         <Change value={value} before={before} print={print} />
       </dd>
     </div>
+  );
+}
+
+/**
+ * The range beside the cost: what the simulation gives once it is of this very site, before that the
+ * sum of every line's ends.
+ */
+function CostRange(props: {
+  envelope: Figures["cost"];
+  print: (value: number) => string;
+}): ReactNode {
+  const { site, schemeId } = useSite();
+  const made = useChance((state) => state.latest.get(schemeId));
+  const drawn = made?.site === site ? made.chance.total : null;
+  const { low, high } = drawn ?? props.envelope;
+  return (
+    <span
+      className="range soft"
+      data-low={low}
+      data-high={high}
+      title={
+        drawn === null
+          ? "All lines at their low, and all at their high"
+          : "One run in ten comes out below, one in ten above"
+      }
+    >
+      {props.print(low)}–{props.print(high)}
+    </span>
   );
 }
 
@@ -125,9 +153,7 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
           unit=""
           print={cost}
         >
-          <span className="range soft" data-low={now.cost.low} data-high={now.cost.high}>
-            {cost(now.cost.low)}–{cost(now.cost.high)}
-          </span>
+          <CostRange envelope={now.cost} print={cost} />
         </Figure>
       </dl>
     </section>

@@ -27,13 +27,14 @@ import { nothingMoved, reached, type Digging, type Extent } from "./work.js";
  * left it; then puts back what strips have taken off, and heaps the surplus. `extent` stops each
  * work early, for showing the job at a stage; quantities are those of the whole job only with
  * "backfilled". Returns the ground too, for drawing and checking; who is done with it may
- * `release` it.
+ * `release` it. `watch` is called just before and just after each work, by its number.
  */
 export function digScheme(
   site: Site,
   scheme: Scheme,
   base: BaseGround,
   extent: Extent = "backfilled",
+  watch?: (when: "before" | "after", number: number, ground: LayeredGround) => void,
 ): { result: DigResult; ground: LayeredGround } {
   const ground = new LayeredGround(base);
   const materials = materialsOf(site);
@@ -41,8 +42,10 @@ export function digScheme(
   const local = scheme.works.map((work) => localWork(work, base.tin.origin));
   const works = local.map((work, number) => {
     digging.number = number;
+    watch?.("before", number, ground);
     const quantities = digOne(digging, work, local);
     ground.finishWork();
+    watch?.("after", number, ground);
     return quantities;
   });
   putBackStrips(digging, local, works, materials);

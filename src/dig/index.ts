@@ -1,3 +1,5 @@
+export { dugColumns } from "./columns.js";
+export type { DugColumn } from "./columns.js";
 export { digScheme, ledgerGap } from "./dig.js";
 export type { Haul } from "./haul.js";
 export { balanceEarth } from "./earth.js";

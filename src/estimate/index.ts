@@ -1,10 +1,12 @@
-export { estimate, schemeOf, surveyProblem } from "./estimate.js";
+export { estimate, groundOf, schemeOf, surveyProblem } from "./estimate.js";
 export { contours, groundAt, groundSlopeAt, lotEdge, surveyTriangles } from "./lookup.js";
 export { stageContours } from "./stageContours.js";
 export type { ContourLabel, LabelledContour, StageContours } from "./stageContours.js";
 export { columnAt, sectionAlong } from "./section.js";
 export type { Column, ColumnPart, GroundKind, Section, SectionArea } from "./section.js";
 export type { PipeAcross, PipeAlong } from "./pipesAcross.js";
+export { foundLayers } from "./foundLayers.js";
+export type { FoundArea, FoundLayers } from "./foundLayers.js";
 export { hasCome, STAGE_NAMES, STAGES } from "./stages.js";
 export { stageMesh } from "./stageMesh.js";
 export { stagePatch } from "./stagePatch.js";

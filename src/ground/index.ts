@@ -25,6 +25,7 @@ export type { CellStretch, Stretch } from "./profile.js";
 export { groundSection, groundSurface } from "./section.js";
 export type { GroundSection, SectionPiece } from "./section.js";
 export type { SectionPlace } from "./slabEdges.js";
+export { thicknessAt } from "./probes.js";
 export { Sum } from "./sum.js";
 export { ABOVE, higherOf, level, lifted, lowerOf, plane } from "./surface.js";
 export type { Surface } from "./surface.js";

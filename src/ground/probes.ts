@@ -44,6 +44,25 @@ export function probeRegions(
   return [...triangleRegions(spots, made.triangles), ...outsideRegions(spots, made.hull)];
 }
 
+/**
+ * Thickness at a place (local m) of each layer but the last, from the top down, m. Where rounding
+ * leaves a place in no region, the one that it is least outside of counts.
+ */
+export function thicknessAt(regions: readonly ProbeRegion[], x: number, y: number): number[] {
+  let best = regions[0]!;
+  let least = Infinity;
+  for (const region of regions) {
+    const outside = region.sides.reduce(
+      (most, { nx, ny, d }) => Math.max(most, nx * x + ny * y - d),
+      0,
+    );
+    if (outside >= least) continue;
+    [best, least] = [region, outside];
+    if (outside === 0) break;
+  }
+  return best.thickness.map(({ a, b, c }) => Math.max(0, a * x + b * y + c));
+}
+
 function distinctSpots(
   probes: Site["ground"]["probes"],
   origin: readonly [number, number, number],

@@ -2,8 +2,7 @@ import type { DigResult, WorkQuantities } from "../dig/index.js";
 import { NATIVE } from "../site/index.js";
 import type { Material, Quantity, Scheme } from "../site/index.js";
 import { looseForCompacted } from "./bulking.js";
-import { diggingTables } from "./catalogue.js";
-import type { Digger, WayOfDigging } from "./catalogue.js";
+import type { Digger, DiggingTables, WayOfDigging } from "./catalogue.js";
 import { digOutput, wayOfDigging } from "./output.js";
 import type { Output } from "./output.js";
 import { knownMaterial } from "./ownEarth.js";
@@ -19,11 +18,13 @@ export interface Job {
   own: () => { loose: number; compacted: number };
   /** Working share of the hour, 0 to 1. */
   efficiency: number;
+  tables: DiggingTables;
 }
 
 /** A line before its working is written out: what the working is to be written from. */
 type TimedLine = Omit<MaterialHours, "working"> & { output: Output; loose: number } & (
-    { action: "dig"; digger: Digger; way: WayOfDigging } | { action: "place" }
+    | { action: "dig"; digger: Digger; way: WayOfDigging }
+    | { action: "place"; compacting: DiggingTables["compacting"] }
   );
 
 /** Hours of one work with one digger, and of those the hours with the hammer. */
@@ -40,7 +41,7 @@ export function timeWork(job: Job, work: WorkQuantities, digger: Digger): TimedW
     if (!(bank > 0)) continue;
     const line = digHours(job, work, digger, id, bank);
     dug.push(line);
-    if (isHammered(id, job.materials)) hammer.push(hoursAt(bank, digger.hammer));
+    if (isHammered(id, job)) hammer.push(hoursAt(bank, digger.hammer));
   }
   const placed: TimedLine[] = [];
   for (const [id, volume] of Object.entries(work.fill)) {
@@ -70,8 +71,8 @@ function written(line: TimedLine): MaterialHours {
   return { material, action, volume, hours, working };
 }
 
-function isHammered(id: string, materials: ReadonlyMap<string, Material>): boolean {
-  return id !== NATIVE && wayOfDigging(knownMaterial(id, materials)).hammered;
+function isHammered(id: string, { materials, tables }: Job): boolean {
+  return id !== NATIVE && wayOfDigging(knownMaterial(id, materials), tables).hammered;
 }
 
 /** Floor width that the bucket must fit, m: a trench's own; an open hole takes any bucket. */
@@ -90,9 +91,9 @@ function digHours(
   const material = id === NATIVE ? NATIVE : knownMaterial(id, job.materials);
   // Earlier backfill is measured in place, not in the bank, so it loosens by loose ÷ compacted.
   const loose = material === NATIVE ? job.own().loose / job.own().compacted : material.loose;
-  const way = wayOfDigging(material);
+  const way = wayOfDigging(material, job.tables);
   const place = { depth: work.deepest, widest: floorWidth(job.scheme, work.id) };
-  const output = digOutput(digger, way, place, job.efficiency);
+  const output = digOutput(digger, way, place, job.efficiency, job.tables);
   const clearing = hoursAt(bank * loose, output.loosePerHour);
   const hours = way.hammered ? sumRanges([clearing, hoursAt(bank, digger.hammer)]) : clearing;
   return { material: id, action: "dig", volume: bank, hours, output, loose, digger, way };
@@ -127,20 +128,22 @@ function digWorking(line: TimedLine & { action: "dig" }): Quantity {
 }
 
 function placeHours(job: Job, digger: Digger, id: string, volume: number): TimedLine {
-  const tables = diggingTables();
+  const { tables } = job;
   const bulking = id === NATIVE ? job.own() : knownMaterial(id, job.materials);
   const loose = looseForCompacted(volume, bulking);
   // Picked up loose from a heap beside the hole: shallow, and any bucket fits.
   const heap = { depth: 0, widest: Infinity };
-  const output = digOutput(digger, tables.byKind.aggregate, heap, job.efficiency);
+  const output = digOutput(digger, tables.byKind.aggregate, heap, job.efficiency, tables);
   const moving = hoursAt(loose, output.loosePerHour);
   const { low, likely, high } = tables.compacting;
   const hours = sumRanges([moving, hoursAt(volume, { low, likely, high })]);
-  return { material: id, action: "place", volume, hours, output, loose };
+  const compacting = tables.compacting;
+  return { material: id, action: "place", volume, hours, output, loose, compacting };
 }
 
-function placeWorking({ volume, hours, output, loose }: TimedLine): Quantity {
-  const { likely, source } = diggingTables().compacting;
+function placeWorking(line: TimedLine & { action: "place" }): Quantity {
+  const { volume, hours, output, loose } = line;
+  const { likely, source } = line.compacting;
   return {
     value: hours.likely,
     unit: "h",
@@ -156,8 +159,8 @@ function placeWorking({ volume, hours, output, loose }: TimedLine): Quantity {
 }
 
 /** Set-up time, h: once for the job if anything is dug or placed, else zeros. */
-export function setUpHours(works: readonly TimedWork[]): Range {
+export function setUpHours(works: readonly TimedWork[], { setUp }: DiggingTables): Range {
   if (!works.some((work) => work.hours.likely > 0)) return exactly(0);
-  const { low, likely, high } = diggingTables().setUp;
+  const { low, likely, high } = setUp;
   return { low, likely, high };
 }

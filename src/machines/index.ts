@@ -1,6 +1,16 @@
 /** Digging output, hours, days and hire: pure functions of a scheme and its dig. SI, h, money. */
 export { planMachines, DEFAULT_HOURS_PER_DAY } from "./plan.js";
-export { catalogueDiggers, diggingTables } from "./catalogue.js";
+export type { Given } from "./plan.js";
+export { catalogueDiggers, diggersOf, diggingTables, ownDiggerFindings } from "./catalogue.js";
+export { axisToEdge, heldAgainst, reachAtDepth } from "./canIt.js";
+export type { CanContext } from "./canIt.js";
+export { askWithin, catalogueCranes, chartRow, liftRules, lineClearance } from "./cranes.js";
+export type { ChartRow, Crane, LineClearance } from "./cranes.js";
+export { checkLift } from "./lift.js";
+export type { LiftCrane, LiftResult, StandLift, TankLift } from "./lift.js";
+export { padAreaNeeded } from "./liftGround.js";
+export type { LineRoom } from "./liftGround.js";
+export type { GroundAt } from "./standing.js";
 export type { Digger, DiggingTables, WayOfDigging } from "./catalogue.js";
 export {
   bankForCompacted,
@@ -15,6 +25,28 @@ export type { Output } from "./output.js";
 export { hirePriceIds, workingDays } from "./hire.js";
 export { cheapestCover, HIRE_PERIODS, hirePrice } from "./rental.js";
 export type { HireRates } from "./rental.js";
+export { tasksOf } from "./tasks.js";
+export type { TaskHours } from "./tasks.js";
+export { daysSettings } from "./daysSettings.js";
+export { hiredThings, hireOnce, hiresOf, termsAt } from "./hires.js";
+export type { Hire, HiredThing } from "./hires.js";
+export { coverWith, hireStays, keptLonger } from "./hireCover.js";
+export type { HireCover, HireNeed, HirePlan, HireStay, HireTerms } from "./hireCover.js";
+export { schedule, scheduleOnce, siteDays } from "./schedule.js";
+export type { DayPattern, HoursPick } from "./schedule.js";
+export { hireCatalogue } from "./hireCatalogue.js";
+export type { HireCatalogue, HireRow } from "./hireCatalogue.js";
+export type {
+  DaysSettings,
+  Resource,
+  Schedule,
+  SiteDay,
+  Task,
+  TaskKind,
+  TimedJob,
+  TimedTask,
+  UseDay,
+} from "./dayTypes.js";
 export { chosenPrice } from "./prices.js";
 export type { ChosenPrice } from "./prices.js";
 export { knownMaterial, ownEarth } from "./ownEarth.js";
@@ -24,6 +56,7 @@ export type {
   MachinesResult,
   MaterialHours,
   Range,
+  Reason,
   Rental,
   RentalCover,
   WorkHours,

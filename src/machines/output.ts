@@ -1,6 +1,6 @@
 import type { Material } from "../site/index.js";
 import { diggingTables } from "./catalogue.js";
-import type { Digger, WayOfDigging } from "./catalogue.js";
+import type { Digger, DiggingTables, WayOfDigging } from "./catalogue.js";
 import { mapRange, multiplyRanges } from "./range.js";
 import type { Range } from "./types.js";
 
@@ -23,8 +23,11 @@ export interface Output {
  * Standard cycles per hour for a heaped bucket, m³, by how hard the digging is. Nunnally,
  * Construction Methods and Management, Table 3-3 (recalled); larger buckets keep the last row.
  */
-export function cyclesPerHour(bucket: number, ease: WayOfDigging["ease"]): number {
-  const rows = diggingTables().cycles;
+export function cyclesPerHour(
+  bucket: number,
+  ease: WayOfDigging["ease"],
+  { cycles: rows }: DiggingTables = diggingTables(),
+): number {
   const row = rows.find((r) => bucket <= r.bucketUpTo) ?? rows[rows.length - 1];
   if (!row) throw new Error("digging tables: got no cycles, expected at least one row");
   return row[ease];
@@ -34,8 +37,10 @@ export function cyclesPerHour(bucket: number, ease: WayOfDigging["ease"]): numbe
  * Swing–depth factor at a 90° swing for a depth as a share of the greatest digging depth, linear
  * between the rows and held outside them. Nunnally, Table 3-4 (90° row second hand).
  */
-export function swingDepthFactor(shareOfDepth: number): number {
-  const { shares, at90 } = diggingTables().swingDepth;
+export function swingDepthFactor(
+  shareOfDepth: number,
+  { swingDepth: { shares, at90 } }: DiggingTables = diggingTables(),
+): number {
   const last = shares.length - 1;
   for (let i = 0; i < last; i++) {
     const [near, far] = [shares[i] ?? 0, shares[i + 1] ?? 0];
@@ -49,8 +54,10 @@ export function swingDepthFactor(shareOfDepth: number): number {
 }
 
 /** How a material is dug: its own row if the catalogue has one, else its kind's; "native" too. */
-export function wayOfDigging(material: Material | "native"): WayOfDigging {
-  const tables = diggingTables();
+export function wayOfDigging(
+  material: Material | "native",
+  tables: DiggingTables = diggingTables(),
+): WayOfDigging {
   if (material === "native") return tables.native;
   return tables.byMaterial[material.id] ?? tables.byKind[material.kind];
 }
@@ -68,11 +75,11 @@ export function digOutput(
   way: WayOfDigging,
   place: { depth: number; widest: number },
   efficiency: number,
+  tables: DiggingTables = diggingTables(),
 ): Output {
-  const tables = diggingTables();
   const bucket = digger.bucket * Math.min(1, place.widest / digger.bucketWidth);
-  const cycles = cyclesPerHour(digger.bucket, way.ease);
-  const swingDepth = swingDepthFactor(place.depth / digger.digDepth);
+  const cycles = cyclesPerHour(digger.bucket, way.ease, tables);
+  const swingDepth = swingDepthFactor(place.depth / digger.digDepth, tables);
   const { low, likely, high } = tables.closeWork;
   const closeWork = { low, likely, high };
   const steady = cycles * swingDepth * bucket * efficiency;

@@ -1,15 +1,16 @@
 import type { DigResult } from "../dig/index.js";
 import type { Finding, Material, Quantity, Scheme } from "../site/index.js";
-import { length } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
-import { catalogueDiggers, diggingTables } from "./catalogue.js";
-import type { Digger } from "./catalogue.js";
+import { heldAgainst, nearLimit } from "./canIt.js";
+import type { CanContext } from "./canIt.js";
+import { diggersOf, diggingTables, ownDiggerFindings } from "./catalogue.js";
+import type { Digger, DiggingTables } from "./catalogue.js";
 import { hireOf, workingDays } from "./hire.js";
 import { setUpHours, timeWork, workHours } from "./hours.js";
 import type { Job, TimedWork } from "./hours.js";
 import { ownEarth } from "./ownEarth.js";
 import { mapRange, sumRanges } from "./range.js";
-import type { Candidate, MachinesResult, Range, Rental } from "./types.js";
+import type { Candidate, MachinesResult, Range, Reason, Rental } from "./types.js";
 
 /** Working hours in a day when the scheme says nothing: as hire terms count a day (8 h). */
 export const DEFAULT_HOURS_PER_DAY = 8;
@@ -25,14 +26,25 @@ interface Trial {
   hammerHours: Range;
   rental: Rental;
   /** Why it cannot do the job; empty when it can. */
-  obstacles: string[];
+  obstacles: readonly Reason[];
+}
+
+/** What stands in for the catalogue, as in one draw of a simulation. */
+export interface Given {
+  tables?: DiggingTables;
+  diggers?: readonly Digger[];
+  /** Where the works lie, so that standing places can be judged; absent: on open, level ground. */
+  place?: Pick<CanContext, "limits" | "groundAt">;
+  /** Why each digger cannot, by id, where that is known already: it does not change with a draw. */
+  held?: ReadonlyMap<string, readonly Reason[]>;
 }
 
 /**
  * Chooses the digger, and works out its hours work by work, whole days and cheapest hire, beside
  * every other digger of the catalogue. The scheme's own digger is used if it names one, else the
  * cheapest to hire of those that can. Hours in h, days whole, money as in the price list, without
- * fuel. `units` is for the words of reasons and findings alone. Nothing to dig gives zeros.
+ * fuel. `units` is for the words of reasons and findings alone; `given` stands in for the catalogue.
+ * Nothing to dig gives zeros.
  * Throws only if the dig names a material that `materials` does not hold.
  */
 export function planMachines(
@@ -40,14 +52,23 @@ export function planMachines(
   dig: DigResult,
   materials: ReadonlyMap<string, Material>,
   units: UnitSystem = "metric",
+  given: Given = {},
 ): MachinesResult {
   const hoursPerDay = scheme.machines?.hoursPerDay ?? DEFAULT_HOURS_PER_DAY;
+  const tables = given.tables ?? diggingTables();
   // The schema lets the share be 0, which is no work at all: then the catalogue's stands in.
-  const efficiency = scheme.machines?.efficiency || diggingTables().efficiency.likely;
+  const efficiency = scheme.machines?.efficiency || tables.efficiency.likely;
   let own: ReturnType<Job["own"]> | undefined;
   const ownOnce = () => (own ??= ownEarth(dig.cut, materials));
-  const job: Job = { scheme, dig, materials, own: ownOnce, efficiency };
-  const trials = catalogueDiggers().map((digger) => tryDigger(job, digger, hoursPerDay, units));
+  const job: Job = { scheme, dig, materials, own: ownOnce, efficiency, tables };
+  const trials = (given.diggers ?? diggersOf(scheme)).map((digger) =>
+    tryDigger(
+      job,
+      digger,
+      hoursPerDay,
+      given.held?.get(digger.id) ?? heldAgainst(digger, { scheme, dig, units, ...given.place }),
+    ),
+  );
   const able = trials.filter((trial) => trial.obstacles.length === 0);
   const cheapest = able.reduce<Trial | undefined>(
     (best, trial) => (best && best.rental.total.likely <= trial.rental.total.likely ? best : trial),
@@ -75,9 +96,14 @@ export function planMachines(
   };
 }
 
-function tryDigger(job: Job, digger: Digger, hoursPerDay: number, units: UnitSystem): Trial {
+function tryDigger(
+  job: Job,
+  digger: Digger,
+  hoursPerDay: number,
+  obstacles: readonly Reason[],
+): Trial {
   const works = job.dig.works.map((work) => timeWork(job, work, digger));
-  const setUp = setUpHours(works);
+  const setUp = setUpHours(works, job.tables);
   const hours = sumRanges([setUp, ...works.map((work) => work.hours)]);
   const hammerHours = sumRanges(works.map((work) => work.hammer));
   return {
@@ -87,30 +113,8 @@ function tryDigger(job: Job, digger: Digger, hoursPerDay: number, units: UnitSys
     hours,
     hammerHours,
     rental: hireOf(digger, hours, hammerHours, hoursPerDay, job.scheme.prices),
-    obstacles: obstaclesOf(job, digger, units),
+    obstacles,
   };
-}
-
-/** Why a digger cannot do the works: too shallow for a hole, or too wide for a trench. */
-function obstaclesOf(job: Job, digger: Digger, units: UnitSystem): string[] {
-  const obstacles: string[] = [];
-  for (const work of job.dig.works) {
-    if (work.deepest > digger.digDepth) {
-      obstacles.push(
-        `digs to ${length.print(digger.digDepth, units)}; ` +
-          `${work.name} needs ${length.print(work.deepest, units)}`,
-      );
-    }
-    const drawn = job.scheme.works.find((w) => w.id === work.id);
-    const isNarrow = drawn?.kind === "trench" && drawn.width < digger.narrowBucket;
-    if (isNarrow && work.deepest > 0) {
-      obstacles.push(
-        `its narrowest bucket is ${length.print(digger.narrowBucket, units)}; ` +
-          `${work.name} is ${length.print(drawn.width, units)} wide`,
-      );
-    }
-  }
-  return obstacles;
 }
 
 function deepestDigger(trials: readonly Trial[]): Trial {
@@ -123,7 +127,7 @@ function deepestDigger(trials: readonly Trial[]): Trial {
 }
 
 function choiceReason(chosen: Trial, isNamed: boolean, ableCount: number): string {
-  const obstacle = chosen.obstacles[0];
+  const obstacle = chosen.obstacles[0]?.text;
   if (isNamed)
     return obstacle ? `chosen for this scheme, but ${obstacle}` : "chosen for this scheme";
   if (obstacle)
@@ -140,7 +144,8 @@ function candidateOf(trial: Trial, hoursPerDay: number, cheapest: Trial | undefi
     id: trial.digger.id,
     name: trial.digger.name,
     can: obstacle === undefined,
-    reason: obstacle ?? able,
+    reasons: trial.obstacles,
+    reason: obstacle?.text ?? able,
     hours: trial.hours,
     days: workingDays(trial.hours, hoursPerDay),
     price: trial.rental.total,
@@ -190,7 +195,7 @@ function findingsOf(
   dig: DigResult,
   materials: ReadonlyMap<string, Material>,
 ): Finding[] {
-  const findings: Finding[] = [];
+  const findings: Finding[] = ownDiggerFindings(scheme);
   const wanted = scheme.machines?.digger;
   if (wanted !== undefined && wanted !== chosen.digger.id) {
     findings.push({
@@ -207,31 +212,15 @@ function findingsOf(
       level: "stop",
       code: "machine.cannot",
       where: "site",
-      text: `${chosen.digger.name} ${obstacle}. ${
+      text: `${chosen.digger.name} ${obstacle.text}. ${
         others === "" ? "No digger of the catalogue can do every work." : `These can: ${others}.`
       }`,
       source: COMPARED,
     });
   }
-  findings.push(...nearLimit(chosen, dig));
+  findings.push(...nearLimit(chosen.digger, dig));
   if (chosen.hammerHours.likely > 0) findings.push(rockFinding(dig, materials));
   return findings;
-}
-
-/** Works that use nearly all of the digging depth: reached only with the arm hanging straight. */
-function nearLimit(chosen: Trial, dig: DigResult): Finding[] {
-  const { digger } = chosen;
-  return dig.works
-    .filter((w) => w.deepest > 0.9 * digger.digDepth && w.deepest <= digger.digDepth)
-    .map((work) => ({
-      level: "caution" as const,
-      code: "machine.near-limit",
-      where: work.id,
-      text:
-        `${work.name} takes more than nine tenths of the digging depth of ${digger.name}, ` +
-        "which it has only straight below the arm, standing at the edge. Ask for the next size up.",
-      source: "common practice, no source",
-    }));
 }
 
 function rockFinding(dig: DigResult, materials: ReadonlyMap<string, Material>): Finding {

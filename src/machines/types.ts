@@ -58,11 +58,27 @@ export interface Rental {
   source: string;
 }
 
+/** One reason why a machine cannot do the job. */
+export interface Reason {
+  /** What it falls short in: depth, bucket, reach, dump-height, access-width, stand-slope and such. */
+  code: string;
+  /** Id of the work that it cannot do; null for the job as a whole. */
+  work: string | null;
+  /** What follows the machine's name in a sentence, in the site's own units. */
+  text: string;
+  /** What the job asks and what the machine or the place has, in `unit` (SI; "" for a slope). */
+  needs: number;
+  has: number;
+  unit: string;
+}
+
 /** One machine of the catalogue, held against the job. */
 export interface Candidate {
   id: string;
   name: string;
   can: boolean;
+  /** Every reason why it cannot, worst first; empty when it can. */
+  reasons: readonly Reason[];
   /** One plain sentence: why it cannot, or how it compares. */
   reason: string;
   hours: Range;

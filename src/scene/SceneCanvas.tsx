@@ -17,6 +17,7 @@ import { GroundSurface } from "./GroundSurface.js";
 import { chainSegments, InkLines } from "./InkLines.js";
 import type { ScenePalette } from "./palette.js";
 import { PlacingMarks } from "./PlacingMarks.js";
+import { ProbeMap } from "./ProbeMap.js";
 import { SectionLine } from "./SectionLine.js";
 import type { SiteSceneProps } from "./props.js";
 import { SceneLight } from "./SceneLight.js";
@@ -163,6 +164,9 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       )}
       {props.showPoints && (
         <SurveyCrosses site={site} frame={frame} palette={palette} selectedId={chosenPin} />
+      )}
+      {props.probeWorth !== null && (
+        <ProbeMap {...{ frame, ground, palette }} worth={props.probeWorth} />
       )}
       {props.section !== null && (
         <SectionLine

@@ -16,6 +16,7 @@ import { Handles } from "./Handles.js";
 import { Labels } from "./Labels.js";
 import { scenePalette } from "./palette.js";
 import { PlacingDesk } from "./PlacingDesk.js";
+import { NextProbeTag } from "./ProbeMap.js";
 import type { SiteSceneProps } from "./props.js";
 import "./scene.css";
 import { SceneCanvas } from "./SceneCanvas.js";
@@ -96,6 +97,9 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               view={view}
               kind={props.view}
             />
+            {props.probeWorth?.best != null && (
+              <NextProbeTag at={props.probeWorth.best} contents={contents} view={view} />
+            )}
             {from !== undefined && to !== undefined && (
               <SectionEnds {...{ contents, view }} line={[from, to]} onMove={props.onSectionMove} />
             )}

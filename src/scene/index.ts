@@ -1,2 +1,2 @@
 export { SiteScene } from "./SiteScene.js";
-export type { DragMove, Placing, Selection, SiteSceneProps } from "./props.js";
+export type { DragMove, Placing, ProbeWorth, Selection, SiteSceneProps } from "./props.js";

@@ -17,6 +17,12 @@ export interface DragMove {
   turnTo?: number;
 }
 
+/** What a further probe would tell: a share for each place that was tried, and the best place. */
+export interface ProbeWorth {
+  places: readonly { at: PlanPoint; share: number }[];
+  best: PlanPoint | null;
+}
+
 /** Everything the scene is told and everything it says back: it holds no document of its own. */
 export interface SiteSceneProps {
   site: Site;
@@ -37,6 +43,8 @@ export interface SiteSceneProps {
   section: readonly PlanPoint[] | null;
   showProbes: boolean;
   showPoints: boolean;
+  /** Where a further probe would tell most; null to leave that out. */
+  probeWorth: ProbeWorth | null;
   onSelect: (selection: Selection | null) => void;
   /** One place for a tank, bed or probe; the corners for a pad, trench, building or strip. */
   onPlace: (at: readonly PlanPoint[]) => void;

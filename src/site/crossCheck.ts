@@ -72,12 +72,32 @@ function checkLayers(site: Site, report: Report): void {
         `give ${wanted}, one for each layer but the last, 0 where a layer is absent`,
       );
     }
+    checkStopped(layers, probe, `ground.probes[${i}].stoppedIn`, report);
   });
+}
+
+/** A probe can only have stopped in a layer that it gives a thickness of. */
+function checkStopped(
+  layers: Site["ground"]["layers"],
+  { stoppedIn }: Site["ground"]["probes"][number],
+  path: string,
+  report: Report,
+): void {
+  if (stoppedIn === undefined) return;
+  const named = layers.slice(0, -1).map(({ id }) => id);
+  if (named.includes(stoppedIn)) return;
+  report(
+    "unknown-layer",
+    path,
+    `names no layer above the last: "${stoppedIn}"`,
+    named.length > 0 ? `use one of: ${named.join(", ")}` : "remove it, as there is only one layer",
+  );
 }
 
 function checkScheme(site: Site, scheme: Scheme, path: string, report: Report): void {
   unique(scheme.works, `${path}.works`, report);
   uniquePipes(scheme, path, report);
+  unique(scheme.costs?.lines ?? [], `${path}.costs.lines`, report);
   scheme.works.forEach((work, i) => checkWork(site, work, `${path}.works[${i}]`, report));
   checkStrips(scheme, path, report);
 }

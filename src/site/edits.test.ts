@@ -16,13 +16,13 @@ import {
   removeWork,
   renameWork,
   reorderWork,
-  setPrice,
   setTolerance,
   setUnits,
   stripsOver,
   turnWork,
   withSurvey,
 } from "./edits.js";
+import { setPrice } from "./schemeEdits.js";
 import { checkSite } from "./read.js";
 import type { Site, Tank, Trench } from "./schema.js";
 import { plainPad, plainSite, plainStrip, plainTank } from "./site.fixture.js";

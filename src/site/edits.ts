@@ -386,7 +386,12 @@ export function removeLayer(site: Site, layerId: string): Site {
     ...probe,
     thickness: probe.thickness.filter((_, place) => place !== gap),
   }));
-  return { ...site, ground: { ...site.ground, layers, probes } };
+  const named = layers.slice(0, -1).map(({ id }) => id);
+  const kept = probes.map((probe) => {
+    const { stoppedIn, ...rest } = probe;
+    return stoppedIn === undefined || named.includes(stoppedIn) ? probe : rest;
+  });
+  return { ...site, ground: { ...site.ground, layers, probes: kept } };
 }
 
 /** Adds a limit (a well, a lot line …). */
@@ -400,29 +405,12 @@ export function setMaterial(site: Site, material: Material): Site {
   return { ...site, materials: [...others, material] };
 }
 
-/** Chooses a price for one line of one scheme; `null` goes back to the catalogue's. */
-export function setPrice(
+/** Sets how far the ground may differ from its probes; a field given as undefined goes away. */
+export function setDoubt(
   site: Site,
-  schemeId: string,
-  lineId: string,
-  choice: Omit<PriceChoice, "id"> | null,
+  choice: { range?: number | undefined; share?: number | undefined },
 ): Site {
-  return changeScheme(site, schemeId, (scheme) => {
-    const others = (scheme.prices ?? []).filter((one) => one.id !== lineId);
-    if (choice === null && others.length === (scheme.prices ?? []).length) return scheme;
-    const prices = choice === null ? others : [...others, { ...choice, id: lineId }];
-    return { ...scheme, prices };
-  });
-}
-
-/** Changes how one scheme hires its machines; fields left out stay. */
-export function setMachines(
-  site: Site,
-  schemeId: string,
-  choice: Partial<NonNullable<Scheme["machines"]>>,
-): Site {
-  return changeScheme(site, schemeId, (scheme) => ({
-    ...scheme,
-    machines: { ...scheme.machines, ...choice },
-  }));
+  const entries = Object.entries({ ...site.ground.doubt, ...choice });
+  const doubt = Object.fromEntries(entries.filter(([, value]) => value !== undefined));
+  return { ...site, ground: { ...site.ground, doubt } };
 }

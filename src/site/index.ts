@@ -1,13 +1,17 @@
 export { NATIVE, siteSchema, USUAL_KEEP_OFF } from "./schema.js";
 export type {
+  Access,
   Bed,
   Branch,
   Building,
   Flow,
   Layer,
+  Lift,
   Limit,
   Material,
   MaterialKind,
+  OwnDigger,
+  OwnLine,
   Pad,
   Pile,
   Pipe,
@@ -51,10 +55,9 @@ export {
   renameSite,
   renameWork,
   reorderWork,
+  setDoubt,
   setLayer,
-  setMachines,
   setMaterial,
-  setPrice,
   setTolerance,
   setUnits,
   stripsOver,
@@ -62,6 +65,16 @@ export {
   withSurvey,
   workMovedBy,
 } from "./edits.js";
+export {
+  copyScheme,
+  freshSchemeId,
+  removeScheme,
+  renameScheme,
+  setCosts,
+  setMachines,
+  setPrice,
+} from "./schemeEdits.js";
+export { PRICE_UNITS } from "./costsSchema.js";
 export { without, withoutAbsent } from "./absent.js";
 export type { Changes } from "./absent.js";
 export {

@@ -15,6 +15,7 @@ export type SiteProblemCode =
   | "duplicate-id"
   | "unknown-id"
   | "wrong-count"
+  | "unknown-layer"
   | "bad-shape"
   | "bad-survey";
 

@@ -7,7 +7,10 @@
  * a file written by a later version of the app loses nothing when this one saves it.
  */
 import { z } from "zod";
+import { daysSchema } from "./daysSchema.js";
+import { costsSchema, ownLineSchema } from "./costsSchema.js";
 import { flowSchema } from "./flowSchema.js";
+import { accessSchema, liftSchema, ownDiggerSchema } from "./liftSchema.js";
 
 const finite = z.number();
 const positive = finite.positive();
@@ -49,6 +52,9 @@ export const probeSchema = z.looseObject({
   x: finite,
   y: finite,
   thickness: z.array(notNegative).describe("m, one for each layer but the last; 0 where absent"),
+  stoppedIn: id
+    .optional()
+    .describe("id of the layer in which the probe stopped: it is at least as thick as given there"),
   note: z.string().optional(),
 });
 
@@ -59,6 +65,7 @@ export const limitSchema = z.looseObject({
   at: planPointSchema.optional().describe("place of a limit that is a point"),
   path: z.array(planPointSchema).optional().describe("line of a limit that is a line or an edge"),
   setback: notNegative.optional().describe("m in plan to be kept from it; the person's local rule"),
+  voltage: positive.optional().describe("V of an overhead power line, as its owner says"),
   note: z.string().optional(),
 });
 
@@ -280,9 +287,17 @@ export const schemeSchema = z.looseObject({
       hoursPerDay: positive.optional(),
       efficiency: share.optional(),
       truckVolume: positive.optional().describe("m³ loose carried in one truckload"),
+      days: daysSchema.optional().describe("how the days of the job run"),
+      diggers: z
+        .array(ownDiggerSchema)
+        .optional()
+        .describe("the person's own diggers, beside those of the catalogue"),
+      access: accessSchema.optional(),
+      lift: liftSchema.optional(),
     })
     .optional(),
   prices: z.array(priceChoiceSchema).optional(),
+  costs: costsSchema.optional(),
 });
 
 export const siteSchema = z.looseObject({
@@ -309,6 +324,19 @@ export const siteSchema = z.looseObject({
   ground: z.looseObject({
     layers: z.array(layerSchema).min(1),
     probes: z.array(probeSchema),
+    doubt: z
+      .looseObject({
+        range: positive
+          .optional()
+          .describe("m over which one probe tells of the ground beside it; absent: 20"),
+        share: positive
+          .optional()
+          .describe(
+            "least standard deviation of a layer's thickness, as a share of its mean; absent: 0.3",
+          ),
+      })
+      .optional()
+      .describe("how far the layers may differ between and beyond the probes"),
   }),
   materials: z.array(materialSchema).optional(),
   limits: z.array(limitSchema).optional(),
@@ -328,6 +356,7 @@ type Known<T> = T extends readonly unknown[]
 /** The whole document, as checked by `readSite`. Treated as immutable: edits return a new one. */
 export type Site = Known<z.infer<typeof siteSchema>>;
 export type Scheme = Known<z.infer<typeof schemeSchema>>;
+export type OwnLine = Known<z.infer<typeof ownLineSchema>>;
 export type Work = Known<z.infer<typeof workSchema>>;
 export type Tank = Known<z.infer<typeof tankSchema>>;
 export type Pad = Known<z.infer<typeof padSchema>>;
@@ -348,6 +377,9 @@ export type Layer = Known<z.infer<typeof layerSchema>>;
 export type Probe = Known<z.infer<typeof probeSchema>>;
 export type Limit = Known<z.infer<typeof limitSchema>>;
 export type PriceChoice = Known<z.infer<typeof priceChoiceSchema>>;
+export type Lift = Known<z.infer<typeof liftSchema>>;
+export type Access = Known<z.infer<typeof accessSchema>>;
+export type OwnDigger = Known<z.infer<typeof ownDiggerSchema>>;
 export type MaterialKind = Material["kind"];
 /** [x, y] in metres in the site's plane. */
 export type PlanPoint = z.infer<typeof planPointSchema>;

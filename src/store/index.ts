@@ -21,3 +21,5 @@ export {
   tankChoices,
 } from "./placed.js";
 export type { PlaceKind } from "./placed.js";
+export { CHANCE_RUNS, simulate, useChance } from "./chanceDesk.js";
+export type { ChanceState, Simulated } from "./chanceDesk.js";

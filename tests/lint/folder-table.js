@@ -18,6 +18,7 @@ export const ENGINE_FOLDERS = [
   "machines",
   "cost",
   "estimate",
+  "chance",
 ];
 
 /**
@@ -36,14 +37,16 @@ export const FOLDER_TABLE = {
   safety: ["units", "site", "dig", "flow"],
   machines: ["units", "site", "dig"],
   cost: ["units", "site", "machines", "dig", "flow"],
-  estimate: ENGINE_FOLDERS.filter((folder) => folder !== "estimate"),
+  estimate: ENGINE_FOLDERS.filter((folder) => folder !== "estimate" && folder !== "chance"),
+  // Many estimates of the same scheme.
+  chance: ENGINE_FOLDERS.filter((folder) => folder !== "chance"),
   survey: ["units", "site"],
   scene: ["units", "site", "estimate"],
   sheets: ["units", "site", "estimate"],
   handover: ["units", "site", "estimate"],
-  store: ["units", "site", "estimate", "survey"],
-  desk: ["units", "site", "estimate", "survey", "store", "scene"],
-  cli: ["units", "site", "estimate", "survey"],
+  store: ["units", "site", "estimate", "chance", "survey"],
+  desk: ["units", "site", "estimate", "chance", "survey", "store", "scene"],
+  cli: ["units", "site", "estimate", "chance", "survey"],
 };
 
 const MAY_READ_SHARED = [
@@ -52,6 +55,7 @@ const MAY_READ_SHARED = [
   "flow",
   "machines",
   "cost",
+  "chance",
   "safety",
   "store",
   "cli",

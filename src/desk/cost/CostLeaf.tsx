@@ -1,46 +1,18 @@
 import type { ReactNode } from "react";
 import type { CostLine } from "../parts.js";
 import { setPrice } from "../../site/index.js";
-import type { Site } from "../../site/index.js";
-import { haulMass, length, liquidVolume, money, plainNumber } from "../../units/index.js";
+import { money, plainNumber } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { Findings } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
 import { BothWays } from "../BothWays.js";
+import { ChanceSection } from "./ChanceSection.js";
+import { Compare } from "./Compare.js";
+import { OwnLines } from "./OwnLines.js";
+import { countOf, perOf } from "./per.js";
 import { RangeBar } from "./RangeBar.js";
-
-/** What a price is for, as this site's people buy it. */
-interface Per {
-  words: string;
-  /** How many of the price list's own unit (1,000 kg, m, litre) one of it is. */
-  size: number;
-}
-
-/** A unit that prices are for. On a US site: the short ton, the foot and the gallon. */
-function perOf(per: CostLine["per"], units: Site["units"]): Per {
-  const us = units === "us";
-  if (per === "t") {
-    return { words: us ? "ton" : "tonne", size: haulMass.fromSystem(1, units) / KG_IN_TONNE };
-  }
-  if (per === "m") return { words: us ? "foot" : "metre", size: length.fromSystem(1, units) };
-  if (per === "L") {
-    const size = liquidVolume.fromSystem(1, units) * LITRES_IN_CUBIC_METRE;
-    return { words: us ? "gallon" : "litre", size };
-  }
-  const words = { load: "truckload", each: "one", d: "day", lump: "all of it" } as const;
-  return { words: words[per], size: 1 };
-}
-
-const KG_IN_TONNE = 1000;
-const LITRES_IN_CUBIC_METRE = 1000;
-
-/** How many of the price list's own unit. */
-function countOf(line: CostLine): number {
-  const { value } = line.quantity;
-  if (line.per === "t") return value / KG_IN_TONNE;
-  return line.per === "L" ? value * LITRES_IN_CUBIC_METRE : value;
-}
+import { useChanceAtRest } from "./useChanceAtRest.js";
 
 /** Volumes in these lines are of fuel or of what a tank holds. */
 const isLiquid = (line: CostLine): boolean => line.per === "L" || line.quantity.unit === "each";
@@ -153,18 +125,21 @@ const loadWords = (loads: number): string =>
 /** Every line of the cost, each opening to its quantity, price and where both come from. */
 export function CostLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
+  const shown = useChanceAtRest();
   if (estimate === null) return <p className="says">There is no estimate to price.</p>;
   const { cost } = estimate;
-  const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
+  const scheme = site.schemes.find((one) => one.id === schemeId);
+  const works = scheme?.works ?? [];
   const hasPile = works.some((work) => work.kind === "pile");
   const unpriced = cost.notPriced.map((id) => works.find((work) => work.id === id)?.name ?? id);
   return (
     <>
-      <RangeBar range={cost.total} currency={cost.currency} />
+      {shown.chance === null && <RangeBar range={cost.total} currency={cost.currency} />}
       <p className="says">
         Prices are demo figures until you type your own: open a line to see and change its price.
       </p>
       <Findings findings={cost.findings} />
+      <ChanceSection shown={shown} />
       <h2>
         Lines <span className="aside">likely</span>
       </h2>
@@ -174,12 +149,13 @@ export function CostLeaf(): ReactNode {
         ))}
       </ul>
       <div className="total" data-total={cost.total.likely}>
-        <span>Likely total</span>
+        <span>Total with every likely figure</span>
         <span>{money(cost.currency).print(cost.total.likely, site.units)}</span>
       </div>
       <Working text="How the total is reached" amount="">
         <QuantityWorking quantity={cost.totalWorking} />
       </Working>
+      {scheme !== undefined && <OwnLines scheme={scheme} />}
       {unpriced.length > 0 && <p className="says">Not priced here: {unpriced.join(", ")}.</p>}
       <h2>Truckloads</h2>
       <BothWays />
@@ -195,6 +171,7 @@ export function CostLeaf(): ReactNode {
           <QuantityWorking quantity={load.loads} />
         </Working>
       ))}
+      <Compare />
     </>
   );
 }

@@ -4,6 +4,7 @@ import type { Probe } from "../../site/index.js";
 import { guessedLayers, useDesk, withMeasured } from "../../store/index.js";
 import { length } from "../../units/index.js";
 import { PlaceFields } from "../dig/PlaceFields.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { TypedField } from "../fields/TypedField.js";
 import { useEdit, useSite } from "../useSite.js";
@@ -47,6 +48,26 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
       ))}
       {last !== undefined && site.ground.layers.length > 1 && (
         <p className="says">then {last.name.toLowerCase()}, all the way down</p>
+      )}
+      {site.ground.layers.length > 1 && (
+        <ChoiceField
+          label="It ended"
+          name="stopped-in"
+          value={probe.stoppedIn ?? ""}
+          choices={[
+            { id: "", name: `at ${last?.name.toLowerCase() ?? "the last layer"}` },
+            ...site.ground.layers
+              .slice(0, -1)
+              .map(({ id, name }) => ({ id, name: `in ${name.toLowerCase()}: at least so thick` })),
+          ]}
+          onChoose={(layer) =>
+            edit(`end of probe ${probe.id}`, (now) =>
+              changeProbe(now, probe.id, ({ stoppedIn: _, ...one }) =>
+                layer === "" ? one : { ...one, stoppedIn: layer },
+              ),
+            )
+          }
+        />
       )}
       {guessed.length === 0 && (
         <TypedField

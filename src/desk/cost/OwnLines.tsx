@@ -1,0 +1,142 @@
+import type { ReactNode } from "react";
+import { freshId, PRICE_UNITS, setCosts } from "../../site/index.js";
+import type { OwnLine, Scheme } from "../../site/index.js";
+import { haulMass, money } from "../../units/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { NameField } from "../fields/NameField.js";
+import { plain } from "../fields/plain.js";
+import { ShareField } from "../fields/ShareField.js";
+import { useEdit, useSite } from "../useSite.js";
+import { Working } from "../Working.js";
+import { perOf } from "./per.js";
+
+/** Lines of the person's own, and what is added to every line: waste, the least load, tax. */
+export function OwnLines({ scheme }: { scheme: Scheme }): ReactNode {
+  const { site, schemeId } = useSite();
+  const edit = useEdit();
+  const lines = scheme.costs?.lines ?? [];
+  const add = (): void => {
+    const id = freshId(
+      site,
+      "line",
+      lines.map((line) => line.id),
+    );
+    const line: OwnLine = { id, name: "New line", per: "lump", count: 1, price: 0 };
+    edit("add a line of cost", (now) => setCosts(now, schemeId, { lines: [...lines, line] }));
+  };
+  return (
+    <section aria-label="Lines of your own">
+      <h2>Your own lines, waste and tax</h2>
+      {lines.map((line) => (
+        <OneLine key={line.id} line={line} lines={lines} />
+      ))}
+      <button type="button" className="link" onClick={add}>
+        Add a line of your own
+      </button>
+      <Additions costs={scheme.costs} />
+    </section>
+  );
+}
+
+function OneLine({ line, lines }: { line: OwnLine; lines: readonly OwnLine[] }): ReactNode {
+  const { site, schemeId } = useSite();
+  const edit = useEdit();
+  const { units, currency } = site;
+  const per = perOf(line.per, units);
+  const save = (what: string, next: OwnLine | null): void =>
+    edit(what, (now) =>
+      setCosts(now, schemeId, {
+        lines: lines.flatMap((one) => (one.id !== line.id ? [one] : next === null ? [] : [next])),
+      }),
+    );
+  const change = (next: Partial<OwnLine>): void =>
+    save(`change ${line.name}`, { ...line, ...next });
+  const without = (key: "low" | "high"): void => {
+    const { [key]: _, ...rest } = line;
+    save(`change ${line.name}`, rest);
+  };
+  const priceField = (key: "price" | "low" | "high", label: string): ReactNode => (
+    <MeasureField
+      label={label}
+      name={`own-${line.id}-${key}`}
+      value={line[key] === undefined ? undefined : line[key] * per.size}
+      measure={money(currency)}
+      print={{ digits: 2 }}
+      least={0}
+      {...(key === "price" ? {} : { onClear: () => without(key), usual: "as the price" })}
+      onCommit={(value) => change({ [key]: value / per.size })}
+    />
+  );
+  return (
+    <Working text={line.name} amount={money(currency).print(line.count * line.price, units)}>
+      <div className="form">
+        <NameField
+          label="What it is"
+          name={`own-${line.id}-name`}
+          value={line.name}
+          onCommit={(name) => change({ name })}
+        />
+        <ChoiceField
+          label="Priced for one"
+          name={`own-${line.id}-per`}
+          value={line.per}
+          choices={PRICE_UNITS.map((id) => ({ id, name: perOf(id, units).words }))}
+          onChoose={(next) => change({ per: next })}
+        />
+        <MeasureField
+          label="How many"
+          name={`own-${line.id}-count`}
+          value={line.count / per.size}
+          measure={plain}
+          onCommit={(count) => change({ count: count * per.size })}
+        />
+        {priceField("price", "Price")}
+        {priceField("low", "At least")}
+        {priceField("high", "At most")}
+        <button type="button" className="link" onClick={() => save(`remove ${line.name}`, null)}>
+          Remove this line
+        </button>
+      </div>
+    </Working>
+  );
+}
+
+function Additions({ costs }: { costs: Scheme["costs"] }): ReactNode {
+  const { schemeId } = useSite();
+  const edit = useEdit();
+  const set = (what: string, choice: Parameters<typeof setCosts>[2]): void =>
+    edit(what, (now) => setCosts(now, schemeId, choice));
+  return (
+    <div className="form">
+      <ShareField
+        label="Waste, ordered on top"
+        name="waste"
+        value={costs?.waste}
+        most={1}
+        usual="none"
+        onCommit={(waste) => set("waste", { waste })}
+        onClear={() => set("waste", { waste: undefined })}
+      />
+      <MeasureField
+        label="Least load that is charged"
+        name="least-load"
+        value={costs?.leastLoad}
+        measure={haulMass}
+        least={0}
+        usual="none"
+        onCommit={(leastLoad) => set("least load", { leastLoad })}
+        onClear={() => set("least load", { leastLoad: undefined })}
+      />
+      <ShareField
+        label="Tax, on every line"
+        name="tax"
+        value={costs?.tax}
+        most={1}
+        usual="none"
+        onCommit={(tax) => set("tax", { tax })}
+        onClear={() => set("tax", { tax: undefined })}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,41 @@
+import type { CostLine } from "../parts.js";
+import type { Site } from "../../site/index.js";
+import { earthVolume, haulMass, length, liquidVolume } from "../../units/index.js";
+
+/** What a price is for, as this site's people buy it. */
+export interface Per {
+  words: string;
+  /** How many of the price list's own unit (1,000 kg, m³, m, litre) one of it is. */
+  size: number;
+}
+
+const KG_IN_TONNE = 1000;
+const LITRES_IN_CUBIC_METRE = 1000;
+
+/** A unit that prices are for. On a US site: the short ton, the cubic yard, the foot, the gallon. */
+export function perOf(per: CostLine["per"], units: Site["units"]): Per {
+  const us = units === "us";
+  switch (per) {
+    case "t":
+      return { words: us ? "ton" : "tonne", size: haulMass.fromSystem(1, units) / KG_IN_TONNE };
+    case "m3":
+      return { words: us ? "cubic yard" : "cubic metre", size: earthVolume.fromSystem(1, units) };
+    case "m":
+      return { words: us ? "foot" : "metre", size: length.fromSystem(1, units) };
+    case "L": {
+      const size = liquidVolume.fromSystem(1, units) * LITRES_IN_CUBIC_METRE;
+      return { words: us ? "gallon" : "litre", size };
+    }
+    default:
+      return { words: WORDS[per], size: 1 };
+  }
+}
+
+const WORDS = { load: "truckload", each: "one", h: "hour", d: "day", lump: "all of it" } as const;
+
+/** How many of the price list's own unit a line's quantity is. */
+export function countOf(line: CostLine): number {
+  const { value } = line.quantity;
+  if (line.per === "t") return value / KG_IN_TONNE;
+  return line.per === "L" ? value * LITRES_IN_CUBIC_METRE : value;
+}
