@@ -87,7 +87,8 @@ export function chanceModel(site: Site, schemeId: string, seed = DEFAULT_SEED): 
   const { result: dig, ground } = digScheme(site, scheme, base);
   ground.release();
   const chosen = planMachines(scheme, dig, materials).digger.id;
-  const digger = diggersOf(scheme).find((each) => each.id === chosen)!;
+  const digger = diggersOf(scheme).find((each) => each.id === chosen);
+  if (!digger) throw new Error(`digger: got "${chosen}", expected one that the scheme can choose`);
   let candidates: ChanceModel["candidates"] = [];
   const rock = new RockModel(site, scheme, base, dig, (columns) => {
     candidates = candidatePlaces(site, base, columns);
@@ -141,7 +142,8 @@ function oneRun(model: ChanceModel, shares: Float64Array, runs: ChanceRuns, i: n
   };
   const scheme: Scheme = { ...model.scheme, prices: inputs.prices };
   const { tables, digger, materials } = inputs;
-  const given = { tables, diggers: [digger] };
+  // Whether it can is settled: the hole keeps its shape.
+  const given = { tables, diggers: [digger], held: new Map([[digger.id, []]]) };
   const machines = planMachines(scheme, dig, materials, "metric", given);
   const cost = costOf(scheme, model.site.currency, dig, machines, materials);
   runs.total[i] = cost.total.likely;

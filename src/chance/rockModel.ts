@@ -101,7 +101,7 @@ export class RockModel {
         const exact = work.cut[material] ?? 0;
         wanted += exact;
         cut[material] = Math.max(0, exact + sampled - before.get(material)!);
-        got += cut[material]!;
+        got += cut[material];
       }
       for (const material of after.keys()) cut[material] = (cut[material]! * wanted) / (got || 1);
       return { ...work, cut };

@@ -1,5 +1,5 @@
 import type { DigResult } from "../dig/index.js";
-import { catalogueDiggers, hirePriceIds, sumRanges } from "../machines/index.js";
+import { diggersOf, hiredThings, hirePriceIds, sumRanges } from "../machines/index.js";
 import type { MachinesResult, Range } from "../machines/index.js";
 import type { Finding, Material, Quantity, Scheme } from "../site/index.js";
 import { cataloguePrices } from "./catalogue.js";
@@ -105,20 +105,30 @@ function findingsOf(
   return findings;
 }
 
-/** Price ids that a scheme may name: those of the price list, and every digger's hire. */
-let known: ReadonlySet<string> | undefined;
-
-function knownPrices(): ReadonlySet<string> {
-  known ??= new Set([
+/** Price ids that a scheme may name: those of the price list, and of everything that is hired. */
+function knownPrices(scheme: Scheme): ReadonlySet<string> {
+  const own = scheme.machines?.diggers;
+  if (known !== undefined && known.own === own) return known.ids;
+  const ids = new Set([
     ...cataloguePrices().keys(),
-    ...catalogueDiggers().flatMap((digger) => Object.values(hirePriceIds(digger.id))),
+    ...diggersOf(scheme).flatMap((digger) => [
+      ...Object.values(hirePriceIds(digger.id)),
+      ...hiredThings(digger, undefined).flatMap(({ priceIds }) => priceIds),
+    ]),
   ]);
-  return known;
+  known = { own, ids };
+  return ids;
 }
 
+/** The last answer: many runs of a simulation ask with the same diggers. */
+let known:
+  { own: NonNullable<Scheme["machines"]>["diggers"]; ids: ReadonlySet<string> } | undefined;
+
 function unknownChoices(scheme: Scheme): Finding[] {
-  return (scheme.prices ?? [])
-    .filter((choice) => !knownPrices().has(choice.id))
+  if (scheme.prices === undefined || scheme.prices.length === 0) return [];
+  const known = knownPrices(scheme);
+  return scheme.prices
+    .filter((choice) => !known.has(choice.id))
     .map((choice) => ({
       level: "caution" as const,
       code: "cost.unknown-price",

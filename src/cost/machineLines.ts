@@ -1,12 +1,12 @@
-import { exactly, hirePriceIds, mapRange } from "../machines/index.js";
-import type { MachinesResult, Range } from "../machines/index.js";
+import { hirePriceIds } from "../machines/index.js";
+import type { Hire, MachinesResult, Range } from "../machines/index.js";
 import type { Quantity } from "../site/index.js";
 import { priceRow } from "./catalogue.js";
 import { costLine, countOf, priceSource } from "./line.js";
 import type { Pricing } from "./line.js";
 import type { CostLine } from "./types.js";
 
-/** Hire, delivery, hammer, fuel and compactor; none when there is nothing to dig or place. */
+/** Hire, delivery, hammer, fuel and what else is hired; none when there is nothing to dig or place. */
 export function machineLines(pricing: Pricing, machines: MachinesResult): CostLine[] {
   if (!(machines.hours.high > 0)) return [];
   const { digger, rental, fuel, working } = machines;
@@ -27,17 +27,59 @@ export function machineLines(pricing: Pricing, machines: MachinesResult): CostLi
       amount: rental.delivery,
     }),
   ];
-  if (rental.hammer.days.high > 0) lines.push(hammerLine(pricing, machines, ids.hammerDay));
+  if (rental.hammer.cost.high > 0) lines.push(hammerLine(pricing, machines));
   lines.push(costLine(pricing, priceRow("fuel"), { quantity: working.fuel, spread: fuel }));
-  if (machines.works.some((work) => work.place.likely > 0)) {
-    lines.push(
-      costLine(pricing, priceRow("plate-compactor"), {
-        quantity: { ...working.days, formula: `as long as the digger: ${working.days.formula}` },
-        spread: machines.days,
-      }),
-    );
-  }
-  return lines;
+  return [...lines, ...otherHires(pricing, machines)];
+}
+
+/** What else is hired, but for what a line of the price list holds already. */
+function otherHires(pricing: Pricing, { job }: MachinesResult): CostLine[] {
+  return job.hires
+    .filter(({ resource, within }) => !["digger", "hammer"].includes(resource) && !within)
+    .map((hire) => {
+      const own = pricing.choices?.some(({ id }) => hire.priceIds.includes(id)) ?? false;
+      return {
+        id: `${hire.id}-hire`,
+        name: `${hire.name}: hire, brought and taken away`,
+        quantity: hireQuantity(hire),
+        priceIds: hire.priceIds,
+        per: "lump" as const,
+        price: hire.price,
+        amount: hire.price,
+        source: priceSource(hire.source, own, pricing.currency),
+        own,
+      };
+    });
+}
+
+/** One hire with what the schedule asks of it: its stays, each with its periods. */
+function hireQuantity({ plans }: Hire): Quantity {
+  const { stays } = plans.likely;
+  return {
+    value: 1,
+    unit: "lump",
+    formula:
+      "cheapest mix of days (8 h), weeks (7 days, 40 h) and four weeks (28 days, 160 h) over the " +
+      "calendar days from its first use to its last, idle ones included, hours beyond pro rata; " +
+      "taken back and brought again where that costs less; low and high are the quick job at low " +
+      "rates and the slow one at high rates",
+    inputs: stays.flatMap((stay, i) => {
+      const of = stays.length > 1 ? `, stay ${i + 1}` : "";
+      const { cover } = stay;
+      return [
+        { name: `calendar days on site${of}`, value: stay.need.days, unit: "d" },
+        { name: `of them idle${of}`, value: stay.idleDays, unit: "d" },
+        { name: `hours on the meter${of}`, value: stay.need.hours, unit: "h" },
+        { name: `day hires${of}`, value: cover.days, unit: "each" },
+        { name: `week hires${of}`, value: cover.weeks, unit: "each" },
+        { name: `four-week hires${of}`, value: cover.fourWeeks, unit: "each" },
+        ...(stay.overageHours > 0
+          ? [{ name: `hours beyond${of}`, value: stay.overageHours, unit: "h" }]
+          : []),
+      ];
+    }),
+    source: "published rental terms: 8 h a day, 40 h a week, 160 to 176 h a month on the meter",
+  };
 }
 
 /** A line whose price has been worked out with the hire: the amount is the price of all of it. */
@@ -62,57 +104,21 @@ function hireLine(
   };
 }
 
-function coverQuantity(machines: MachinesResult): Quantity {
-  const { cover } = machines.rental;
-  return {
-    value: 1,
-    unit: "lump",
-    formula:
-      "cheapest mix of days (8 h), weeks (7 days, 40 h) and four weeks (28 days, 160 h) that " +
-      "covers the working days and the hours on the meter; low and high are the quick job at low " +
-      "rates and the slow job at high rates, each with its own mix",
-    inputs: [
-      { name: "hours", value: machines.hours.likely, unit: "h" },
-      { name: "working days", value: machines.days.likely, unit: "d" },
-      { name: "day hires", value: cover.days, unit: "each" },
-      { name: "week hires", value: cover.weeks, unit: "each" },
-      { name: "four-week hires", value: cover.fourWeeks, unit: "each" },
-    ],
-    source: "published rental terms: 8 h a day, 40 h a week, 160 to 176 h a month on the meter",
-  };
+function coverQuantity({ job, digger }: MachinesResult): Quantity {
+  const hire = job.hires.find(({ id }) => id === digger.id);
+  if (hire === undefined) throw new Error(`hire: got none of ${digger.id}, expected one`);
+  return hireQuantity(hire);
 }
 
-function hammerLine(pricing: Pricing, machines: MachinesResult, priceId: string): CostLine {
-  const { days, cost } = machines.rental.hammer;
-  return {
-    ...hireLine(pricing, machines, {
-      id: priceId,
-      name: `${machines.digger.name}: hydraulic hammer`,
-      quantity: {
-        value: days.likely,
-        unit: "d",
-        formula: "hammer hours ÷ hours per day, rounded up to whole days",
-        inputs: [
-          { name: "hammer hours", value: machines.hammerHours.likely, unit: "h" },
-          { name: "hours per day", value: machines.hoursPerDay, unit: "h" },
-        ],
-        source: "see the hours of the works in rock",
-      },
-      priceIds: [priceId],
-      amount: cost,
-    }),
-    per: "d",
-    price: perDay(cost, days),
-  };
-}
-
-function perDay(cost: Range, days: Range): Range {
-  const safe = mapRange(days, (d) => Math.max(d, 1));
-  return days.low > 0
-    ? {
-        low: cost.low / safe.low,
-        likely: cost.likely / safe.likely,
-        high: cost.high / safe.high,
-      }
-    : exactly(cost.likely / safe.likely);
+function hammerLine(pricing: Pricing, machines: MachinesResult): CostLine {
+  const hammer = machines.job.hires.find(({ resource }) => resource === "hammer");
+  if (hammer === undefined)
+    throw new Error("hire: got no hammer, expected one where rock is broken");
+  return hireLine(pricing, machines, {
+    id: hirePriceIds(machines.digger.id).hammerDay,
+    name: `${machines.digger.name}: hydraulic hammer`,
+    quantity: hireQuantity(hammer),
+    priceIds: hammer.priceIds,
+    amount: machines.rental.hammer.cost,
+  });
 }

@@ -2,7 +2,7 @@ import { costOf } from "../cost/index.js";
 import { digScheme } from "../dig/index.js";
 import { checkFlow } from "../flow/index.js";
 import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
-import { planMachines } from "../machines/index.js";
+import { checkLift, planMachines } from "../machines/index.js";
 import { cautions, checkSafety } from "../safety/index.js";
 import {
   materialsOf,
@@ -25,11 +25,14 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const materials = materialsOf(site);
   const { result: dig, ground } = digScheme(site, scheme, base);
   ground.release();
+  const groundAt = (place: PlanPoint): number => heightAt(base, place);
   const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes, {
     works: dig.works,
-    groundAt: (place) => heightAt(base, place),
+    groundAt,
   });
-  const machines = planMachines(scheme, dig, materials, site.units);
+  const place = { groundAt, ...(site.limits !== undefined && { limits: site.limits }) };
+  const machines = planMachines(scheme, dig, materials, site.units, { place });
+  const lift = checkLift(site, scheme, dig, groundAt);
   const cost = costOf(scheme, site.currency, dig, machines, materials);
   return {
     format: "bankyard-estimate",
@@ -49,6 +52,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
     })),
     flow,
     machines,
+    lift: lift.result,
     cost,
     findings: worstFirst([
       ...base.findings,
@@ -56,6 +60,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
       ...flowFindings,
       ...checkSafety(site, scheme, dig),
       ...machines.findings,
+      ...lift.findings,
       ...cost.findings,
     ]),
     cautions: cautions(),

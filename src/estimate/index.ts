@@ -3,7 +3,8 @@ export { contours, groundAt, groundSlopeAt, lotEdge, surveyTriangles } from "./l
 export { stageContours } from "./stageContours.js";
 export type { ContourLabel, LabelledContour, StageContours } from "./stageContours.js";
 export { columnAt, sectionAlong } from "./section.js";
-export type { Column, ColumnPart, GroundKind, Section, SectionArea } from "./section.js";
+export type { Column, ColumnPart, Section } from "./section.js";
+export type { GroundKind, SectionArea } from "./sectionTypes.js";
 export type { PipeAcross, PipeAlong } from "./pipesAcross.js";
 export { foundLayers } from "./foundLayers.js";
 export type { FoundArea, FoundLayers } from "./foundLayers.js";

@@ -13,30 +13,10 @@ import {
 import type { PlanPoint, Scheme, Site } from "../site/index.js";
 import { groundOf, schemeOf } from "./estimate.js";
 import { pipesAcross, type PipeAcross, type PipeAlong } from "./pipesAcross.js";
+import type { GroundKind, SectionArea } from "./sectionTypes.js";
 import { hasCome } from "./stages.js";
 import type { Stage } from "./types.js";
 import { worksAcross } from "./worksAcross.js";
-
-/** What a piece of ground is: as nature left it, put there by a work, or a built thing. */
-export type GroundKind = "natural" | "placed" | "structure";
-
-/** One connected piece of one material in a section. */
-export interface SectionArea {
-  /**
-   * Material id; "native" for the site's own earth put back, "tank" for a tank, "wall" for a raised
-   * bed's own wall, "building" for a building.
-   */
-  material: string;
-  kind: GroundKind;
-  /** Id of the work that placed or built it; null for natural ground. */
-  work: string | null;
-  /** [station, elevation] in m, counter-clockwise, each corner once. */
-  outline: readonly SectionPlace[];
-  /** Outlines, clockwise, of what lies within it and is something else. */
-  holes: readonly (readonly SectionPlace[])[];
-  /** m², less the holes. */
-  area: number;
-}
 
 /** The ground along a line at one stage: what `--section` prints. SI; stations are m in plan. */
 export interface Section {

@@ -1,7 +1,7 @@
 import type { CostResult } from "../cost/index.js";
 import type { ByMaterial, Earth, Haul, WorkQuantities } from "../dig/index.js";
 import type { FlowResult } from "../flow/index.js";
-import type { MachinesResult } from "../machines/index.js";
+import type { LiftResult, MachinesResult } from "../machines/index.js";
 import type { Finding } from "../site/index.js";
 
 /** What `estimate` returns and the command line prints: the contract's object. SI throughout. */
@@ -29,6 +29,8 @@ export interface Estimate {
   }[];
   flow: FlowResult;
   machines: MachinesResult;
+  /** The crane lift of each tank; null when the scheme names no crane. */
+  lift: LiftResult | null;
   cost: CostResult;
   findings: readonly Finding[];
   /** The standing cautions: always there, each ending with its source. */

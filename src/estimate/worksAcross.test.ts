@@ -3,7 +3,8 @@ import { digScheme } from "../dig/index.js";
 import { baseGround } from "../ground/index.js";
 import type { Bed, Building, PlanPoint } from "../site/index.js";
 import { plainPad, plainSite } from "../site/site.fixture.js";
-import { sectionAlong, type Section, type SectionArea } from "./section.js";
+import { sectionAlong, type Section } from "./section.js";
+import type { SectionArea } from "./sectionTypes.js";
 import { STAGES } from "./stages.js";
 import type { Stage } from "./types.js";
 

@@ -7,7 +7,7 @@ import { rectangle } from "../dig/index.js";
 import type { Place, SectionPlace } from "../ground/index.js";
 import type { Bed, Building, PlanPoint, Scheme } from "../site/index.js";
 import { legsOf, type Leg } from "./pipesAcross.js";
-import type { SectionArea } from "./section.js";
+import type { SectionArea } from "./sectionTypes.js";
 import { hasCome } from "./stages.js";
 import type { Stage } from "./types.js";
 

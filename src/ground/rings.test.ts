@@ -53,6 +53,59 @@ describe("joining segments into rings", () => {
     expect(rings.map(signedArea)).toEqual([1, 1]);
   });
 
+  it.each([
+    ["out of a corner to nowhere", [[1, 0, 1.01, -0.004]]],
+    [
+      "out of a corner, inward, in two pieces",
+      [
+        [1, 1, 0.98, 0.97],
+        [0.98, 0.97, 0.97, 0.97],
+      ],
+    ],
+    ["from nowhere into a corner", [[1.01, -0.004, 1, 0]]],
+    [
+      "from one corner across to another",
+      [
+        [1, 0, 0.5, 0.5],
+        [0.5, 0.5, 0, 1],
+        [0.5, 0.5, 1, 0],
+      ],
+    ],
+    ["the same side twice", [[1, 0, 1, 1]]],
+    ["back along a side", [[1, 1, 1, 0]]],
+    ["between two nowheres", [[5, 5, 5.01, 5]]],
+  ] as const)("loses only a stray side: %s", (_, strays) => {
+    // First or last, with the ring begun at any corner: the order must not matter.
+    for (let turned = 0; turned < 4; turned++) {
+      const ring = [...square(0, 0).slice(turned), ...square(0, 0).slice(0, turned)];
+      for (const first of [true, false]) {
+        const edges = new Segments();
+        const addStrays = (): void =>
+          strays.forEach(([ax, ay, bx, by]) => edges.add(ax, ay, bx, by));
+        if (first) addStrays();
+        ring.forEach(([x, y], i) => edges.add(x, y, ring[(i + 1) % 4]![0], ring[(i + 1) % 4]![1]));
+        if (!first) addStrays();
+        expect(joinRings(edges, NEAR).map(signedArea)).toEqual([1]);
+      }
+    }
+  });
+
+  it("loses only strays at every corner of squares that touch, whichever way they point", () => {
+    const squares = [square(0, 0), square(1, 1), square(2, 0), square(4, 0)];
+    for (let angle = 0.1; angle < 6.3; angle += 0.1) {
+      for (const length of [1e-5, 0.01, 0.4]) {
+        const edges = edgesOf(...squares);
+        squares.flat().forEach(([x, y], i) => {
+          const turned = angle + i;
+          const [awayX, awayY] = [x + length * Math.cos(turned), y + length * Math.sin(turned)];
+          if (i % 2 === 0) edges.add(x, y, awayX, awayY);
+          else edges.add(awayX, awayY, x, y);
+        });
+        expect(joinRings(edges, NEAR).map(signedArea)).toEqual([1, 1, 1, 1]);
+      }
+    }
+  });
+
   it("leaves out corners that lie straight between others", () => {
     const ring = square(0, 0);
     ring.splice(1, 0, [0.5, 0]);

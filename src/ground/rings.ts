@@ -17,18 +17,16 @@ interface Joined {
 /**
  * Joins directed segments into closed rings; what they bound lies to their left. Ends nearer to
  * each other than `near` (m) are one place. Where rings touch at a place each goes on by its
- * sharpest left turn, so that they part.
+ * sharpest left turn, so that they part. Strays, which rounding may leave over, are left out.
  */
 export function joinRings(segments: Segments, near: number): Place[][] {
   const joined = joinedEnds(segments, near);
+  leaveOutStrays(joined);
   const rings: Place[][] = [];
   for (let i = 0; i < segments.count; i++) {
     if (joined.used[i] === 1) continue;
-    const ring = walk(i, joined);
-    if (ring) {
-      const plain = withoutStraight(ring, near);
-      if (plain.length >= 3) rings.push(plain);
-    }
+    const plain = withoutStraight(walk(i, joined), near);
+    if (plain.length >= 3) rings.push(plain);
   }
   return rings;
 }
@@ -56,8 +54,58 @@ function joinedEnds({ count, ends }: Segments, near: number): Joined {
   return { places, from, to, leaving, next, used };
 }
 
-/** The ring that a segment starts, or null when it leads nowhere (a stray crumb). */
-function walk(start: number, joined: Joined): Place[] | null {
+/**
+ * Marks as used what keeps the rest from closing: where more segments leave a place than come to it,
+ * the shortest way on to a place where fewer do. All places then balance, so every walk comes home.
+ */
+function leaveOutStrays(joined: Joined): void {
+  const { places, from, to, used } = joined;
+  const excess = new Int32Array(places.count);
+  for (let i = 0; i < from.length; i++) {
+    if (used[i] === 1) continue;
+    excess[from[i]!]!++;
+    excess[to[i]!]!--;
+  }
+  for (let place = 0; place < places.count; place++) {
+    for (; excess[place]! > 0; excess[place]!--) excess[leaveOutWay(place, excess, joined)]!++;
+  }
+}
+
+/** Marks as used the shortest way from a place to one with an excess below 0, which is returned. */
+function leaveOutWay(start: number, excess: Int32Array, joined: Joined): number {
+  const { from, to, leaving, next, used } = joined;
+  /** By place reached: m from the start, and the segment by which; those to go on from. */
+  const reached = new Map([[start, { far: 0, by: -1 }]]);
+  const open = [start];
+  while (open.length > 0) {
+    // Few are open at once, since few places have more than one way out.
+    const nearest = open.reduce((a, b) => (reached.get(b)!.far < reached.get(a)!.far ? b : a));
+    open.splice(open.indexOf(nearest), 1);
+    if (excess[nearest]! < 0) {
+      for (let at = nearest; at !== start; at = from[reached.get(at)!.by]!) {
+        used[reached.get(at)!.by] = 1;
+      }
+      return nearest;
+    }
+    for (let i = leaving[nearest]!; i >= 0; i = next[i]!) {
+      if (used[i] === 1) continue;
+      const far = reached.get(nearest)!.far + lengthOf(i, joined);
+      const known = reached.get(to[i]!);
+      if (known && known.far <= far) continue;
+      if (!open.includes(to[i]!)) open.push(to[i]!);
+      reached.set(to[i]!, { far, by: i });
+    }
+  }
+  throw new Error(`got no way on from place ${start}, expected one: more leave it than come to it`);
+}
+
+function lengthOf(segment: number, { places: { x, y }, from, to }: Joined): number {
+  const [a, b] = [from[segment]!, to[segment]!];
+  return Math.hypot(x[b]! - x[a]!, y[b]! - y[a]!);
+}
+
+/** The ring that a segment starts. */
+function walk(start: number, joined: Joined): Place[] {
   const { places, from, to, used } = joined;
   const home = from[start]!;
   const ring: Place[] = [[places.x[home]!, places.y[home]!]];
@@ -68,7 +116,7 @@ function walk(start: number, joined: Joined): Place[] | null {
     if (at === home) return ring;
     ring.push([places.x[at]!, places.y[at]!]);
     here = segmentAhead(here, joined);
-    if (here < 0) return null;
+    if (here < 0) throw new Error(`got no way on from place ${at}, expected as many out as in`);
   }
 }
 

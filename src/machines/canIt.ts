@@ -7,7 +7,7 @@ import type { Digger } from "./catalogue.js";
 import { liftRules } from "./cranes.js";
 import { distanceToRings, placesAlong, placesAround } from "./standing.js";
 import type { GroundAt, Ring } from "./standing.js";
-import { barOf, barReason } from "./standingBars.js";
+import { barOf, barReason, obstaclesOf } from "./standingBars.js";
 import type { Bar, Ground } from "./standingBars.js";
 import type { Reason } from "./types.js";
 
@@ -21,18 +21,23 @@ export interface CanContext {
 }
 
 /**
- * Every reason why a digger cannot do the works, worst first (by how many times it falls short);
- * empty when there is none. It is held against depth, bucket, reach, standing room, dump height and
+ * The reasons why a digger cannot do the works, worst first (by how many times it falls short);
+ * empty when there is none. Where it may stand is asked only when nothing else speaks against it. It is held against depth, bucket, reach, standing room, dump height and
  * the way in; what the file does not give (access, limits, ground beyond the survey, the outline of
  * a hole) is not held against it. Lengths m, slopes rise per run, pressure Pa; texts in `units`.
  */
 export function heldAgainst(digger: Digger, context: CanContext): Reason[] {
   const reasons = [...wayInReasons(digger, context), ...loadingReasons(digger, context)];
-  for (const work of context.dig.works) {
-    if (!(work.deepest > 0)) continue;
-    const deep = depthReason(digger, work, context.units);
-    reasons.push(...deep, ...bucketReason(digger, work, context));
-    reasons.push(...placeReasons(digger, work, context, deep.length === 0));
+  const dug = context.dig.works.filter((work) => work.deepest > 0);
+  for (const work of dug) {
+    reasons.push(
+      ...depthReason(digger, work, context.units),
+      ...bucketReason(digger, work, context),
+    );
+  }
+  // Where to stand costs most to find out: only for a machine that nothing else speaks against.
+  if (reasons.length === 0) {
+    for (const work of dug) reasons.push(...placeReasons(digger, work, context));
   }
   return reasons.sort((a, b) => shortfall(b) - shortfall(a));
 }
@@ -155,15 +160,10 @@ function loadingReasons(digger: Digger, { scheme, dig, units }: CanContext): Rea
 }
 
 /** Where it may stand, and what it reaches from there. */
-function placeReasons(
-  digger: Digger,
-  work: WorkQuantities,
-  context: CanContext,
-  isDeepEnough: boolean,
-): Reason[] {
-  const ground: Ground = { ...context, before: builtBefore(work, context) };
+function placeReasons(digger: Digger, work: WorkQuantities, context: CanContext): Reason[] {
+  const ground: Ground = groundBefore(work, context);
   const trench = trenchOf(work, context);
-  if (trench !== undefined) return trenchReasons(digger, work, trench, ground, isDeepEnough);
+  if (trench !== undefined) return trenchReasons(digger, work, trench, ground);
   const edge = work.outlines?.daylight ?? [];
   const middle = middleOf(edge);
   if (middle === null) return [];
@@ -178,7 +178,12 @@ function placeReasons(
   if (free.length === 0) return barReason(digger, work, bars, context.units);
   // A pad or a strip is dug backwards, standing on what is not yet dug: it has no far toe.
   const isPit = work.kind === "tank";
-  return isPit && isDeepEnough ? pitReach(digger, work, free, context) : [];
+  return isPit ? pitReach(digger, work, free, context) : [];
+}
+
+function groundBefore(work: WorkQuantities, context: CanContext): Ground {
+  const before = builtBefore(work, context);
+  return { ...context, before, bars: obstaclesOf(context.limits ?? [], before) };
 }
 
 function builtBefore({ id }: WorkQuantities, { scheme }: CanContext): Scheme["works"] {
@@ -225,7 +230,7 @@ export function notReachedFromOutside(digger: Digger, context: CanContext): Find
     const edge = work.outlines?.daylight ?? [];
     const middle = middleOf(edge);
     if (work.kind !== "tank" || !(work.deepest > 0) || middle === null) return [];
-    const ground: Ground = { ...context, before: builtBefore(work, context) };
+    const ground: Ground = groundBefore(work, context);
     const back = axisToEdge(digger, context.scheme.machines?.access);
     const free = placesAround(edge, back).filter(
       (place) => barOf(digger, place, middle, ground) === null,
@@ -318,13 +323,12 @@ function trenchReasons(
   work: WorkQuantities,
   trench: Trench,
   ground: Ground,
-  isDeepEnough: boolean,
 ): Reason[] {
   const back = axisToEdge(digger, ground.scheme.machines?.access);
   const needs = Math.hypot(back, trench.width / 2);
   const has = reachAtDepth(digger, faceOf(work));
   const reasons: Reason[] = [];
-  if (isDeepEnough && needs > has) reasons.push(reachReason(work, needs, has, ground.units));
+  if (needs > has) reasons.push(reachReason(work, needs, has, ground.units));
   const farthest = Math.max(back, Math.sqrt(Math.max(0, has ** 2 - (trench.width / 2) ** 2)));
   const stands = Array.from(
     { length: STEPS_BACK },

@@ -112,7 +112,11 @@ export function hiresOf(things: readonly HiredThing[], schedule: Schedule): Hire
     .map((thing): Hire => {
       const planAt = (end: keyof Range): HirePlan =>
         hireOnce(thing, schedule[end], termsAt(thing, end));
-      const plans = { low: planAt("low"), likely: planAt("likely"), high: planAt("high") };
+      const likely = planAt("likely");
+      const isOne = schedule.low === schedule.likely && schedule.high === schedule.likely;
+      const plans = isOne
+        ? { low: likely, likely, high: likely }
+        : { low: planAt("low"), likely, high: planAt("high") };
       const prices = [plans.low.price, plans.likely.price, plans.high.price];
       return {
         ...{ id: thing.id, name: thing.name, resource: thing.resource, plans },

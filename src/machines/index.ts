@@ -7,9 +7,8 @@ export type { CanContext } from "./canIt.js";
 export { askWithin, catalogueCranes, chartRow, liftRules, lineClearance } from "./cranes.js";
 export type { ChartRow, Crane, LineClearance } from "./cranes.js";
 export { checkLift } from "./lift.js";
-export type { LiftCrane, LiftResult, StandLift, TankLift } from "./lift.js";
+export type { LiftCrane, LiftResult, LineRoom, StandLift, TankLift } from "./liftTypes.js";
 export { padAreaNeeded } from "./liftGround.js";
-export type { LineRoom } from "./liftGround.js";
 export type { GroundAt } from "./standing.js";
 export type { Digger, DiggingTables, WayOfDigging } from "./catalogue.js";
 export {
@@ -33,6 +32,8 @@ export type { Hire, HiredThing } from "./hires.js";
 export { coverWith, hireStays, keptLonger } from "./hireCover.js";
 export type { HireCover, HireNeed, HirePlan, HireStay, HireTerms } from "./hireCover.js";
 export { schedule, scheduleOnce, siteDays } from "./schedule.js";
+export type { MachinesResult } from "./result.js";
+export type { JobDays } from "./job.js";
 export type { DayPattern, HoursPick } from "./schedule.js";
 export { hireCatalogue } from "./hireCatalogue.js";
 export type { HireCatalogue, HireRow } from "./hireCatalogue.js";
@@ -53,7 +54,6 @@ export { knownMaterial, ownEarth } from "./ownEarth.js";
 export { exactly, hoursAt, mapRange, multiplyRanges, sumRanges } from "./range.js";
 export type {
   Candidate,
-  MachinesResult,
   MaterialHours,
   Range,
   Reason,

@@ -3,7 +3,7 @@ import type { Finding } from "../site/index.js";
 import { length, mass, pipeSlope, pressure } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
 import { askWithin, liftRules } from "./cranes.js";
-import type { LiftJob, LiftResult, StandLift, TankLift } from "./lift.js";
+import type { LiftJob, LiftResult, StandLift, TankLift } from "./liftTypes.js";
 import type { Reason } from "./types.js";
 
 const OPERATOR = "The operator decides.";

@@ -1,26 +1,11 @@
 /** Hole's edge, overhead lines and pads of a crane lift. */
 import type { PlanPoint, Quantity, Tank } from "../site/index.js";
 import { askWithin, liftRules, lineClearance } from "./cranes.js";
-import type { LiftJob } from "./lift.js";
+import type { LiftJob, LineRoom } from "./liftTypes.js";
 import { distanceToLimit, distanceToRings, isOverheadLine } from "./standing.js";
 
 /** Standard gravity, m/s²: ISO 80000-3. */
 const GRAVITY = 9.80665;
-
-/** One overhead line and how near boom or load could come to it. */
-export interface LineRoom {
-  /** Id and name of the limit. */
-  limit: string;
-  name: string;
-  /** m in plan, the boom swung any way; 0 where it could be over the line. */
-  distance: Quantity;
-  /** m to be kept. */
-  needed: Quantity;
-  /** Whether anything could come within 20 ft, so that the line's owner must be asked first. */
-  isAskFirst: boolean;
-  /** Over 1,000 kV: how far is for the line's owner to say. */
-  isOwners: boolean;
-}
 
 /**
  * m from the nearest pad to the edge of the tank's hole, and what is to be kept. The pads stand at

@@ -1,16 +1,18 @@
 import type { DigResult } from "../dig/index.js";
 import type { Finding, Material, Quantity, Scheme } from "../site/index.js";
 import type { UnitSystem } from "../units/index.js";
-import { heldAgainst, nearLimit } from "./canIt.js";
+import { heldAgainst, nearLimit, notReachedFromOutside } from "./canIt.js";
 import type { CanContext } from "./canIt.js";
 import { diggersOf, diggingTables, ownDiggerFindings } from "./catalogue.js";
 import type { Digger, DiggingTables } from "./catalogue.js";
 import { hireOf, workingDays } from "./hire.js";
 import { setUpHours, timeWork, workHours } from "./hours.js";
 import type { Job, TimedWork } from "./hours.js";
+import { jobDays, rentalByDays } from "./job.js";
 import { ownEarth } from "./ownEarth.js";
 import { mapRange, sumRanges } from "./range.js";
-import type { Candidate, MachinesResult, Range, Reason, Rental } from "./types.js";
+import type { MachinesResult } from "./result.js";
+import type { Candidate, Range, Reason, Rental } from "./types.js";
 
 /** Working hours in a day when the scheme says nothing: as hire terms count a day (8 h). */
 export const DEFAULT_HOURS_PER_DAY = 8;
@@ -76,6 +78,11 @@ export function planMachines(
   );
   const named = trials.find((trial) => trial.digger.id === scheme.machines?.digger);
   const chosen = named ?? cheapest ?? deepestDigger(trials);
+  const works = chosen.works.map(workHours);
+  const times = { works, setUp: chosen.setUp };
+  const digger = chosen.digger;
+  const once = given.tables !== undefined;
+  const days = jobDays({ scheme, dig, materials, digger, times, hoursPerDay, once });
   return {
     digger: {
       id: chosen.digger.id,
@@ -83,16 +90,20 @@ export function planMachines(
       reason: choiceReason(chosen, named !== undefined, able.length),
     },
     hoursPerDay,
-    works: chosen.works.map(workHours),
+    works,
     setUp: chosen.setUp,
     hours: chosen.hours,
     days: workingDays(chosen.hours, hoursPerDay),
     hammerHours: chosen.hammerHours,
     fuel: mapRange(chosen.hours, (h) => h * chosen.digger.fuelPerHour),
     working: workingOf(chosen, hoursPerDay),
-    rental: chosen.rental,
+    rental: rentalByDays(days, digger, chosen.rental),
+    job: days,
     candidates: trials.map((trial) => candidateOf(trial, hoursPerDay, cheapest)),
-    findings: findingsOf(scheme, chosen, able, dig, materials),
+    findings: [
+      ...findingsOf(scheme, chosen, able, dig, materials),
+      ...(once ? [] : notReachedFromOutside(digger, { scheme, dig, units, ...given.place })),
+    ],
   };
 }
 

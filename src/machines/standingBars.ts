@@ -23,6 +23,58 @@ export interface Ground {
   limits?: readonly Limit[];
   groundAt?: GroundAt;
   before: readonly Work[];
+  bars: Obstacles;
+}
+
+/** What may be in the way, sorted out once for all places. */
+export interface Obstacles {
+  lines: readonly Limit[];
+  /** Limits on the ground that a machine keeps off, with the box of each. */
+  others: readonly { limit: Limit; box: Box }[];
+  buildings: readonly { name: string; outline: readonly PlanPoint[]; box: Box }[];
+}
+
+/** West, south, east, north, m. */
+type Box = readonly [number, number, number, number];
+
+/** Sorts out what may be in the way of a digger, given what was built before. */
+export function obstaclesOf(limits: readonly Limit[], before: readonly Work[]): Obstacles {
+  return {
+    lines: limits.filter(isOverheadLine),
+    // A service in the ground may be driven over, unlike a lot line, a stream or a fence.
+    others: limits
+      .filter((limit) => !isOverheadLine(limit) && !/under|buried|utilit/i.test(limit.kind))
+      .map((limit) => ({
+        limit,
+        box: boxOf([...(limit.path ?? []), ...(limit.at ? [limit.at] : [])]),
+      })),
+    buildings: before.flatMap((work) => {
+      if (work.kind !== "building") return [];
+      const outline = areaOutline(work) ?? [];
+      return [{ name: work.name, outline, box: boxOf(outline) }];
+    }),
+  };
+}
+
+function boxOf(places: readonly (readonly [number, number])[]): Box {
+  const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of places) {
+    box[0] = Math.min(box[0], x);
+    box[1] = Math.min(box[1], y);
+    box[2] = Math.max(box[2], x);
+    box[3] = Math.max(box[3], y);
+  }
+  return box;
+}
+
+/** Whether a box comes within `reach` m of the line between two places, judged by boxes. */
+function isNear(box: Box, p: PlanPoint, q: PlanPoint, reach: number): boolean {
+  return (
+    box[0] - reach <= Math.max(p[0], q[0]) &&
+    box[2] + reach >= Math.min(p[0], q[0]) &&
+    box[1] - reach <= Math.max(p[1], q[1]) &&
+    box[3] + reach >= Math.min(p[1], q[1])
+  );
 }
 
 /** One thing that bars a standing place: what would be needed there and what there is. */
@@ -55,7 +107,7 @@ export function barOf(
 }
 
 function lineBar(digger: Digger, place: PlanPoint, ground: Ground): Bar | null {
-  for (const limit of (ground.limits ?? []).filter(isOverheadLine)) {
+  for (const limit of ground.bars.lines) {
     const away = distanceToLimit(place, limit);
     const needs = digger.reach + lineClearance(limit.voltage).least;
     if (away < needs) return { code: "stand-line", name: nameOf(limit), needs, has: away };
@@ -72,22 +124,20 @@ function buildingBar(
   towards: PlanPoint,
   ground: Ground,
 ): Bar | null {
-  const tails = tailPlaces(digger.tailSwing, place, towards);
   // Nearly all of the arm: what is dug may lie at the very wall.
   const arm: PlanPoint = [
     towards[0] + ARM_SHORT * (place[0] - towards[0]),
     towards[1] + ARM_SHORT * (place[1] - towards[1]),
   ];
-  for (const work of ground.before) {
-    if (work.kind !== "building") continue;
-    const outline = areaOutline(work) ?? [];
+  for (const { name, outline, box } of ground.bars.buildings) {
+    if (!isNear(box, place, towards, digger.tailSwing)) continue;
+    const bar = { code: "stand-building" as const, name, needs: digger.tailSwing };
+    if (crossesLine(place, arm, outline, true)) return { ...bar, has: 0 };
     const away = distanceToRings(place, [outline]);
-    if (crossesLine(place, arm, outline, true)) {
-      return { code: "stand-building", name: work.name, needs: digger.tailSwing, has: 0 };
-    }
     if (away > digger.tailSwing) continue;
+    const tails = tailPlaces(digger.tailSwing, place, towards);
     if (away === 0 || tails.some((tail) => crossesLine(place, tail, outline, true))) {
-      return { code: "stand-building", name: work.name, needs: digger.tailSwing, has: away };
+      return { ...bar, has: away };
     }
   }
   return null;
@@ -108,9 +158,8 @@ function limitBar(
   towards: PlanPoint,
   ground: Ground,
 ): Bar | null {
-  for (const limit of ground.limits ?? []) {
-    // A service in the ground may be driven over, unlike a lot line, a stream or a fence.
-    if (isOverheadLine(limit) || /under|buried|utilit/i.test(limit.kind)) continue;
+  for (const { limit, box } of ground.bars.others) {
+    if (!isNear(box, place, towards, digger.tailSwing)) continue;
     const spot = limit.at;
     const away = spot === undefined ? Infinity : Math.hypot(place[0] - spot[0], place[1] - spot[1]);
     const isOver = limit.path !== undefined && crossesLine(place, towards, limit.path);

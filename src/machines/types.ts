@@ -1,4 +1,4 @@
-import type { Finding, Quantity } from "../site/index.js";
+import type { Quantity } from "../site/index.js";
 
 /** Low, likely and high of one figure, in the figure's own unit; low ≤ likely ≤ high. */
 export interface Range {
@@ -84,25 +84,6 @@ export interface Candidate {
   hours: Range;
   /** Whole working days. */
   days: Range;
-  /** Hire, delivery and hammer, without fuel. */
+  /** Hire, delivery and hammer for its working days alone, without fuel. */
   price: Range;
-}
-
-/** What the machines part of the estimate says. Hours in h, days in whole working days. */
-export interface MachinesResult {
-  digger: { id: string; name: string; reason: string };
-  hoursPerDay: number;
-  works: readonly WorkHours[];
-  /** Once for the job: bringing it off the trailer, checking, laying out; zeros if nothing is dug. */
-  setUp: Range;
-  hours: Range;
-  days: Range;
-  /** Of `hours`, those spent with the hydraulic hammer. */
-  hammerHours: Range;
-  /** m³ of fuel. */
-  fuel: Range;
-  working: { hours: Quantity; days: Quantity; fuel: Quantity };
-  rental: Rental;
-  candidates: readonly Candidate[];
-  findings: readonly Finding[];
 }

@@ -54,6 +54,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
     if (placing !== null) root.current?.focus({ preventScroll: true });
   }, [placing]);
   const [from, to] = props.section ?? [];
+  const nextProbe = props.probeWorth?.best ?? null;
   return (
     <div
       ref={root}
@@ -97,9 +98,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               view={view}
               kind={props.view}
             />
-            {props.probeWorth?.best != null && (
-              <NextProbeTag at={props.probeWorth.best} contents={contents} view={view} />
-            )}
+            {nextProbe !== null && <NextProbeTag at={nextProbe} contents={contents} view={view} />}
             {from !== undefined && to !== undefined && (
               <SectionEnds {...{ contents, view }} line={[from, to]} onMove={props.onSectionMove} />
             )}

@@ -13,7 +13,6 @@ import type {
   Pad,
   Pipe,
   PlanPoint,
-  PriceChoice,
   Probe,
   Scheme,
   Site,

@@ -8,7 +8,7 @@
  */
 import { z } from "zod";
 import { daysSchema } from "./daysSchema.js";
-import { costsSchema, ownLineSchema } from "./costsSchema.js";
+import { costsSchema, type ownLineSchema } from "./costsSchema.js";
 import { flowSchema } from "./flowSchema.js";
 import { accessSchema, liftSchema, ownDiggerSchema } from "./liftSchema.js";
 

@@ -85,7 +85,7 @@ describe("the folder table itself", () => {
       "machines",
       "cost",
     ];
-    expect([...order, "estimate"]).toEqual(ENGINE_FOLDERS);
+    expect([...order, "estimate", "chance"]).toEqual(ENGINE_FOLDERS);
     for (const [at, folder] of ENGINE_FOLDERS.entries()) {
       for (const other of FOLDER_TABLE[folder] ?? []) {
         expect(ENGINE_FOLDERS.indexOf(other), `${folder} → ${other}`).toBeLessThan(at);

@@ -63,7 +63,9 @@ describe("Nunnally, Construction Methods and Management", () => {
   });
 
   it("Table 3-4, swing–depth factor at 90° (second)", () => {
-    expect([0.3, 0.5, 0.7, 0.9].map((share) => swingDepthFactor(share))).toEqual([1.15, 1.1, 1.0, 0.9]);
+    expect([0.3, 0.5, 0.7, 0.9].map((share) => swingDepthFactor(share))).toEqual([
+      1.15, 1.1, 1.0, 0.9,
+    ]);
   });
 
   it("Table 3-2, bucket fill factors (recalled, two rows second)", () => {

@@ -53,8 +53,8 @@ function OneLine({ line, lines }: { line: OwnLine; lines: readonly OwnLine[] }):
   const change = (next: Partial<OwnLine>): void =>
     save(`change ${line.name}`, { ...line, ...next });
   const without = (key: "low" | "high"): void => {
-    const { [key]: _, ...rest } = line;
-    save(`change ${line.name}`, rest);
+    const kept = Object.entries(line).filter(([name]) => name !== key);
+    save(`change ${line.name}`, Object.fromEntries(kept) as unknown as OwnLine);
   };
   const priceField = (key: "price" | "low" | "high", label: string): ReactNode => (
     <MeasureField
