@@ -1,7 +1,7 @@
 /** One scheme made ready for many runs, and the runs. */
 import { costOf } from "../cost/index.js";
 import { balanceEarth, digScheme, type DigResult } from "../dig/index.js";
-import { groundOf, schemeOf } from "../estimate/index.js";
+import { estimate, groundOf, schemeOf } from "../estimate/index.js";
 import { thicknessAt, type BaseGround } from "../ground/index.js";
 import { diggersOf, planMachines } from "../machines/index.js";
 import {
@@ -60,6 +60,7 @@ export interface ChanceRuns {
   count: number;
   total: Float64Array;
   days: Float64Array;
+  jobDays: Float64Array;
   hours: Float64Array;
   rock: Float64Array;
   hardRock: Float64Array;
@@ -86,7 +87,7 @@ export function chanceModel(site: Site, schemeId: string, seed = DEFAULT_SEED): 
   const materials = materialsOf(site);
   const { result: dig, ground } = digScheme(site, scheme, base);
   ground.release();
-  const chosen = planMachines(scheme, dig, materials).digger.id;
+  const chosen = estimate(site, schemeId).machines.digger.id;
   const digger = diggersOf(scheme).find((each) => each.id === chosen);
   if (!digger) throw new Error(`digger: got "${chosen}", expected one that the scheme can choose`);
   let candidates: ChanceModel["candidates"] = [];
@@ -113,6 +114,7 @@ export function runChance(model: ChanceModel, first: number, count: number): Cha
     count,
     total: new Float64Array(count),
     days: new Float64Array(count),
+    jobDays: new Float64Array(count),
     hours: new Float64Array(count),
     rock: new Float64Array(count),
     hardRock: new Float64Array(count),
@@ -148,6 +150,7 @@ function oneRun(model: ChanceModel, shares: Float64Array, runs: ChanceRuns, i: n
   const cost = costOf(scheme, model.site.currency, dig, machines, materials);
   runs.total[i] = cost.total.likely;
   runs.days[i] = machines.days.likely;
+  runs.jobDays[i] = machines.job.schedule.likely.calendarDays;
   runs.hours[i] = machines.hours.likely;
   const { surplus, imports } = cost.loads;
   runs.loads[i] = imports.reduce((sum, { loads }) => sum + loads.value, surplus.value);

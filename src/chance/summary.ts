@@ -18,6 +18,7 @@ export function summarise(shape: ChanceShape, pieces: readonly ChanceRuns[]): Ch
     seed: shape.seed,
     total,
     days: spreadOf(runs.days),
+    jobDays: spreadOf(runs.jobDays),
     hours: spreadOf(runs.hours),
     rock,
     hardRock: spreadOf(runs.hardRock),
@@ -40,7 +41,9 @@ function joined(shape: ChanceShape, pieces: readonly ChanceRuns[]): ChanceRuns {
   if (count < 2) throw new Error(`runs: got ${count}, expected 2 or more`);
   const sums = new Float64Array(inOrder[0]!.sums.length);
   for (const piece of inOrder) piece.sums.forEach((sum, i) => (sums[i]! += sum));
-  const all = (name: "total" | "days" | "hours" | "rock" | "hardRock" | "loads" | "shares") => {
+  const all = (
+    name: "total" | "days" | "jobDays" | "hours" | "rock" | "hardRock" | "loads" | "shares",
+  ) => {
     const width = name === "shares" ? shape.drawn.length : 1;
     const values = new Float64Array(count * width);
     for (const piece of inOrder) values.set(piece[name], piece.first * width);
@@ -51,6 +54,7 @@ function joined(shape: ChanceShape, pieces: readonly ChanceRuns[]): ChanceRuns {
     count,
     total: all("total"),
     days: all("days"),
+    jobDays: all("jobDays"),
     hours: all("hours"),
     rock: all("rock"),
     hardRock: all("hardRock"),

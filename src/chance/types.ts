@@ -64,6 +64,8 @@ export interface Chance {
   total: Spread;
   /** Whole working days of the digger. */
   days: Spread;
+  /** Calendar days of the whole job, from the first worked to the last. */
+  jobDays: Spread;
   /** h of the digger. */
   hours: Spread;
   /** m³ bank of rippable and hard rock. */

@@ -18,6 +18,7 @@ export function chanceRows(
   const price = (value: number): string => print(money(currency), value);
   const rows: [string, string][] = [
     ["Total", spread(chance.total, price)],
+    ["Calendar days, first to last", spread(chance.jobDays, count)],
     ["Digger's days", spread(chance.days, count)],
     ["Digger's hours", spread(chance.hours, (h) => print(hours, h))],
     ["Rock in all", spread(chance.rock, volume)],

@@ -16,6 +16,7 @@ import {
 
 import type { Chance } from "../chance/index.js";
 import { chanceRows } from "./chanceReport.js";
+import { daysRows, hireRows, liftRows } from "./jobReport.js";
 import { flowParts } from "./flowReport.js";
 
 /** Printing in the site's own units; a figure that is not known prints as a dash. */
@@ -40,6 +41,9 @@ export function reportText(site: Site, answer: Estimate, chance: Chance | null):
     pipesSection(answer, printer),
     ...flowParts(answer, printer.print).map(({ title, rows }) => [title, ...table(rows)]),
     machinesSection(answer),
+    ...[daysRows(answer), hireRows(answer), liftRows(answer, printer.print)]
+      .filter(({ rows }) => rows.length > 0)
+      .map(({ title, rows }) => [title, ...table(rows)]),
     costSection(answer, site),
     ...(chance === null ? [] : [chanceSection(chance, answer, printer)]),
     findingsSection(answer.findings),
@@ -140,24 +144,18 @@ function pipesSection(answer: Estimate, { print }: Printer): string[] {
 }
 
 function machinesSection({ machines, cost }: Estimate): string[] {
-  const { cover } = machines.rental;
-  const periods = [
-    [cover.fourWeeks, "four weeks"],
-    [cover.weeks, "week"],
-    [cover.days, "day"],
-  ] as const;
-  const hired = periods
-    .filter(([count]) => count > 0)
-    .map(([count, name]) => `${count} × ${name}`)
-    .join(" + ");
+  const { candidates } = machines;
   return [
     "MACHINE",
     ...table([
       [machines.digger.name, machines.digger.reason],
       ["Hours", rangeText(machines.hours, (h) => plainNumber(h, 1))],
       ["Days", rangeText(machines.days, (d) => plainNumber(d, 0))],
-      ["Cheapest hire", hired === "" ? "none" : hired],
       ["Hire and delivery", moneyRange(machines.rental.total, cost.currency)],
+      ...candidates.map(({ name, can, reason }): [string, string] => [
+        `  ${name}`,
+        can ? `yes: ${reason}` : `no: ${reason}`,
+      ]),
     ]),
   ];
 }

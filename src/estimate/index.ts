@@ -26,3 +26,21 @@ export { contourStep, foundContours } from "./foundContours.js";
 export type { FoundContours } from "./foundContours.js";
 export { groundTaken, makeGround, makePicture, takeGround, takePicture } from "./groundAhead.js";
 export type { GroundAhead, PictureAhead } from "./groundAhead.js";
+export {
+  catalogueCranes,
+  catalogueDiggers,
+  chartRow,
+  firstPlaces,
+  insideRings,
+  liftRules,
+  placesBeside,
+} from "../machines/index.js";
+export type {
+  ChartRow,
+  Crane,
+  Digger,
+  HoleBeside,
+  LiftCrane,
+  LiftResult,
+} from "../machines/index.js";
+export { keptLonger } from "../machines/index.js";

@@ -6,9 +6,12 @@ export { axisToEdge, heldAgainst, reachAtDepth } from "./canIt.js";
 export type { CanContext } from "./canIt.js";
 export { askWithin, catalogueCranes, chartRow, liftRules, lineClearance } from "./cranes.js";
 export type { ChartRow, Crane, LineClearance } from "./cranes.js";
+export { firstPlaces, placesBeside } from "./besideHole.js";
+export type { HoleBeside } from "./besideHole.js";
 export { checkLift } from "./lift.js";
 export type { LiftCrane, LiftResult, LineRoom, StandLift, TankLift } from "./liftTypes.js";
 export { padAreaNeeded } from "./liftGround.js";
+export { insideRings } from "./standing.js";
 export type { GroundAt } from "./standing.js";
 export type { Digger, DiggingTables, WayOfDigging } from "./catalogue.js";
 export {

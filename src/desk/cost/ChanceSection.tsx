@@ -59,6 +59,7 @@ function Ranges({ chance }: { chance: Chance }): ReactNode {
   const volume = (value: number): string => earthVolume.print(value, units);
   const rows: { name: string; low: string; likely: string; high: string }[] = [
     { name: "Total", ...mapSpread(chance.total, print) },
+    { name: "First day to last", ...mapSpread(chance.jobDays, whole) },
     { name: "Digger's days", ...mapSpread(chance.days, whole) },
     { name: "Digger's hours", ...mapSpread(chance.hours, (h) => hours.print(h, units)) },
     { name: "Rock in all", ...mapSpread(chance.rock, volume) },

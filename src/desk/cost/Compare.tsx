@@ -98,6 +98,11 @@ function rowsOf(site: Site): Row[] {
       print: (value) => hours.print(value, units),
     },
     { name: "Digger's days", of: (way) => figures(way).days, print: count },
+    {
+      name: "First day to last",
+      of: ({ answer }) => answer.machines.job.schedule.likely.calendarDays,
+      print: count,
+    },
     { name: "Cost, every likely figure", of: (way) => figures(way).cost.likely, print: price },
     { name: "Cost, low", of: ({ range }) => range?.low ?? null, print: price },
     { name: "Cost, likely", of: ({ range }) => range?.likely ?? null, print: price },

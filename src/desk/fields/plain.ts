@@ -27,3 +27,13 @@ export const whole: Measure = {
   },
   print: (value) => plainNumber(value, 0),
 };
+
+/** A whole number, none included. */
+export const wholeOrNone: Measure = {
+  ...whole,
+  parse(text) {
+    const typed = text.trim();
+    if (/^\d+$/.test(typed)) return { ok: true, value: Number(typed) };
+    return { ok: false, text: `“${typed}” was not understood: write a whole number such as 2.` };
+  },
+};

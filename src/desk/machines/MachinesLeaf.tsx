@@ -1,32 +1,25 @@
 import type { ReactNode } from "react";
-import type { Candidate, Range, RentalCover } from "../parts.js";
+import type { Candidate, Range } from "../parts.js";
 import { setMachines } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
-import { days as dayCount, hours, money, plainNumber } from "../../units/index.js";
+import { hours, money, plainNumber } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { Findings } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
-
-const several = (count: number, one: string, many: string): string =>
-  `${plainNumber(count, 0)} ${count === 1 ? one : many}`;
+import { AccessFields } from "./AccessFields.js";
+import { DiggerFields } from "./DiggerFields.js";
+import { LiftSection } from "./LiftSection.js";
+import { MoreReasons } from "./MoreReasons.js";
+import { DaysSection } from "./DaysSection.js";
+import { HiresSection } from "./HiresSection.js";
 
 /** h: work that takes less does not show in the list. */
 const LEAST_HOURS = 0.05;
 
 /** A phrase of the engine begun as a sentence. */
 const sentence = (phrase: string): string => phrase.charAt(0).toUpperCase() + phrase.slice(1);
-
-/** A hire in words: "1 week and 2 days". */
-function coverWords(cover: RentalCover): string {
-  const parts = [
-    cover.fourWeeks > 0 ? several(cover.fourWeeks, "four-week hire", "four-week hires") : "",
-    cover.weeks > 0 ? several(cover.weeks, "week", "weeks") : "",
-    cover.days > 0 ? several(cover.days, "day", "days") : "",
-  ].filter((part) => part !== "");
-  return parts.length === 0 ? "no hire" : parts.join(" and ");
-}
 
 function useRange(): {
   cost: (range: Range) => string;
@@ -71,6 +64,7 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
         {candidate.can && `${cost(candidate.price)} hire; `}
         {candidate.can ? candidate.reason : sentence(candidate.reason)}
       </p>
+      <MoreReasons candidate={candidate} />
     </li>
   );
 }
@@ -79,11 +73,10 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
 export function MachinesLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const edit = useEdit();
-  const { cost, count } = useRange();
+  const { count } = useRange();
   const before = useDesk((desk) => desk.before);
   if (estimate === null) return <p className="says">There is no estimate to choose machines by.</p>;
   const { machines } = estimate;
-  const { rental } = machines;
   return (
     <>
       <ChoiceField
@@ -143,34 +136,8 @@ export function MachinesLeaf(): ReactNode {
         </Working>
       )}
 
-      <h2>Hire</h2>
-      <table className="table">
-        <tbody>
-          <tr>
-            <th scope="row">{coverWords(rental.cover)}</th>
-            <td>{cost(rental.cost)}</td>
-          </tr>
-          <tr>
-            <th scope="row">Bring it and take it away</th>
-            <td>{cost(rental.delivery)}</td>
-          </tr>
-          {rental.hammer.days.high > 0 && (
-            <tr>
-              <th scope="row">Hammer, {dayCount.print(rental.hammer.days.likely, site.units)}</th>
-              <td>{cost(rental.hammer.cost)}</td>
-            </tr>
-          )}
-          <tr className="sum">
-            <th scope="row">Hire, without fuel</th>
-            <td>{cost(rental.total)}</td>
-          </tr>
-        </tbody>
-      </table>
-      <p className="says">
-        If it goes quickly: {coverWords(rental.coverIf.quick)}. If slowly:{" "}
-        {coverWords(rental.coverIf.slow)}.
-      </p>
-      <p className="rule-source">{rental.source}</p>
+      <DaysSection job={machines.job} />
+      <HiresSection hires={machines.job.hires} />
 
       <h2>Machines held against this job</h2>
       <ul>
@@ -182,6 +149,9 @@ export function MachinesLeaf(): ReactNode {
           />
         ))}
       </ul>
+      <DiggerFields />
+      <AccessFields />
+      <LiftSection />
     </>
   );
 }

@@ -1,0 +1,167 @@
+import type { ReactNode } from "react";
+import type { Estimate } from "../../estimate/index.js";
+import { setMachines, type Scheme } from "../../site/index.js";
+import { hours, length, plainNumber } from "../../units/index.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { whole, wholeOrNone } from "../fields/plain.js";
+import { ShareField } from "../fields/ShareField.js";
+import { TypedField } from "../fields/TypedField.js";
+import { useEdit, useSite } from "../useSite.js";
+import { DayChart } from "./DayChart.js";
+
+type JobDays = Estimate["machines"]["job"];
+type Days = NonNullable<NonNullable<Scheme["machines"]>["days"]>;
+
+/** The whole job by day: how long, what when, what is delivered, and what that hangs on. */
+export function DaysSection({ job }: { job: JobDays }): ReactNode {
+  const { low, likely, high } = job.schedule;
+  if (likely.workingDays === 0) return null;
+  const span = (pick: (one: typeof low) => number): string => {
+    const [from, to] = [pick(low), pick(high)];
+    return from === to ? plainNumber(from, 0) : `${plainNumber(from, 0)}–${plainNumber(to, 0)}`;
+  };
+  return (
+    <section aria-label="The days of the job">
+      <h2>
+        The job by day <span className="aside">quick–slow</span>
+      </h2>
+      <table className="table" data-job-days={likely.workingDays}>
+        <tbody>
+          <tr>
+            <th scope="row">Working days, likely {likely.workingDays}</th>
+            <td>{span((one) => one.workingDays)}</td>
+          </tr>
+          <tr>
+            <th scope="row">Days kept for weather, likely {likely.lostDays}</th>
+            <td>{span((one) => one.lostDays)}</td>
+          </tr>
+          <tr>
+            <th scope="row">From first day to last, likely {likely.calendarDays}</th>
+            <td>{span((one) => one.calendarDays)}</td>
+          </tr>
+        </tbody>
+      </table>
+      <DayChart job={job} />
+      <p className="soft">
+        Dark: with the digger. Green: by hand or by others. Dashed: a wait. An orange edge: on the
+        chain that sets the length of the job. Shaded days are not worked.
+      </p>
+      <DayList job={job} />
+      <DayFields job={job} />
+    </section>
+  );
+}
+
+function DayList({ job }: { job: JobDays }): ReactNode {
+  const { units } = useSite().site;
+  return (
+    <details className="working">
+      <summary>
+        <span className="text">Day by day, in words</span>
+        <span className="amount">{job.schedule.days.length} d</span>
+      </summary>
+      <div className="inside">
+        <ol className="day-list">
+          {job.schedule.days.map((day) => (
+            <li key={day.day}>
+              <h4>
+                Day {day.calendarDay}
+                {day.date !== undefined && ` · ${day.date}`}
+              </h4>
+              {day.deliveries.length > 0 && (
+                <p className="soft">Comes: {[...new Set(day.deliveries)].join(", ")}</p>
+              )}
+              <ul>
+                {day.tasks.map((task) => (
+                  <li key={task.id}>
+                    {task.name}
+                    {task.hours > 0 ? `, ${hours.print(task.hours, units)}` : " (waiting)"}
+                  </li>
+                ))}
+              </ul>
+            </li>
+          ))}
+        </ol>
+      </div>
+    </details>
+  );
+}
+
+function DayFields({ job }: { job: JobDays }): ReactNode {
+  const { site, schemeId } = useSite();
+  const edit = useEdit();
+  const { settings } = job;
+  const given = site.schemes.find(({ id }) => id === schemeId)?.machines?.days ?? {};
+  const set = (what: string, next: { [K in keyof Days]?: Days[K] | undefined }): void =>
+    edit(what, (now) => {
+      const kept = Object.entries({ ...given, ...next }).filter(([, v]) => v !== undefined);
+      return setMachines(now, schemeId, { days: Object.fromEntries(kept) });
+    });
+  const count = (
+    key: "perWeek" | "inspectionWait" | "standing" | "crew",
+    label: string,
+    from: 0 | 1,
+    most: number,
+  ): ReactNode => (
+    <MeasureField
+      label={label}
+      name={`days-${key}`}
+      value={given[key]}
+      measure={from === 0 ? wholeOrNone : whole}
+      most={most}
+      usual={String(settings[key])}
+      onCommit={(value) => set(label.toLowerCase(), { [key]: value })}
+      onClear={() => set(label.toLowerCase(), { [key]: undefined })}
+    />
+  );
+  return (
+    <details className="working">
+      <summary>
+        <span className="text">What the days hang on</span>
+      </summary>
+      <div className="inside form">
+        <TypedField
+          label="First day"
+          name="days-start"
+          shown={given.start ?? ""}
+          usual="a Monday"
+          read={readDate}
+          onCommit={(start) => set("first day", { start: start ?? undefined })}
+        />
+        {count("perWeek", "Days worked in a week", 1, 7)}
+        <ShareField
+          label="Days lost to weather"
+          name="days-weather"
+          value={given.weather}
+          most={0.9}
+          usual={`${plainNumber(100 * settings.weather, 0)}%`}
+          note="Common practice, no source."
+          onCommit={(weather) => set("days lost to weather", { weather })}
+          onClear={() => set("days lost to weather", { weather: undefined })}
+        />
+        {count("inspectionWait", "Days waited for an inspection", 0, 60)}
+        {count("standing", "Days a tank stands full for its test", 0, 60)}
+        {count("crew", "People by hand", 1, 20)}
+        <MeasureField
+          label="Pipe laid in an hour"
+          name="days-layPerHour"
+          value={given.layPerHour}
+          measure={length}
+          least={0}
+          above
+          usual={settings.layPerHour.likely}
+          onCommit={(layPerHour) => set("pipe laid in an hour", { layPerHour })}
+          onClear={() => set("pipe laid in an hour", { layPerHour: undefined })}
+        />
+      </div>
+    </details>
+  );
+}
+
+function readDate(text: string): { ok: true; value: string | null } | { ok: false; text: string } {
+  const typed = text.trim();
+  if (typed === "") return { ok: true, value: null };
+  const isDate = /^\d{4}-\d{2}-\d{2}$/.test(typed) && !Number.isNaN(Date.parse(typed));
+  if (isDate && new Date(typed).toISOString().startsWith(typed)) return { ok: true, value: typed };
+  return { ok: false, text: `“${typed}” was not understood: write a date such as 2027-04-12.` };
+}
