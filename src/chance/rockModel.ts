@@ -48,7 +48,11 @@ export class RockModel {
   private readonly columns: readonly Column[];
   private readonly lattice: Lattice;
   private readonly materials: readonly string[];
-  private readonly asFound: readonly ReadonlyMap<string, number>[];
+  /** Each of them once: two layers may be of one material. */
+  private readonly distinct: readonly string[];
+  private readonly asFound: Float64Array;
+  /** Whether a work has columns. */
+  private readonly isSampled: readonly boolean[];
 
   /** `watched` are further places (local m) whose doubt is drawn along with the rest. */
   constructor(
@@ -67,6 +71,8 @@ export class RockModel {
       corners: this.lattice.cornersOf(column),
     }));
     this.materials = site.ground.layers.map((layer) => layer.material);
+    this.distinct = [...new Set(this.materials)];
+    this.isSampled = dig.works.map((_, work) => dug.some((column) => column.work === work));
     const places = [...this.lattice.nodes, ...watchedFor(dug)];
     this.fields = doubts.map((doubt, layer) =>
       doubt === null ? null : new DoubtField(doubt, seenIn(site, layer, base), places),
@@ -92,40 +98,41 @@ export class RockModel {
    */
   works(): DigResult["works"] {
     const now = this.volumes();
+    const { length: layers } = this.materials;
     return this.dig.works.map((work, i) => {
-      const [before, after] = [this.asFound[i]!, now[i]!];
-      if (before.size === 0) return work;
+      if (!this.isSampled[i]) return work;
       const cut: Record<string, number> = { ...work.cut };
+      for (let layer = 0; layer < layers; layer++) {
+        const material = this.materials[layer]!;
+        const at = i * layers + layer;
+        cut[material] = (cut[material] ?? 0) + now[at]! - this.asFound[at]!;
+      }
       let [wanted, got] = [0, 0];
-      for (const [material, sampled] of after) {
-        const exact = work.cut[material] ?? 0;
-        wanted += exact;
-        cut[material] = Math.max(0, exact + sampled - before.get(material)!);
+      for (const material of this.distinct) {
+        cut[material] = Math.max(0, cut[material]!);
+        wanted += work.cut[material] ?? 0;
         got += cut[material];
       }
-      for (const material of after.keys()) cut[material] = (cut[material]! * wanted) / (got || 1);
+      for (const material of this.distinct) cut[material] = (cut[material]! * wanted) / (got || 1);
       return { ...work, cut };
     });
   }
 
-  /** m³ of every natural material that the columns of each work hold, under the present doubt. */
-  private volumes(): Map<string, number>[] {
-    const byWork = this.dig.works.map(() => new Map<string, number>());
-    for (const column of this.columns) this.addColumn(column, byWork[column.work]!);
-    return byWork;
-  }
-
-  private addColumn(column: Column, volumes: Map<string, number>): void {
-    let top = column.found;
-    const last = this.materials.length - 1;
-    for (let layer = 0; layer <= last; layer++) {
-      const bottom = layer === last ? -Infinity : top - this.thickness(column, layer);
-      const dug = Math.min(top, column.top) - Math.max(bottom, column.bottom);
-      const material = this.materials[layer]!;
-      const before = volumes.get(material) ?? 0;
-      volumes.set(material, before + (dug > 0 ? dug * column.area : 0));
-      top = bottom;
+  /** m³ of every layer that the columns of each work hold, under the present doubt: work by work. */
+  private volumes(): Float64Array {
+    const { length: layers } = this.materials;
+    const volumes = new Float64Array(this.dig.works.length * layers);
+    for (const column of this.columns) {
+      let top = column.found;
+      for (let layer = 0; layer < layers; layer++) {
+        const bottom = layer === layers - 1 ? -Infinity : top - this.thickness(column, layer);
+        const dug = Math.min(top, column.top) - Math.max(bottom, column.bottom);
+        if (dug > 0) volumes[column.work * layers + layer]! += dug * column.area;
+        if (bottom <= column.bottom) break;
+        top = bottom;
+      }
     }
+    return volumes;
   }
 
   private thickness({ thickness, corners }: Column, layer: number): number {

@@ -93,6 +93,8 @@ interface TaskParts {
   source?: string;
 }
 
+const NOTHING: readonly never[] = [];
+
 /** Adds one task and gives its id. One person alone cannot work by hand while digging. */
 function add(
   list: TaskList,
@@ -103,16 +105,19 @@ function add(
 ): string {
   const step = kind === "setUp" ? "set-up" : kind;
   const id = work === null ? step : `${work}:${step}`;
-  const needs = parts.needs ?? [];
+  const needs = parts.needs ?? NOTHING;
   const isAlone = list.settings.crew < 2 && needs.includes("digger") && !needs.includes("crew");
-  const alone: Resource[] = isAlone ? ["crew"] : [];
   list.tasks.push({
-    ...{ id, name, work, kind, after: parts.after ?? [] },
-    needs: [...needs, ...alone],
+    id,
+    name,
+    work,
+    kind,
+    after: parts.after ?? NOTHING,
+    needs: isAlone ? [...needs, "crew"] : needs,
     hours: parts.hours ?? exactly(0),
     wait: parts.wait ?? 0,
     inOneDay: parts.inOneDay ?? false,
-    deliveries: parts.deliveries ?? [],
+    deliveries: parts.deliveries ?? NOTHING,
     source: parts.source ?? list.times.source,
   });
   return id;
