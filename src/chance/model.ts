@@ -145,7 +145,9 @@ function oneRun(model: ChanceModel, shares: Float64Array, runs: ChanceRuns, i: n
   const scheme: Scheme = { ...model.scheme, prices: inputs.prices };
   const { tables, digger, materials } = inputs;
   // Whether it can is settled: the hole keeps its shape.
-  const given = { tables, diggers: [digger], held: new Map([[digger.id, []]]) };
+  const { limits } = model.site;
+  const held = new Map([[digger.id, []]]);
+  const given = { tables, diggers: [digger], held, ...(limits && { place: { limits } }) };
   const machines = planMachines(scheme, dig, materials, "metric", given);
   const cost = costOf(scheme, model.site.currency, dig, machines, materials);
   runs.total[i] = cost.total.likely;

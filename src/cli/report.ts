@@ -152,6 +152,10 @@ function machinesSection({ machines, cost }: Estimate): string[] {
       ["Hours", rangeText(machines.hours, (h) => plainNumber(h, 1))],
       ["Days", rangeText(machines.days, (d) => plainNumber(d, 0))],
       ["Hire and delivery", moneyRange(machines.rental.total, cost.currency)],
+      ...machines.byHand.map((part): [string, string] => [
+        `  by hand: ${part.name}, beside ${part.limitName}`,
+        `${rangeText(part.hours, (h) => plainNumber(h, 1))} h`,
+      ]),
       ...candidates.map(({ name, can, reason }): [string, string] => [
         `  ${name}`,
         can ? `yes: ${reason}` : `no: ${reason}`,

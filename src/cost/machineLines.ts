@@ -1,4 +1,4 @@
-import { hirePriceIds } from "../machines/index.js";
+import { hirePriceIds, sumRanges } from "../machines/index.js";
 import type { Hire, MachinesResult, Range } from "../machines/index.js";
 import type { Quantity } from "../site/index.js";
 import { priceRow } from "./catalogue.js";
@@ -29,7 +29,29 @@ export function machineLines(pricing: Pricing, machines: MachinesResult): CostLi
   ];
   if (rental.hammer.cost.high > 0) lines.push(hammerLine(pricing, machines));
   lines.push(costLine(pricing, priceRow("fuel"), { quantity: working.fuel, spread: fuel }));
-  return [...lines, ...otherHires(pricing, machines)];
+  return [...lines, ...otherHires(pricing, machines), ...handLines(pricing, machines)];
+}
+
+/** What is dug by hand; none without buried lines near the works. */
+function handLines(pricing: Pricing, { byHand }: MachinesResult): CostLine[] {
+  if (byHand.length === 0) return [];
+  const spread = sumRanges(byHand.map(({ hours }) => hours));
+  const [first, ...others] = byHand.map(({ working }) => working);
+  if (first === undefined) return [];
+  const quantity =
+    others.length === 0
+      ? first
+      : {
+          ...first,
+          value: spread.likely,
+          formula: "hours by hand of every work and line",
+          inputs: byHand.map(({ name, limitName, hours }) => ({
+            name: `${name}, ${limitName}`,
+            value: hours.likely,
+            unit: "h",
+          })),
+        };
+  return [costLine(pricing, priceRow("hand-digging"), { quantity, spread })];
 }
 
 /** What else is hired, but for what a line of the price list holds already. */

@@ -86,6 +86,16 @@ const diggingSchema = z.object({
   byMaterial: z.record(z.string(), waySchema),
   native: waySchema,
   compacting: sourcedRange,
+  byHand: z.object({
+    tolerance: positive,
+    rates: z.object({
+      loose: rangeSchema,
+      firm: rangeSchema,
+      clay: rangeSchema,
+      boulderClay: rangeSchema,
+    }),
+    source: z.string(),
+  }),
 });
 
 /**

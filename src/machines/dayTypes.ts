@@ -16,6 +16,7 @@ export type Resource = (typeof RESOURCES)[number];
 export type TaskKind =
   | "setUp"
   | "strip"
+  | "hand"
   | "dig"
   | "break"
   | "bed"

@@ -36,6 +36,8 @@ export { coverWith, hireStays, keptLonger } from "./hireCover.js";
 export type { HireCover, HireNeed, HirePlan, HireStay, HireTerms } from "./hireCover.js";
 export { schedule, scheduleOnce, siteDays } from "./schedule.js";
 export type { MachinesResult } from "./result.js";
+export { handDigging, isBuried } from "./handDigging.js";
+export type { HandDug } from "./handDigging.js";
 export type { JobDays } from "./job.js";
 export type { DayPattern, HoursPick } from "./schedule.js";
 export { hireCatalogue } from "./hireCatalogue.js";

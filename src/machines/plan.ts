@@ -1,10 +1,11 @@
 import type { DigResult } from "../dig/index.js";
 import type { Finding, Material, Quantity, Scheme } from "../site/index.js";
-import type { UnitSystem } from "../units/index.js";
+import { earthVolume, length, type UnitSystem } from "../units/index.js";
 import { heldAgainst, nearLimit, notReachedFromOutside } from "./canIt.js";
 import type { CanContext } from "./canIt.js";
 import { diggersOf, diggingTables, ownDiggerFindings } from "./catalogue.js";
 import type { Digger, DiggingTables } from "./catalogue.js";
+import { handDigging, type HandDug } from "./handDigging.js";
 import { hireOf, workingDays } from "./hire.js";
 import { setUpHours, timeWork, workHours } from "./hours.js";
 import type { Job, TimedWork } from "./hours.js";
@@ -79,7 +80,8 @@ export function planMachines(
   const named = trials.find((trial) => trial.digger.id === scheme.machines?.digger);
   const chosen = named ?? cheapest ?? deepestDigger(trials);
   const works = chosen.works.map(workHours);
-  const times = { works, setUp: chosen.setUp };
+  const byHand = handDigging(dig.works, given.place?.limits ?? [], materials);
+  const times = { works, setUp: chosen.setUp, byHand };
   const digger = chosen.digger;
   const once = given.tables !== undefined;
   const days = jobDays({ scheme, dig, materials, digger, times, hoursPerDay, once });
@@ -99,9 +101,11 @@ export function planMachines(
     working: workingOf(chosen, hoursPerDay),
     rental: rentalByDays(days, digger, chosen.rental),
     job: days,
+    byHand,
     candidates: trials.map((trial) => candidateOf(trial, hoursPerDay, cheapest)),
     findings: [
       ...findingsOf(scheme, chosen, able, dig, materials),
+      ...byHand.map((part) => byHandFinding(part, units)),
       ...(once ? [] : notReachedFromOutside(digger, { scheme, dig, units, ...given.place })),
     ],
   };
@@ -196,6 +200,20 @@ function workingOf(chosen: Trial, hoursPerDay: number): MachinesResult["working"
       ],
       source: chosen.digger.source,
     },
+  };
+}
+
+function byHandFinding({ work, name, limitName, volume }: HandDug, units: UnitSystem): Finding {
+  const { tolerance, source } = diggingTables().byHand;
+  return {
+    level: "caution",
+    code: "machine.by-hand",
+    where: work,
+    text:
+      `${name} comes within ${length.print(tolerance, units)} of ${limitName}: some ` +
+      `${earthVolume.print(volume, units)} is dug by hand. Have every line located first (US: call 811 ` +
+      "and wait the state's days; private lines are not marked), and ask what the owner asks.",
+    source: `29 CFR 1926.651(b); ${source}`,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Finding, Quantity } from "../site/index.js";
+import type { HandDug } from "./handDigging.js";
 import type { JobDays } from "./job.js";
 import type { Candidate, Range, Rental, WorkHours } from "./types.js";
 
@@ -20,6 +21,8 @@ export interface MachinesResult {
   rental: Rental;
   /** The job by day, and everything that is hired for it. */
   job: JobDays;
+  /** What is dug by hand beside buried lines. */
+  byHand: readonly HandDug[];
   candidates: readonly Candidate[];
   findings: readonly Finding[];
 }

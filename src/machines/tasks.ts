@@ -7,6 +7,7 @@ import { diggingTables } from "./catalogue.js";
 import type { DiggingTables } from "./catalogue.js";
 import type { DaysSettings, Resource, Task, TaskKind } from "./dayTypes.js";
 import { USUAL_CREW } from "./daysSettings.js";
+import type { HandDug } from "./handDigging.js";
 import { hireCatalogue } from "./hireCatalogue.js";
 import type { HireCatalogue } from "./hireCatalogue.js";
 import { wayOfDigging } from "./output.js";
@@ -24,6 +25,8 @@ const FROM_OUTPUT = "digging output and compacting rates of the catalogue";
 export interface TaskHours {
   works: readonly WorkHours[];
   setUp: Range;
+  /** What must be dug by hand beside buried lines, before the digger comes near. */
+  byHand: readonly HandDug[];
 }
 
 /** Everything that the tasks are made from, and the list as it grows. */
@@ -71,6 +74,7 @@ export function tasksOf(
     source: FROM_OUTPUT,
   });
   for (const work of machines.works) {
+    addByHand(list, work, machines.byHand);
     const drawn = scheme.works.find(({ id }) => id === work.id);
     const dug = addDigging(list, work, drawn?.kind === "strip");
     if (drawn?.kind === "tank") addTank(list, work, drawn, dug);
@@ -121,6 +125,18 @@ function add(
     source: parts.source ?? list.times.source,
   });
   return id;
+}
+
+/** What lies beside a buried line is laid bare by hand first. */
+function addByHand(list: TaskList, work: WorkHours, byHand: readonly HandDug[]): void {
+  const parts = byHand.filter((part) => part.work === work.id);
+  if (parts.length === 0) return;
+  list.lastDug = add(list, "hand", work.id, `Dig by hand beside what is buried: ${work.name}`, {
+    after: [list.lastDug],
+    needs: ["crew"],
+    hours: sumRanges(parts.map(({ hours }) => hours)),
+    source: diggingTables().byHand.source,
+  });
 }
 
 /** Digging in earth, then breaking rock; gives the id of what must be done before going on. */

@@ -130,6 +130,15 @@ export function MachinesLeaf(): ReactNode {
             ))}
           </Working>
         ))}
+      {machines.byHand.map((part) => (
+        <Working
+          key={`${part.work} ${part.limit}`}
+          text={`${part.name}, by hand beside ${part.limitName}`}
+          amount={`${count(part.hours, 1)} h`}
+        >
+          <QuantityWorking quantity={part.working} />
+        </Working>
+      ))}
       {machines.setUp.high > 0 && (
         <Working text="Setting up, once" amount={`${count(machines.setUp, 1)} h`}>
           <p>Likely {hours.print(machines.setUp.likely, site.units)}.</p>
