@@ -16,7 +16,7 @@ interface Joined {
 
 /**
  * Joins directed segments into closed rings; what they bound lies to their left. Ends nearer to
- * each other than `near` (m) are one place. Where rings touch at a place each goes on by its
+ * each other than `near` (m) are one place, open ends a hundred times as far too. Where rings touch at a place each goes on by its
  * sharpest left turn, so that they part. Strays, which rounding may leave over, are left out.
  */
 export function joinRings(segments: Segments, near: number): Place[][] {
@@ -39,6 +39,7 @@ function joinedEnds({ count, ends }: Segments, near: number): Joined {
     from[i] = places.numberOf(ends[4 * i]!, ends[4 * i + 1]!);
     to[i] = places.numberOf(ends[4 * i + 2]!, ends[4 * i + 3]!);
   }
+  closeGaps({ places, from, to }, GAP * near);
   const leaving = new Int32Array(places.count).fill(-1);
   const next = new Int32Array(count);
   const used = new Uint8Array(count);
@@ -54,19 +55,56 @@ function joinedEnds({ count, ends }: Segments, near: number): Joined {
   return { places, from, to, leaving, next, used };
 }
 
+/** Open ends as far apart as so many times the distance within which places are one are joined. */
+const GAP = 100;
+
+/**
+ * Makes one place of two where more segments come than leave at one, and fewer at the other, no
+ * farther than `most` (m) away: a side as short as that has been lost, or is left over, by rounding,
+ * where an edge of the region runs almost along a triangle's side. What closes is left as it is.
+ */
+function closeGaps(ends: Pick<Joined, "places" | "from" | "to">, most: number): void {
+  const { places, from, to } = ends;
+  const excess = excessOf(ends);
+  const open: number[] = [];
+  for (let place = 0; place < excess.length; place++) if (excess[place] !== 0) open.push(place);
+  for (const place of open) {
+    let [found, least] = [-1, most];
+    for (const other of excess[place]! < 0 ? open : []) {
+      const far = Math.hypot(
+        places.x[other]! - places.x[place]!,
+        places.y[other]! - places.y[place]!,
+      );
+      if (excess[other]! > 0 && far <= least) [found, least] = [other, far];
+    }
+    if (found < 0) continue;
+    excess[found]! += excess[place]!;
+    excess[place] = 0;
+    for (let i = 0; i < from.length; i++) {
+      if (from[i] === place) from[i] = found;
+      if (to[i] === place) to[i] = found;
+    }
+  }
+}
+
+/** By place, how many more segments leave it than come to it. */
+function excessOf({ places, from, to }: Pick<Joined, "places" | "from" | "to">): Int32Array {
+  const excess = new Int32Array(places.count);
+  for (let i = 0; i < from.length; i++) {
+    excess[from[i]!]!++;
+    excess[to[i]!]!--;
+  }
+  return excess;
+}
+
 /**
  * Marks as used what keeps the rest from closing: where more segments leave a place than come to it,
  * the shortest way on to a place where fewer do. All places then balance, so every walk comes home.
  */
 function leaveOutStrays(joined: Joined): void {
-  const { places, from, to, used } = joined;
-  const excess = new Int32Array(places.count);
-  for (let i = 0; i < from.length; i++) {
-    if (used[i] === 1) continue;
-    excess[from[i]!]!++;
-    excess[to[i]!]!--;
-  }
-  for (let place = 0; place < places.count; place++) {
+  // What is used already starts and ends at one place.
+  const excess = excessOf(joined);
+  for (let place = 0; place < excess.length; place++) {
     for (; excess[place]! > 0; excess[place]!--) excess[leaveOutWay(place, excess, joined)]!++;
   }
 }

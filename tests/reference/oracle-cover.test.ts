@@ -144,7 +144,7 @@ describe("a pipe by cover, in a straight or bent trench", () => {
     let slant = 0;
     for (let i = 1; i < inverts.length; i++)
       slant += Math.hypot(step, inverts[i]! - inverts[i - 1]!);
-    const { worst, faults } = compare(
+    const { faults } = compare(
       [
         ...ground.layers.map((id, i) => {
           return { what: `cut ${id}`, got: cut[id] ?? 0, wanted: sums[i]!, size };
@@ -159,18 +159,6 @@ describe("a pipe by cover, in a straight or bent trench", () => {
     const pipeVolume = (Math.PI / 4) * outside ** 2 * slant;
     const covers = [...inverts].map((invert, i) => groundAlong[i]! - invert - inside - wall);
     const [least, most] = spread(covers);
-    if (process.env["ORACLE"])
-      console.log(
-        seed,
-        service,
-        legs.length,
-        slope,
-        size.toFixed(2),
-        worst.toExponential(1),
-        (displaced / pipeVolume - 1).toExponential(1),
-        most.toFixed(4),
-        (laid.cover.most - most).toExponential(1),
-      );
     expect(faults).toEqual([]);
     expect(size).toBeGreaterThan(3);
     expect(Math.abs(displaced / pipeVolume - 1)).toBeLessThan(1e-4);

@@ -92,15 +92,6 @@ describe("a heap on undulating ground holds the surplus", () => {
     if (!heap) throw new Error("got no heap, expected one");
     expect(high).toBeLessThan(7);
     expect(Math.abs(heap.volume - wanted)).toBeLessThan(1e-6 * wanted);
-    if (process.env["ORACLE"])
-      console.log(
-        seed,
-        wanted.toFixed(2),
-        height,
-        heap.height - high,
-        heap.area / area - 1,
-        cut! / total(work("pad").cut) - 1,
-      );
     expect(Math.abs(heap.height - Math.min(high, height ?? Infinity))).toBeLessThan(0.002);
     expect(Math.abs(heap.area - area)).toBeLessThan(0.003 * area);
     // The heap as the engine shaped it, filled up by the oracle.

@@ -98,7 +98,7 @@ function padOf(seed: number): Made {
       finished: shaped(outline, (x, y) => floor(x, y) + depth, 0, -1),
     };
   });
-  const sums = midpoints(at, 12, 0.06, (x, y) => {
+  const sums = midpoints(at, 15, 0.06, (x, y) => {
     const tops = ground.topsAt(x, y);
     const hole = Math.min(...built.map((level) => level.hole(x, y)));
     const fill = Math.min(hole, Math.max(...built.map((level) => level.fill(x, y))));
@@ -132,8 +132,7 @@ describe("stepped pads of two and three levels, level or falling, with and witho
   it.each(Array.from({ length: 16 }, (_, i) => 81_000 + i))("seed %d", (seed) => {
     const { compared, moved } = padOf(seed);
     expect(moved).toBeGreaterThan(5);
-    const { worst, faults } = compare(compared, SHARE, LEAST);
-    if (process.env["ORACLE"]) console.log(seed, moved.toFixed(1), worst.toExponential(1));
+    const { faults } = compare(compared, SHARE, LEAST);
     expect(faults).toEqual([]);
   });
 });
