@@ -1,6 +1,6 @@
 import { Component, useMemo } from "react";
 import type { ReactNode } from "react";
-import { SiteScene, type ProbeWorth } from "../scene/index.js";
+import { SiteScene, type CranePlace, type ProbeWorth } from "../scene/index.js";
 import { useChance, useDesk } from "../store/index.js";
 import { SectionButton } from "./section/SectionButton.js";
 import { Stages } from "./Stages.js";
@@ -76,6 +76,27 @@ function useProbeWorth(): ProbeWorth | null {
   }, [leaf, made, site]);
 }
 
+const NO_PLACES: readonly CranePlace[] = [];
+
+/** Where the crane might stand, on the leaf that speaks of it. */
+function useCranePlaces(): readonly CranePlace[] {
+  const { site, schemeId, estimate } = useSite();
+  const leaf = useDesk((desk) => desk.leaf);
+  return useMemo(() => {
+    const lift = site.schemes.find(({ id }) => id === schemeId)?.machines?.lift;
+    const result = estimate?.lift ?? null;
+    if (leaf !== "machines" || lift === undefined || result === null) return NO_PLACES;
+    return lift.stands.map(({ id, at }) => ({
+      at,
+      radii: result.tanks.flatMap(({ stands }) =>
+        stands.filter(({ stand }) => stand === id).map(({ radius }) => radius.value),
+      ),
+      spread: result.crane.outriggers ?? 0,
+      isBest: result.best === id,
+    }));
+  }, [leaf, site, schemeId, estimate]);
+}
+
 function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const shown = useShown();
   const working = useDesk((desk) => desk.working);
@@ -97,6 +118,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       placing={placing}
       section={section}
       probeWorth={useProbeWorth()}
+      cranePlaces={useCranePlaces()}
       showProbes={leaf === "survey" || leaf === "cost" || selected?.kind === "probe"}
       showPoints={leaf === "survey" || selected?.kind === "point"}
       onSelect={desk.select}

@@ -13,9 +13,11 @@ import {
   dailyFlow,
   flow,
   liquidVolume,
+  mass,
   minutes,
   money,
   plainNumber,
+  pressure,
   size,
   velocity,
 } from "../units/index.js";
@@ -33,6 +35,7 @@ const MEASURES: Readonly<Record<string, Measure>> = {
   "m³/s over the day": dailyFlow,
   "m/s": velocity,
   s: minutes,
+  Pa: pressure,
 };
 
 const SECONDS_IN_HOUR = 3600;
@@ -65,11 +68,13 @@ const UNSPOKEN: ReadonlySet<string> = new Set(["", "1", "each", "lump"]);
 
 /**
  * A value with its SI unit, as this site's people read it; unknown units stay as they are. Volumes
- * are of earth, or of a `liquid`; lengths in feet and inches, or `decimal`.
+ * are of earth, or of a `liquid`; lengths in feet and inches, or `decimal`; weights of a haul, or on
+ * the `hook`.
  */
 export function useAmount(
   liquid = false,
   decimal = false,
+  hook = false,
 ): (value: number, unit: string) => string {
   const { units, currency } = useSite().site;
   return (value, unit) => {
@@ -77,6 +82,7 @@ export function useAmount(
     const measure = MEASURES[unit];
     if (decimal && unit === "m") return decimalLength(value, units);
     if (measure === length && value < 0) return `-${length.print(-value, units)}`;
+    if (unit === "kg" && hook) return mass.print(value, units);
     if (unit === "m³/s on each m²") return loadingWords(value, units);
     if (unit === "m³") return volumePrint(value, units, liquid);
     if (unit === "m³/h" && liquid) return `${volumePrint(value, units, true)}/h`;
@@ -97,9 +103,10 @@ export function QuantityWorking(props: {
   quantity: Quantity;
   liquid?: boolean;
   decimal?: boolean;
+  hook?: boolean;
 }): ReactNode {
-  const { quantity, liquid, decimal } = props;
-  const amount = useAmount(liquid, decimal);
+  const { quantity, liquid, decimal, hook } = props;
+  const amount = useAmount(liquid, decimal, hook);
   return (
     <>
       <p>

@@ -15,3 +15,6 @@ export type CostLine = Estimate["cost"]["lines"][number];
 export type Range = Estimate["cost"]["total"];
 export type Candidate = Estimate["machines"]["candidates"][number];
 export type RentalCover = Estimate["machines"]["rental"]["cover"];
+export type Lifted = NonNullable<Estimate["lift"]>;
+export type TankLift = Lifted["tanks"][number];
+export type StandLift = TankLift["stands"][number];

@@ -12,6 +12,7 @@ import type { FoundContours, FoundPicture, StagePatch } from "../estimate/index.
 import type { Material, PlanPoint } from "../site/index.js";
 import { CameraRig } from "./CameraRig.js";
 import { Contours } from "./Contours.js";
+import { CranePlaces } from "./CranePlaces.js";
 import { drape } from "./drape.js";
 import { GroundSurface } from "./GroundSurface.js";
 import { chainSegments, InkLines } from "./InkLines.js";
@@ -167,6 +168,9 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       )}
       {props.probeWorth !== null && (
         <ProbeMap {...{ frame, ground, palette }} worth={props.probeWorth} />
+      )}
+      {props.cranePlaces.length > 0 && (
+        <CranePlaces {...{ frame, ground, palette }} places={props.cranePlaces} />
       )}
       {props.section !== null && (
         <SectionLine

@@ -1,2 +1,9 @@
 export { SiteScene } from "./SiteScene.js";
-export type { DragMove, Placing, ProbeWorth, Selection, SiteSceneProps } from "./props.js";
+export type {
+  CranePlace,
+  DragMove,
+  Placing,
+  ProbeWorth,
+  Selection,
+  SiteSceneProps,
+} from "./props.js";

@@ -23,6 +23,18 @@ export interface ProbeWorth {
   best: PlanPoint | null;
 }
 
+/** A place where the crane might stand. */
+export interface CranePlace {
+  /** Axis of rotation in plan. */
+  at: PlanPoint;
+  /** m from the axis to each tank. */
+  radii: readonly number[];
+  /** m between the outriggers' pads; 0 where it is not known. */
+  spread: number;
+  /** Whether it asks least of the crane. */
+  isBest: boolean;
+}
+
 /** Everything the scene is told and everything it says back: it holds no document of its own. */
 export interface SiteSceneProps {
   site: Site;
@@ -45,6 +57,8 @@ export interface SiteSceneProps {
   showPoints: boolean;
   /** Where a further probe would tell most; null to leave that out. */
   probeWorth: ProbeWorth | null;
+  /** Where the crane might stand; empty to leave them out. */
+  cranePlaces: readonly CranePlace[];
   onSelect: (selection: Selection | null) => void;
   /** One place for a tank, bed or probe; the corners for a pad, trench, building or strip. */
   onPlace: (at: readonly PlanPoint[]) => void;

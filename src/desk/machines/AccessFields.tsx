@@ -1,0 +1,74 @@
+import type { ReactNode } from "react";
+import { liftRules } from "../../estimate/index.js";
+import { withoutAbsent } from "../../site/index.js";
+import { length, pipeSlope } from "../../units/index.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { useScheme } from "../flow/useFlow.js";
+import { useMachinesChange } from "./useMachines.js";
+
+type Key = "width" | "slope" | "setBack" | "truckSide";
+
+/** The way in to the site, and what a machine keeps and reaches over while it works. */
+export function AccessFields(): ReactNode {
+  const change = useMachinesChange();
+  const access = useScheme()?.machines?.access;
+  const { setBack, truckSide } = liftRules();
+  function set(what: string, key: Key, value: number | undefined): void {
+    change(what, (machines) => {
+      const next = withoutAbsent({ ...machines.access, [key]: value });
+      return { access: Object.keys(next).length === 0 ? undefined : next };
+    });
+  }
+  const field = (
+    key: Key,
+    what: string,
+  ): { onCommit: (v: number) => void; onClear: () => void } => ({
+    onCommit: (value) => set(what, key, value),
+    onClear: () => set(what, key, undefined),
+  });
+  return (
+    <section aria-label="The way in">
+      <h2>The way in</h2>
+      <MeasureField
+        label="Narrowest place"
+        name="access-width"
+        value={access?.width}
+        usual="not entered"
+        measure={length}
+        least={0}
+        above
+        {...field("width", "narrowest place")}
+      />
+      <MeasureField
+        label="Steepest stretch"
+        name="access-slope"
+        value={access?.slope}
+        usual="not entered"
+        measure={pipeSlope}
+        least={0}
+        {...field("slope", "steepest stretch")}
+      />
+      <MeasureField
+        label="From the top edge"
+        name="set-back"
+        value={access?.setBack}
+        usual={setBack.value}
+        measure={length}
+        least={0}
+        note={`Kept by a machine: ${setBack.source}. What someone competent asks for on this ground goes first.`}
+        {...field("setBack", "distance from the top edge")}
+      />
+      <MeasureField
+        label="Truck’s side"
+        name="truck-side"
+        value={access?.truckSide}
+        usual={truckSide.value}
+        measure={length}
+        least={0}
+        above
+        note={`Top of it, which the bucket is emptied over: ${truckSide.source}.`}
+        {...field("truckSide", "side of the truck")}
+      />
+    </section>
+  );
+}
