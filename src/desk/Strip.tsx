@@ -81,6 +81,7 @@ function CostRange(props: {
           : "One run in ten comes out below, one in ten above"
       }
     >
+      {drawn !== null && `middle ${props.print(drawn.likely)}, `}
       {props.print(low)}–{props.print(high)}
     </span>
   );
