@@ -1,7 +1,7 @@
 /** What the works would cut of each material if the layers lay otherwise than the probes say. */
 import { dugColumns, type DigResult, type DugColumn } from "../dig/index.js";
 import { thicknessAt, type BaseGround } from "../ground/index.js";
-import type { Scheme, Site } from "../site/index.js";
+import { guessedLayers, type Scheme, type Site } from "../site/index.js";
 import { DoubtField, type Doubt } from "./doubtField.js";
 import { latticeUnder, type Lattice } from "./lattice.js";
 import type { Random } from "./random.js";
@@ -17,8 +17,10 @@ export const DEFAULT_SHARE = 0.3;
 export function doubtsOf({ ground }: Site): (Doubt | null)[] {
   const range = ground.doubt?.range ?? DEFAULT_RANGE;
   const share = ground.doubt?.share ?? DEFAULT_SHARE;
-  return ground.layers.slice(0, -1).map((_, layer) => {
-    const found = ground.probes.map((probe) => probe.thickness[layer]!);
+  return ground.layers.slice(0, -1).map(({ name }, layer) => {
+    const measured = ground.probes.filter((probe) => !guessedLayers(probe).includes(name));
+    const told = measured.length > 0 ? measured : ground.probes;
+    const found = told.map((probe) => probe.thickness[layer]!);
     const mean = found.reduce((sum, each) => sum + each, 0) / found.length;
     const squares = found.reduce((sum, each) => sum + (each - mean) ** 2, 0);
     const seen = found.length > 2 ? Math.sqrt(squares / (found.length - 1)) : 0;
@@ -143,11 +145,15 @@ export class RockModel {
   }
 }
 
-/** What the probes say of one layer. One that stopped in a layer above says nothing of it. */
+/**
+ * What the probes say of one layer: nothing where one stopped in a layer above, nor where its depth
+ * is a guess that waits to be measured.
+ */
 function seenIn(site: Site, layer: number, { tin }: BaseGround) {
   return site.ground.probes.flatMap((probe) => {
     const stoppedIn = site.ground.layers.findIndex(({ id }) => id === probe.stoppedIn);
     if (stoppedIn >= 0 && stoppedIn < layer) return [];
+    if (guessedLayers(probe).includes(site.ground.layers[layer]!.name)) return [];
     const [x, y] = [probe.x - tin.origin[0], probe.y - tin.origin[1]];
     return [{ x, y, atLeast: stoppedIn === layer }];
   });

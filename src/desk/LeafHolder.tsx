@@ -30,7 +30,9 @@ export function LeafHolder(): ReactNode {
   const placing = useDesk(
     (desk) => desk.placing !== null || (desk.section !== null && desk.section.length < 2),
   );
-  const [sheet, setSheet] = useState<Sheet>("half");
+  const [set, setSet] = useState<{ sheet: Sheet; leaf: Leaf }>({ sheet: "half", leaf });
+  // Whoever asks for another leaf wants to see it.
+  const sheet = set.sheet === "down" && set.leaf !== leaf ? "half" : set.sheet;
   const holder = useRef<HTMLElement>(null);
   const Body = LEAF_BODIES[leaf];
   useEffect(() => {
@@ -46,7 +48,7 @@ export function LeafHolder(): ReactNode {
           type="button"
           className="round sheet-grip"
           aria-label={SHEET_WORDS[sheet]}
-          onClick={() => setSheet(NEXT_SHEET[sheet])}
+          onClick={() => setSet({ sheet: NEXT_SHEET[sheet], leaf })}
         >
           {sheet === "up" ? "▾" : "▴"}
         </button>

@@ -13,6 +13,7 @@ export type Sizing = Estimate["flow"]["sizing"];
 export type CostLine = Estimate["cost"]["lines"][number];
 /** Low, likely and high of one figure. */
 export type Range = Estimate["cost"]["total"];
+export type Machines = Estimate["machines"];
 export type Candidate = Estimate["machines"]["candidates"][number];
 export type RentalCover = Estimate["machines"]["rental"]["cover"];
 export type Lifted = NonNullable<Estimate["lift"]>;

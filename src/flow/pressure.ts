@@ -103,8 +103,10 @@ export function solvePressure(
   const distal = distalHead(system, holes, scheme);
   const source = headForPressure(network, distal);
   const wanted = network.solve({ by: "head", head: source });
+  const drainBack = drainBackOf(made, system);
+  const pumped = daily === null ? null : pumpedFlow(system, daily.value, drainBack.value);
   const pumps = system.pumps.map((pump) =>
-    pumpResult(pump, network, { lowWater, distal, daily: daily?.value ?? null }),
+    pumpResult(pump, network, { lowWater, distal, daily: pumped }),
   );
   const used = system.pumps.find((pump) => pump.id === system.pump) ?? system.pumps[0];
   const result = pumps.find((pump) => pump.id === used?.id);
@@ -114,7 +116,6 @@ export function solvePressure(
       ? wanted
       : network.solve({ by: "pump", water: lowWater, curve });
   const chamber = chamberOf(system, tank);
-  const drainBack = drainBackOf(made, system);
   const dose = daily === null ? null : doseOf(parts, chamber, daily, drainBack.value, solved);
   const start = dose?.plan.on ?? null;
   const high = start === null ? null : chamber.floor + start;
@@ -142,6 +143,14 @@ export function solvePressure(
     pipeVolume: volumeOf(made),
     dose,
   };
+}
+
+const DAY = 86_400;
+
+/** m³/s over the day that the pump moves: what comes in, and after every dose what ran back. */
+function pumpedFlow({ dose }: PressureSystem, daily: number, drainBack: number): number {
+  const doses = dose.volume === undefined ? dose.perDay : (daily * DAY) / dose.volume;
+  return daily + (doses * drainBack) / DAY;
 }
 
 /** Head wanted at the last hole, m: the system's own, else the rule for its smallest hole. */

@@ -154,7 +154,7 @@ function choiceReason(chosen: Trial, isNamed: boolean, ableCount: number): strin
 function candidateOf(trial: Trial, hoursPerDay: number, cheapest: Trial | undefined): Candidate {
   const [obstacle] = trial.obstacles;
   const able =
-    trial === cheapest ? "cheapest to hire of those that can" : "can, at a higher hire price";
+    trial === cheapest ? "cheapest to hire of those that can" : "can; its likely hire costs more";
   return {
     id: trial.digger.id,
     name: trial.digger.name,

@@ -73,8 +73,10 @@ export {
   setCosts,
   setMachines,
   setPrice,
+  setPriceOfAll,
 } from "./schemeEdits.js";
 export { PRICE_UNITS } from "./costsSchema.js";
+export { guessedLayers, guessedNote, withMeasured } from "./guessed.js";
 export { without, withoutAbsent } from "./absent.js";
 export type { Changes } from "./absent.js";
 export {

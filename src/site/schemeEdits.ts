@@ -17,6 +17,15 @@ export function setPrice(
   });
 }
 
+/** Chooses a price for one line of every scheme: a supplier asks the same whatever is built. */
+export function setPriceOfAll(
+  site: Site,
+  lineId: string,
+  choice: Omit<PriceChoice, "id"> | null,
+): Site {
+  return site.schemes.reduce((now, { id }) => setPrice(now, id, lineId, choice), site);
+}
+
 /** Changes how one scheme hires its machines; fields left out stay. */
 export function setMachines(
   site: Site,

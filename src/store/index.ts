@@ -5,7 +5,7 @@ export { examples } from "./examples.js";
 export { fiveFigures } from "./figures.js";
 export type { Figures } from "./figures.js";
 export { jobInWords } from "./jobInWords.js";
-export { guessedLayers, withMeasured } from "./guessed.js";
+export { guessedLayers, guessedNote, withMeasured } from "../site/index.js";
 export { levelDistance, nextLevel } from "./levels.js";
 export { benchToPlace, coverToPlace, sizesToPlace } from "./sizes.js";
 export {

@@ -5,8 +5,7 @@
 import pipeRows from "../../shared/catalogue/pipes.json" with { type: "json" };
 import tankRows from "../../shared/catalogue/tanks.json" with { type: "json" };
 import { groundAt } from "../estimate/index.js";
-import { freshId, materialsOf, NATIVE } from "../site/index.js";
-import { guessedNote } from "./guessed.js";
+import { freshId, guessedNote, materialsOf, NATIVE } from "../site/index.js";
 import { sizesToPlace } from "./sizes.js";
 import type {
   Bed,

@@ -116,6 +116,25 @@ describe("the simulation", () => {
     expect(drivers.find((one) => one.id === "rock")?.share).toBe(0);
   });
 
+  it("learns nothing from depths that are guessed, nor from below where a probe stopped", () => {
+    const site = example();
+    const withProbe = (change: Partial<Site["ground"]["probes"][number]>): Site => {
+      const probes = site.ground.probes.map((probe) =>
+        probe.id === "probe-2" ? { ...probe, ...change } : probe,
+      );
+      return { ...site, ground: { ...site.ground, probes } };
+    };
+    const rockOf = (one: Site) => simulated(chanceModel(one, "gravity"), 600).rock;
+    const known = rockOf(site);
+    const note = `Not measured yet: ${site.ground.layers
+      .slice(0, -1)
+      .map(({ name }) => name)
+      .join("; ")}`;
+    expect(rockOf(withProbe({ note })).sd).toBeGreaterThan(1.5 * known.sd);
+    // Loam that may only be thicker pushes the rock down, out of the hole.
+    expect(rockOf(withProbe({ stoppedIn: "loam" })).mean).toBeLessThan(0.7 * known.mean);
+  });
+
   it("grows surer when the probe that it suggests is made, about as much as it said", () => {
     const site = example();
     // With prices known for certain the rock is what is left to learn.

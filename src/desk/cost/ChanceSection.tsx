@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { DEFAULT_RANGE, DEFAULT_SHARE, type Chance, type Driver } from "../../chance/index.js";
 import { addProbe, freshId, setDoubt } from "../../site/index.js";
-import { simulate, useDesk } from "../../store/index.js";
+import { guessedNote, simulate, useDesk } from "../../store/index.js";
 import { distance, earthVolume, hours, length, money, plainNumber } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { ShareField } from "../fields/ShareField.js";
@@ -21,7 +21,11 @@ export function ChanceSection({ shown }: { shown: ShownChance }): ReactNode {
   const { chance, current, share, fault } = shown;
   const { site, schemeId } = useSite();
   return (
-    <section aria-label="How sure it is" data-chance={current ? "now" : "before"}>
+    <section
+      aria-label="How sure it is"
+      className={current ? "" : "stale"}
+      data-chance={current ? "now" : "before"}
+    >
       <h2>
         How sure it is <span className="aside">nine in ten are below the high</span>
       </h2>
@@ -211,6 +215,9 @@ function DriverRow({ driver, most }: { driver: Driver; most: number }): ReactNod
   );
 }
 
+/** Share of the variance of the total under which a probe is not worth its hole for the money. */
+const HARDLY = 0.03;
+
 function NextProbe({ chance }: { chance: Chance }): ReactNode {
   const { site } = useSite();
   const edit = useEdit();
@@ -232,13 +239,14 @@ function NextProbe({ chance }: { chance: Chance }): ReactNode {
   const place = (): void => {
     const id = freshId(site, "probe");
     const thickness = [...nextProbe.thickness];
+    const note = guessedNote(site);
     edit("place the next probe", (now) =>
       addProbe(now, {
         id,
         x,
         y,
         thickness,
-        note: "placed where it tells most; type what it meets",
+        ...(note !== undefined && { note }),
       }),
     );
     select({ kind: "probe", id });
@@ -252,6 +260,8 @@ function NextProbe({ chance }: { chance: Chance }): ReactNode {
         {earthVolume.print(nextProbe.rockBefore, units)} to ±
         {earthVolume.print(nextProbe.rockAfter, units)} and of the total from ±
         {print(nextProbe.sdBefore)} to ±{print(nextProbe.sdAfter)} (one standard deviation).
+        {nextProbe.share < HARDLY && " For the total alone it is hardly worth digging."} The larger
+        a circle on the ground, the more a probe there would tell.
       </p>
       <button type="button" className="link" onClick={place}>
         Place a probe there

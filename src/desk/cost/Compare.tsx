@@ -18,6 +18,8 @@ interface Row {
   name: string;
   of: (way: Way) => number | null;
   print: (value: number, way: Way) => string;
+  /** More of it is better. */
+  more?: true;
 }
 
 /** A scheme with its estimate, and its simulation where there is one of this very site. */
@@ -107,6 +109,15 @@ function rowsOf(site: Site): Row[] {
     { name: "Cost, low", of: ({ range }) => range?.low ?? null, print: price },
     { name: "Cost, likely", of: ({ range }) => range?.likely ?? null, print: price },
     { name: "Cost, high", of: ({ range }) => range?.high ?? null, print: price },
+    {
+      name: "Field, of the area wanted",
+      of: ({ answer }) => {
+        const { areaWanted, field } = answer.flow.sizing;
+        return areaWanted === undefined ? null : field.value / areaWanted.value;
+      },
+      print: (value) => `${plainNumber(100 * value, 0)}%`,
+      more: true,
+    },
     { name: "Stops", of: (way) => found(way, "stop"), print: count },
     { name: "Cautions", of: (way) => found(way, "caution"), print: count },
   ];
@@ -152,8 +163,8 @@ function Ways(): ReactNode {
         </table>
       </div>
       <p className="soft">
-        Under each figure stands how it differs from the scheme on the desk. The least of a row is
-        in heavy type.
+        Under each figure stands how it differs from the scheme on the desk. The best of a row (the
+        least; of the field the most) is in heavy type.
       </p>
       {running !== null ? (
         <p className="says" role="status">
@@ -187,7 +198,7 @@ function CompareRow(props: { row: Row; ways: readonly Way[]; here: Way | undefin
   const { row, ways, here } = props;
   const values = ways.map((way) => row.of(way));
   const known = values.filter((value) => value !== null);
-  const least = Math.min(...known);
+  const least = row.more === true ? Math.max(...known) : Math.min(...known);
   const base = here === undefined ? null : row.of(here);
   const differ = known.some((value) => Math.abs(value - least) > NOTICED * Math.abs(least));
   return (

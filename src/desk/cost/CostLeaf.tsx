@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { CostLine } from "../parts.js";
-import { setPrice } from "../../site/index.js";
+import { setPriceOfAll } from "../../site/index.js";
 import { money, plainNumber } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { Findings } from "../Findings.js";
@@ -18,7 +18,7 @@ import { useChanceAtRest } from "./useChanceAtRest.js";
 const isLiquid = (line: CostLine): boolean => line.per === "L" || line.quantity.unit === "each";
 
 function PriceEdit({ line }: { line: CostLine }): ReactNode {
-  const { site, schemeId } = useSite();
+  const { site } = useSite();
   const edit = useEdit();
   const [priceId, another] = line.priceIds;
   if (priceId === undefined) return null;
@@ -33,8 +33,8 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
           <>
             Price{" "}
             <small>
-              for {per.words === "one" ? "" : "one "}
-              {per.words}
+              for {["one", "all of it"].includes(per.words) ? "" : "one "}
+              {per.words}, in every scheme
             </small>
           </>
         }
@@ -45,7 +45,7 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
         least={0}
         onCommit={(price) =>
           edit(`price of ${line.name}`, (now) =>
-            setPrice(now, schemeId, priceId, { price: price / per.size }),
+            setPriceOfAll(now, priceId, { price: price / per.size }),
           )
         }
       />
@@ -53,9 +53,7 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
         <button
           type="button"
           className="link"
-          onClick={() =>
-            edit(`price of ${line.name}`, (now) => setPrice(now, schemeId, priceId, null))
-          }
+          onClick={() => edit(`price of ${line.name}`, (now) => setPriceOfAll(now, priceId, null))}
         >
           Back to the demo price
         </button>
@@ -76,7 +74,7 @@ function HireRates({ line }: { line: CostLine }): ReactNode {
       key={id}
       label={
         <>
-          Your rate <small>for {words(id)}</small>
+          Your rate <small>for {words(id)}, in every scheme</small>
         </>
       }
       name={`price-${id}`}
@@ -85,9 +83,9 @@ function HireRates({ line }: { line: CostLine }): ReactNode {
       print={{ digits: 2 }}
       least={0}
       onCommit={(price) =>
-        edit(`price of ${line.name}`, (now) => setPrice(now, schemeId, id, { price }))
+        edit(`price of ${line.name}`, (now) => setPriceOfAll(now, id, { price }))
       }
-      onClear={() => edit(`price of ${line.name}`, (now) => setPrice(now, schemeId, id, null))}
+      onClear={() => edit(`price of ${line.name}`, (now) => setPriceOfAll(now, id, null))}
     />
   ));
 }

@@ -48,7 +48,7 @@ export function DayChart({ job }: { job: JobDays }): ReactNode {
     return NAME + day * (calendarDay(Math.min(number, days.length)) - 1 + share);
   };
   const worked = new Set(days.map((one) => one.calendarDay));
-  const every = day < 16 ? 5 : 1;
+  const every = day < 13 ? 5 : day < 20 && count > 9 ? 2 : 1;
   return (
     <div className="wide-table" role="region" aria-label="The job by day" tabIndex={0}>
       <svg
@@ -77,7 +77,7 @@ export function DayChart({ job }: { job: JobDays }): ReactNode {
               y2={tall - 4}
               stroke="var(--hairline)"
             />
-            {(i % every === 0 || i === count - 1) && (
+            {i % every === 0 && (
               <text x={NAME + day * (i + 0.5)} y={HEAD - 18} fontSize="12" textAnchor="middle">
                 {i + 1}
               </text>

@@ -40,7 +40,10 @@ function OneHire({ hire }: { hire: Hire }): ReactNode {
       : `${print(hire.price.low)}–${print(hire.price.high)}`;
   return (
     <div data-hire={hire.id} data-cover={words} data-price={hire.price.likely}>
-      <Working text={`${hire.name}: ${words}`} amount={print(hire.price.likely)}>
+      <Working
+        text={`${hire.name}: ${words}`}
+        amount={hire.within === undefined ? print(hire.price.likely) : "in another line"}
+      >
         <table className="table">
           <tbody>
             {likely.stays.map((stay) => (
@@ -78,7 +81,9 @@ function OneHire({ hire }: { hire: Hire }): ReactNode {
           </p>
         )}
         {hire.within !== undefined && (
-          <p className="soft">Within another line of the cost, so it is not added again.</p>
+          <p className="soft">
+            Its price stands within another line of the cost, which names it; it is not added again.
+          </p>
         )}
         <p className="soft">Rates: {hire.source}</p>
       </Working>

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { Candidate, Range } from "../parts.js";
+import type { Candidate, Machines, Range } from "../parts.js";
 import { setMachines } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { hours, money, plainNumber } from "../../units/index.js";
@@ -12,6 +12,7 @@ import { AccessFields } from "./AccessFields.js";
 import { DiggerFields } from "./DiggerFields.js";
 import { LiftSection } from "./LiftSection.js";
 import { MoreReasons } from "./MoreReasons.js";
+import { coverWords, several } from "./coverWords.js";
 import { DaysSection } from "./DaysSection.js";
 import { HiresSection } from "./HiresSection.js";
 
@@ -28,7 +29,8 @@ function useRange(): {
   const { units, currency } = useSite().site;
   const print = (value: number): string => money(currency).print(value, units);
   return {
-    cost: ({ low, high }) => (low === high ? print(low) : `${print(low)}–${print(high)}`),
+    cost: ({ low, likely, high }) =>
+      low === high ? print(low) : `${print(likely)} (${print(low)}–${print(high)})`,
     count: ({ low, high }, digits) =>
       low === high
         ? plainNumber(low, digits)
@@ -69,6 +71,26 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
   );
 }
 
+/** The answer for the yard in one sentence. */
+function Answer({ machines }: { machines: Machines }): ReactNode {
+  const { digger, days, job } = machines;
+  const hire = job.hires.find(({ id }) => id === digger.id);
+  if (hire === undefined) return null;
+  const { likely } = job.schedule;
+  const periods = hire.plans.likely.stays.map(({ cover }) => coverWords(cover)).join(", then ");
+  return (
+    <p className="answer">
+      <strong>
+        Rent {digger.name} for {periods}.
+      </strong>{" "}
+      It works on {several(days.likely, "day", "days")} of the job’s{" "}
+      {several(likely.workingDays, "working day", "working days")}, which take{" "}
+      {several(likely.calendarDays, "calendar day", "calendar days")} with waits, weather and days
+      off.
+    </p>
+  );
+}
+
 /** Which machine digs, how long it takes in each work, and how it is hired. */
 export function MachinesLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
@@ -103,6 +125,7 @@ export function MachinesLeaf(): ReactNode {
         }
       />
       <p className="says">{sentence(machines.digger.reason)}.</p>
+      <Answer machines={machines} />
       {before !== null && before.digger.id !== machines.digger.id && (
         <p role="status">
           <strong>The digger changed with the last edit:</strong> {before.digger.name} before,{" "}

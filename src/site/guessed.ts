@@ -1,4 +1,4 @@
-import type { Probe, Site } from "../site/index.js";
+import type { Probe, Site } from "./schema.js";
 
 /** How a new probe's note says which of its depths nobody has measured yet. */
 const NOT_MEASURED = "Not measured yet: ";
