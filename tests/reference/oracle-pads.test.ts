@@ -129,7 +129,7 @@ function padOf(seed: number): Made {
 }
 
 describe("stepped pads of two and three levels, level or falling, with and without a course", () => {
-  it.each(Array.from({ length: 16 }, (_, i) => 81_000 + i))("seed %d", (seed) => {
+  it.each(Array.from({ length: 8 }, (_, i) => 81_000 + i))("seed %d", (seed) => {
     const { compared, moved } = padOf(seed);
     expect(moved).toBeGreaterThan(5);
     const { faults } = compare(compared, SHARE, LEAST);
