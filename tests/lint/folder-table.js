@@ -41,11 +41,13 @@ export const FOLDER_TABLE = {
   // Many estimates of the same scheme.
   chance: ENGINE_FOLDERS.filter((folder) => folder !== "chance"),
   survey: ["units", "site"],
-  scene: ["units", "site", "estimate"],
+  // What the page says; it computes nothing.
+  words: [],
+  scene: ["units", "site", "estimate", "words"],
   sheets: ["units", "site", "estimate"],
   handover: ["units", "site", "estimate"],
-  store: ["units", "site", "estimate", "chance", "survey"],
-  desk: ["units", "site", "estimate", "chance", "survey", "store", "scene"],
+  store: ["units", "site", "estimate", "chance", "survey", "words"],
+  desk: ["units", "site", "estimate", "chance", "survey", "words", "store", "scene"],
   cli: ["units", "site", "estimate", "chance", "survey"],
 };
 

@@ -1,0 +1,19 @@
+/**
+ * What the page says, in one place. A text is a string, or a function where a name or a printed
+ * figure stands in it; nothing here computes. Another language is another object of the type `Words`.
+ */
+import { book } from "./en/book.js";
+import { drawing } from "./en/drawing.js";
+import { forms } from "./en/forms.js";
+import { looking } from "./en/looking.js";
+import { offline } from "./en/offline.js";
+import { picked } from "./en/picked.js";
+import { shading } from "./en/shading.js";
+import { shelf } from "./en/shelf.js";
+
+const english = { book, drawing, forms, looking, offline, picked, shading, shelf };
+
+export type Words = typeof english;
+
+/** The language of the page. */
+export const words: Words = english;
