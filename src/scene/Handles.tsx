@@ -14,7 +14,8 @@ import type { Selection, SiteSceneProps } from "./props.js";
 import { isSet } from "./works/WorkModels.js";
 import { workAnchor, type SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
-import { slideFor, type Slide, type StartPress } from "./useScenePointer.js";
+import { slideFor, type Slide } from "./pickAt.js";
+import type { StartPress } from "./useScenePointer.js";
 import { workCorners } from "./workShapes.js";
 
 interface HandlesProps {

@@ -7,7 +7,8 @@ import type { Selection } from "./props.js";
 import { hasTag, probeEnds, screenBoxOf, workAnchor, type SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import type { ScreenBox } from "./spotLayout.js";
-import { placeOf, slideFor, type StartPress } from "./useScenePointer.js";
+import { placeOf, slideFor } from "./pickAt.js";
+import type { StartPress } from "./useScenePointer.js";
 
 interface LabelsProps {
   contents: SceneContents;
