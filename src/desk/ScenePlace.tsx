@@ -2,7 +2,7 @@ import { Component, useMemo } from "react";
 import type { ReactNode } from "react";
 import { SiteScene, type CranePlace, type ProbeWorth } from "../scene/index.js";
 import { useChance, useDesk } from "../store/index.js";
-import { SectionButton } from "./section/SectionButton.js";
+import { SceneBar } from "./bar/SceneBar.js";
 import { Stages } from "./Stages.js";
 import { useReducedMotion } from "./useTheme.js";
 import { useSite } from "./useSite.js";
@@ -28,21 +28,6 @@ class SceneGuard extends Component<{ children: ReactNode }, { fault: string | nu
       </div>
     );
   }
-}
-
-function ViewSwitch(): ReactNode {
-  const view = useDesk((desk) => desk.view);
-  const show = useDesk((desk) => desk.show);
-  return (
-    <div className="view-switch" role="group" aria-label="View">
-      <button type="button" aria-pressed={view === "orbit"} onClick={() => show({ view: "orbit" })}>
-        Orbit
-      </button>
-      <button type="button" aria-pressed={view === "plan"} onClick={() => show({ view: "plan" })}>
-        Plan
-      </button>
-    </div>
-  );
 }
 
 /**
@@ -135,7 +120,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   );
 }
 
-/** The scene with what lies over it: view switch and stage slider. */
+/** The scene with what lies over it: its bar of views and tools, and the stage slider. */
 export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {
   return (
     <main className="stagehand" aria-label="The site">
@@ -144,10 +129,7 @@ export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {
           <Scene theme={theme} />
         </SceneGuard>
       </div>
-      <div className="view-tools">
-        <ViewSwitch />
-        <SectionButton />
-      </div>
+      <SceneBar />
       <Stages />
     </main>
   );

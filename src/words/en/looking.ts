@@ -1,2 +1,11 @@
-/** Texts of one area of the page; functions where a figure or a name stands in them. */
-export const looking = {};
+/** How the ground is looked at: the bar over the scene, walking, framing, measuring. */
+export const looking = {
+  views: "View",
+  orbit: "Orbit",
+  plan: "Plan",
+  bar: "Tools over the ground",
+  more: "More",
+  moreOf: "More tools over the ground",
+  section: "Section",
+  sectionTitle: "Cut the ground open along a line",
+};

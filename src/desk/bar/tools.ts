@@ -1,0 +1,33 @@
+import { useDesk } from "../../store/index.js";
+import { words } from "../../words/index.js";
+
+/** One button of the bar over the scene; in a narrow scene an entry of its menu. */
+export interface BarTool {
+  id: string;
+  name: string;
+  /** One line on what it does, shown on hovering. */
+  title: string;
+  /** Whether it is at work; null for what only does something once. */
+  on: boolean | null;
+  press: () => void;
+}
+
+function useSectionTool(): BarTool {
+  const on = useDesk((desk) => desk.section !== null);
+  const { startSection, stopSection } = useDesk.getState();
+  return {
+    id: "section",
+    name: words.looking.section,
+    title: words.looking.sectionTitle,
+    on,
+    press: () => (on ? stopSection() : startSection()),
+  };
+}
+
+/**
+ * All tools of the bar, the most used first: what does not fit goes into the menu from the end.
+ * A new one is a hook of its own that gives a `BarTool`, and one more line here.
+ */
+export function useBarTools(): readonly BarTool[] {
+  return [useSectionTool()];
+}
