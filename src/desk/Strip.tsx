@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { useChance, useDesk } from "../store/index.js";
 import type { Figures } from "../store/index.js";
 import { earthVolume, money, plainNumber } from "../units/index.js";
+import { words } from "../words/index.js";
 import { useSite } from "./useSite.js";
 
 interface FigureProps {
@@ -70,22 +71,23 @@ function CostRange(props: {
   const made = useChance((state) => state.latest.get(schemeId));
   const drawn = made?.site === site ? made.chance.total : null;
   const { low, high } = drawn ?? props.envelope;
+  const hint = drawn === null ? words.leaf.rangeOfLines : words.leaf.rangeOfRuns;
+  const lead = drawn === null ? words.leaf.widest : words.leaf.middle(props.print(drawn.likely));
   return (
-    <span
-      className="range soft"
-      data-low={low}
-      data-high={high}
-      title={
-        drawn === null
-          ? "All lines at their low, and all at their high"
-          : "One run in ten comes out below, one in ten above"
-      }
-    >
-      {drawn !== null && `middle ${props.print(drawn.likely)}, `}
-      {props.print(low)}–{props.print(high)}
-    </span>
+    <>
+      <span className="range soft" data-low={low} data-high={high} title={hint}>
+        {lead} {props.print(low)}–{props.print(high)}
+      </span>
+      <span className="range-short soft" aria-hidden="true" title={hint}>
+        {compact(low)}–{compact(high)}
+      </span>
+    </>
   );
 }
+
+/** A sum of money in few letters, such as "11.9k", for a phone. */
+const SHORT = new Intl.NumberFormat("en", { notation: "compact", maximumFractionDigits: 1 });
+const compact = (sum: number): string => SHORT.format(sum).toLowerCase();
 
 function FigureList({ now, before }: { now: Figures; before: Figures | null }): ReactNode {
   const { units, currency } = useSite().site;

@@ -5,13 +5,14 @@
 import { book } from "./en/book.js";
 import { drawing } from "./en/drawing.js";
 import { forms } from "./en/forms.js";
+import { leaf } from "./en/leaf.js";
 import { looking } from "./en/looking.js";
 import { offline } from "./en/offline.js";
 import { picked } from "./en/picked.js";
 import { shading } from "./en/shading.js";
 import { shelf } from "./en/shelf.js";
 
-const english = { book, drawing, forms, looking, offline, picked, shading, shelf };
+const english = { book, drawing, forms, leaf, looking, offline, picked, shading, shelf };
 
 export type Words = typeof english;
 
