@@ -4,6 +4,13 @@ import type { GroundMesh } from "./types.js";
 /** A place or a direction: x, y, z. */
 export type Vector = readonly [number, number, number];
 
+/** The plane of a triangle as found: through `at`, rising `east` and `north` per metre. */
+export interface Plane {
+  at: Vector;
+  east: number;
+  north: number;
+}
+
 /** Vertices that a builder has room for at first. */
 const ROOM = 1024;
 
@@ -13,11 +20,14 @@ export class MeshBuilder {
   private normals = new Float32Array(3 * ROOM);
   private materialOf = new Uint8Array(ROOM);
   private faceOf = new Uint8Array(ROOM);
+  private depthOf = new Float32Array(ROOM);
   private edges = new Float32Array(6 * ROOM);
   private edgeEnds = 0;
   private count = 0;
   private readonly materials: string[] = [];
   private readonly numbers = new Map<string, number>();
+  /** The ground as found over what is added next; null where no depth is asked. */
+  under: Plane | null = null;
 
   /** How many vertices there are. */
   get vertices(): number {
@@ -32,6 +42,8 @@ export class MeshBuilder {
     this.normals.set(normal, at);
     this.materialOf[this.count] = material;
     this.faceOf[this.count] = face;
+    const { under } = this;
+    if (under !== null) this.depthOf[this.count] = heightOn(under, place) - place[2];
     this.count++;
   }
 
@@ -82,6 +94,11 @@ export class MeshBuilder {
     };
   }
 
+  /** For each vertex how far it lies under the plane that was `under` it, m; 0 where none was. */
+  depths(): Float32Array {
+    return this.depthOf.slice(0, this.count);
+  }
+
   /** The number of a material, the next free one when it is new. */
   numberOf(material: string): number {
     let number = this.numbers.get(material);
@@ -102,7 +119,12 @@ export class MeshBuilder {
     const faceOf = new Uint8Array(2 * this.faceOf.length);
     faceOf.set(this.faceOf);
     this.faceOf = faceOf;
+    this.depthOf = twice(this.depthOf);
   }
+}
+
+function heightOn({ at, east, north }: Plane, [x, y]: Vector): number {
+  return at[2] + east * (x - at[0]) + north * (y - at[1]);
 }
 
 function twice(array: Float32Array<ArrayBuffer>): Float32Array<ArrayBuffer> {

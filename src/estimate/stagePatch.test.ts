@@ -54,6 +54,22 @@ describe("stagePatch", () => {
     expect(planOf(patch.mesh)).toBeCloseTo(foundArea(foundPicture(site), patch.touched), 3);
   });
 
+  it("knows at every vertex how far the ground lies under that as found", () => {
+    const site = slopeWith([3, 4]);
+    const { mesh, depths, deepest, highest } = stagePatch(site, "plan", "dug");
+    expect(depths).toHaveLength(mesh.faceOf.length);
+    let most = 0;
+    depths.forEach((depth, v) => {
+      const [x, y, z] = [0, 1, 2].map((k) => mesh.origin[k]! + mesh.positions[3 * v + k]!);
+      expect(depth).toBeCloseTo(100 + 0.05 * x! - 0.03 * y! - z!, 4);
+      if (mesh.faceOf[v] === FACE.found) expect(Math.abs(depth)).toBeLessThan(1e-6);
+      most = Math.max(most, depth);
+    });
+    expect(most).toBeGreaterThan(1);
+    expect(deepest).toBe(most);
+    expect(highest).toBeLessThan(1e-6);
+  });
+
   it("takes along the side of the block under a triangle at the edge, and no other", () => {
     const inside = stagePatch(slopeWith([3, 4]), "plan", "dug");
     expect(inside.mesh.faceOf).not.toContain(FACE.block);

@@ -13,7 +13,7 @@ import type { Site } from "../site/index.js";
 import { CellFinder } from "./cellFinder.js";
 import { groundOf, schemeOf } from "./estimate.js";
 import { addBlockSide, foundPicture, vertexNormals } from "./foundPicture.js";
-import { MeshBuilder, type Vector } from "./meshBuilder.js";
+import { MeshBuilder, type Plane, type Vector } from "./meshBuilder.js";
 import { FACE, type GroundMesh, type Stage } from "./types.js";
 import { flatNormal, unit } from "./vectors.js";
 import { addBands, STEP, type Ends } from "./wallMesh.js";
@@ -24,6 +24,14 @@ export interface StagePatch {
   touched: Uint32Array;
   /** Cells of the touched triangles, their walls, the block's sides under them, crisp edges. */
   mesh: GroundMesh;
+  /**
+   * For each vertex of the mesh how far it lies under the ground as found, m: more than 0 in a cut,
+   * less on a fill; 0 on the sides of the block.
+   */
+  depths: Float32Array;
+  /** The deepest cut and the highest fill of these, m; 0 where there is none. */
+  deepest: number;
+  highest: number;
 }
 
 /** Neighbours are looked for this far beyond an edge, m. */
@@ -34,7 +42,9 @@ export function stagePatch(site: Site, schemeId: string, stage: Stage): StagePat
   const scheme = schemeOf(site, schemeId);
   const base = groundOf(site);
   if (stage === "found") {
-    return { touched: new Uint32Array(), mesh: new MeshBuilder().build(base.tin.origin) };
+    const mesh = new MeshBuilder().build(base.tin.origin);
+    const none = { depths: new Float32Array(), deepest: 0, highest: 0 };
+    return { touched: new Uint32Array(), mesh, ...none };
   }
   const { ground } = digScheme(site, scheme, base, stage);
   const patch = patchOf(ground, foundPicture(site).sideTriangles, foundPicture(site).bottom);
@@ -48,18 +58,43 @@ function patchOf(ground: LayeredGround, sideTriangles: Uint32Array, bottom: numb
   const touched = Uint32Array.from(ground.touchedTriangles());
   const normals = vertexNormals(ground.base.tin);
   for (const t of touched) {
+    mesh.under = planeOf(ground, t);
     for (const cell of finder.cellsOf(t)) addSurface(mesh, ground, normals, t, cell);
   }
   for (const t of touched) {
+    mesh.under = planeOf(ground, t);
     for (const cell of finder.cellsOf(t)) {
       if (cell.face !== "found") addSteps(mesh, finder, t, cell);
     }
   }
+  mesh.under = null;
   const isTouched = new Set(touched);
   sideTriangles.forEach((triangle, side) => {
     if (isTouched.has(triangle)) addBlockSide(mesh, ground, side, bottom);
   });
-  return { touched, mesh: mesh.build(ground.base.tin.origin) };
+  const depths = mesh.depths();
+  const [deepest, highest] = reachOf(depths);
+  return { touched, mesh: mesh.build(ground.base.tin.origin), depths, deepest, highest };
+}
+
+function reachOf(depths: Float32Array): [number, number] {
+  let [deepest, highest] = [0, 0];
+  for (const depth of depths) {
+    if (depth > deepest) deepest = depth;
+    if (-depth > highest) highest = -depth;
+  }
+  return [deepest, highest];
+}
+
+/** The plane of a triangle of the survey; one that is a line in plan is level. */
+function planeOf({ base: { tin } }: LayeredGround, triangle: number): Plane {
+  const [a, b, c] = corners(tin, triangle);
+  const [ux, uy, uz] = [tin.x[b]! - tin.x[a]!, tin.y[b]! - tin.y[a]!, tin.z[b]! - tin.z[a]!];
+  const [vx, vy, vz] = [tin.x[c]! - tin.x[a]!, tin.y[c]! - tin.y[a]!, tin.z[c]! - tin.z[a]!];
+  const twice = ux * vy - uy * vx;
+  const at: Vector = [tin.x[a]!, tin.y[a]!, tin.z[a]!];
+  if (twice === 0) return { at, east: 0, north: 0 };
+  return { at, east: (uz * vy - vz * uy) / twice, north: (ux * vz - vx * uz) / twice };
 }
 
 function isStructure(cell: Cell): boolean {
