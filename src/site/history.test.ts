@@ -9,6 +9,8 @@ import {
   redoName,
   restore,
   startHistory,
+  stepsOf,
+  stepTo,
   undo,
   undoName,
 } from "./history.js";
@@ -91,5 +93,33 @@ describe("history", () => {
 
   it("refuses a passing update outside a drag", () => {
     expect(() => pass(startHistory(named("a")), named("b"))).toThrow(/mark/);
+  });
+
+  it("goes straight to any step, and from any to any other as undo and redo would", () => {
+    const sites = ["a", "b", "c", "d"].map(named);
+    const history = sites
+      .slice(1)
+      .reduce((now, site) => record(now, site, `to ${site.name}`), startHistory(sites[0]!));
+    expect(stepsOf(history).map((step) => step.name)).toEqual([null, "to b", "to c", "to d"]);
+    for (const from of sites.keys()) {
+      for (const to of sites.keys()) {
+        const gone = stepTo(stepTo(history, from), to);
+        expect(gone.present).toBe(sites[to]);
+        expect(gone.past.length).toBe(to);
+        expect(stepsOf(gone)).toEqual(stepsOf(history));
+      }
+    }
+    expect(stepTo(history, 3)).toBe(history);
+    for (const index of [-1, 4, 0.5, Number.NaN]) expect(stepTo(history, index)).toBe(history);
+  });
+
+  it("gives up a drag under way when it goes to another step", () => {
+    const dragging = pass(
+      mark(record(startHistory(named("a")), named("b"), "to b"), "move"),
+      named("halfway"),
+    );
+    const gone = stepTo(dragging, 0);
+    expect(gone.present.name).toBe("a");
+    expect(stepsOf(gone).map(({ site }) => site.name)).toEqual(["a", "b"]);
   });
 });

@@ -102,3 +102,30 @@ export function undoName(history: History): string | null {
 export function redoName(history: History): string | null {
   return history.future[0]?.name ?? null;
 }
+
+/** One step that can be gone to: its name, and the site as it is after it. */
+export interface NamedStep {
+  /** The edit that led here; null for the oldest site that is kept. */
+  name: string | null;
+  site: Site;
+}
+
+/** Every site that can be gone to, oldest first; the present is at `past.length`. */
+export function stepsOf({ past, present, future }: History): NamedStep[] {
+  const sites = [...past.map((step) => step.site), present, ...future.map((step) => step.site)];
+  const names = [...past, ...future].map((step) => step.name);
+  return sites.map((site, index) => ({ site, name: index === 0 ? null : names[index - 1]! }));
+}
+
+/**
+ * Goes straight to one of `stepsOf`, by its index; what lies between is undone or done again with
+ * it. A drag under way is given up first. An index that is not there changes nothing else.
+ */
+export function stepTo(history: History, index: number): History {
+  let now = restore(history);
+  if (!Number.isInteger(index) || index < 0 || index > now.past.length + now.future.length)
+    return now;
+  while (now.past.length > index) now = undo(now);
+  while (now.past.length < index) now = redo(now);
+  return now;
+}

@@ -97,10 +97,12 @@ export {
   redoName,
   restore,
   startHistory,
+  stepsOf,
+  stepTo,
   undo,
   undoName,
 } from "./history.js";
-export type { History, HistoryStep } from "./history.js";
+export type { History, HistoryStep, NamedStep } from "./history.js";
 export { catalogueMaterials, materialsOf } from "./catalogue.js";
 export { checkSite, readSite, writeSite } from "./read.js";
 export { areaOutline, centreOfArea, outlineProblem } from "./planShape.js";

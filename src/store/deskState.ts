@@ -68,6 +68,8 @@ export interface DeskState {
   /** The edit that `before` is compared over. */
   lastEdit: string | null;
   selected: Picked | null;
+  /** How often the view was asked to turn to what is selected; the scene answers when it grows. */
+  frameAsked: number;
   placing: { kind: PlaceKind } | null;
   /** Ends of the section's line as far as it is drawn: none, one or two; null when there is none. */
   section: readonly PlanPoint[] | null;
@@ -99,6 +101,10 @@ export interface DeskActions {
   dragEnd: (cancelled: boolean) => void;
   undo: () => void;
   redo: () => void;
+  /** Goes straight to a step of the history, by its index in `stepsOf`. */
+  stepTo: (index: number) => void;
+  /** Picks something, turns the view to it and opens the leaf it belongs to. */
+  flyTo: (picked: Picked, leaf: Leaf) => void;
   select: (selection: Picked | null) => void;
   startPlacing: (kind: PlaceKind) => void;
   stopPlacing: () => void;

@@ -1,5 +1,17 @@
-import { commit, mark, pass, redo, redoName, restore, undo, undoName } from "../site/index.js";
+import {
+  commit,
+  mark,
+  pass,
+  redo,
+  redoName,
+  restore,
+  stepsOf,
+  stepTo,
+  undo,
+  undoName,
+} from "../site/index.js";
 import type { History } from "../site/index.js";
+import { words } from "../words/index.js";
 import type { DeskActions, DragStep } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { isLarge } from "./groundTalk.js";
@@ -7,7 +19,7 @@ import { nameOfPicked, withDragged, withMoved } from "./moved.js";
 
 type Editing = Pick<
   DeskActions,
-  "edit" | "dragBegin" | "dragMove" | "dragEnd" | "undo" | "redo" | "nudge"
+  "edit" | "dragBegin" | "dragMove" | "dragEnd" | "undo" | "redo" | "stepTo" | "flyTo" | "nudge"
 >;
 
 /** Goes to another present by undo or redo, and tells which edit that was. */
@@ -106,6 +118,21 @@ export function editing(tools: DeskTools): Editing {
     redo() {
       const history = now();
       if (history !== null) stepThrough(tools, redo(history), redoName(history), "Done again");
+    },
+
+    stepTo(index) {
+      const history = now();
+      if (history === null) return;
+      const step = stepsOf(history)[index];
+      const name = step?.name ?? words.book.steps.oldest;
+      stepThrough(tools, stepTo(history, index), name, words.book.steps.went);
+    },
+
+    flyTo(picked, leaf) {
+      const history = now();
+      const { schemeId, frameAsked } = get();
+      if (history === null || nameOfPicked(history.present, schemeId, picked) === null) return;
+      tools.set({ selected: picked, leaf, placing: null, frameAsked: frameAsked + 1 });
     },
 
     nudge(by) {

@@ -23,3 +23,5 @@ export {
 export type { PlaceKind } from "./placed.js";
 export { CHANCE_RUNS, simulate, useChance } from "./chanceDesk.js";
 export type { ChanceState, Simulated } from "./chanceDesk.js";
+export { listedSteps } from "./stepCosts.js";
+export type { ListedStep } from "./stepCosts.js";

@@ -5,6 +5,7 @@ import { editing } from "./editing.js";
 import { opening } from "./opening.js";
 import { copying, placing } from "./placing.js";
 import { sectioning } from "./sectioning.js";
+import { rememberCost } from "./stepCosts.js";
 
 const beginning: DeskState = {
   status: "opening",
@@ -17,6 +18,7 @@ const beginning: DeskState = {
   lastEdit: null,
   steps: 0,
   selected: null,
+  frameAsked: 0,
   placing: null,
   section: null,
   stage: "dug",
@@ -44,3 +46,5 @@ export const useDesk = create<DeskStore>()((set, get) => {
     ...opening(tools),
   };
 });
+
+useDesk.subscribe(rememberCost);

@@ -1,2 +1,8 @@
-/** Texts of one area of the page; functions where a figure or a name stands in them. */
-export const book = {};
+/** What lies around the scene: findings, search, steps, keys, tour, terms, empty pages. */
+export const book = {
+  steps: {
+    title: "Steps",
+    oldest: "as it was at first",
+    went: "Went to",
+  },
+};
