@@ -6,7 +6,6 @@ import {
   changePipe,
   changePoint,
   changeWork,
-  duplicateWork,
   findWork,
   freshId,
   moveCorner,
@@ -22,6 +21,7 @@ import {
   turnWork,
   withSurvey,
 } from "./edits.js";
+import { duplicateWork } from "./copies.js";
 import { setPrice } from "./schemeEdits.js";
 import { checkSite } from "./read.js";
 import type { Site, Tank, Trench } from "./schema.js";

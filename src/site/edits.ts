@@ -74,7 +74,8 @@ export function changeScheme(
   return schemes === site.schemes ? site : { ...site, schemes };
 }
 
-function changeWorks(site: Site, schemeId: string, change: (works: Work[]) => Work[]): Site {
+/** Changes the list of works of one scheme; the same site when it comes back as it was. */
+export function changeWorks(site: Site, schemeId: string, change: (works: Work[]) => Work[]): Site {
   return changeScheme(site, schemeId, (scheme) => {
     const works = change(scheme.works);
     return works === scheme.works ? scheme : { ...scheme, works };
@@ -221,35 +222,6 @@ export function reorderWork(site: Site, schemeId: string, workId: string, to: nu
     if (work === undefined || from === place) return works;
     const next = works.filter((_, index) => index !== from);
     next.splice(place, 0, work);
-    return next;
-  });
-}
-
-/**
- * Puts a copy beside the original and after it in building order; its id is `freshId`'s. A strip
- * over a work is not copied: a second one would find nothing left to take.
- */
-export function duplicateWork(site: Site, schemeId: string, workId: string, by: PlanPoint): Site {
-  return changeWorks(site, schemeId, (works) => {
-    const index = works.findIndex((work) => work.id === workId);
-    const work = works[index];
-    if (work === undefined) return works;
-    if (work.kind === "strip" && work.area.by === "work") return works;
-    const copy: Work = {
-      ...workMovedBy(work, by),
-      id: freshId(site, work.kind),
-      name: `${work.name} copy`,
-    };
-    if (copy.kind === "trench") {
-      const given: string[] = [copy.id];
-      copy.pipes = copy.pipes.map((pipe) => {
-        const id = freshId(site, "pipe", given);
-        given.push(id);
-        return { ...pipe, id };
-      });
-    }
-    const next = works.slice();
-    next.splice(index + 1, 0, copy);
     return next;
   });
 }

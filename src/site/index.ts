@@ -43,7 +43,6 @@ export {
   changeProbe,
   changeScheme,
   changeWork,
-  duplicateWork,
   findWork,
   freshId,
   moveCorner,
@@ -65,6 +64,11 @@ export {
   withSurvey,
   workMovedBy,
 } from "./edits.js";
+export { copyWorksTo, duplicateWork, duplicateWorks, freshName } from "./copies.js";
+export type { Copied } from "./copies.js";
+export { hasMark, hiddenThings, locksBroken, setMark, showAll } from "./marks.js";
+export type { Mark, Thing } from "./marks.js";
+export { heightOf, raiseWork, workRaisedBy } from "./raising.js";
 export {
   copyScheme,
   freshSchemeId,

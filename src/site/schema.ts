@@ -47,6 +47,18 @@ export const surveyPointSchema = z.looseObject({
 
 export const layerSchema = z.looseObject({ id, name: z.string(), material: id });
 
+/** How the person keeps a thing from being changed or seen; neither changes any figure. */
+const marks = {
+  locked: z
+    .boolean()
+    .optional()
+    .describe("true: not moved, changed in shape or removed until unlocked; absent: free"),
+  hidden: z
+    .boolean()
+    .optional()
+    .describe("true: not drawn and not picked in the scene, but still counted; absent: shown"),
+};
+
 export const probeSchema = z.looseObject({
   id,
   x: finite,
@@ -56,6 +68,7 @@ export const probeSchema = z.looseObject({
     .optional()
     .describe("id of the layer in which the probe stopped: it is at least as thick as given there"),
   note: z.string().optional(),
+  ...marks,
 });
 
 export const limitSchema = z.looseObject({
@@ -67,6 +80,7 @@ export const limitSchema = z.looseObject({
   setback: notNegative.optional().describe("m in plan to be kept from it; the person's local rule"),
   voltage: positive.optional().describe("V of an overhead power line, as its owner says"),
   note: z.string().optional(),
+  ...marks,
 });
 
 const wallRun = notNegative.describe("run per 1 of rise; 0 is vertical");
@@ -108,6 +122,7 @@ export const tankSchema = z.looseObject({
   kind: z.literal("tank"),
   id,
   name: z.string(),
+  ...marks,
   at: planPointSchema.describe("centre in plan"),
   bearing: finite.describe("of the long side, degrees clockwise from north"),
   body: z.looseObject({
@@ -134,6 +149,7 @@ export const padSchema = z.looseObject({
   kind: z.literal("pad"),
   id,
   name: z.string(),
+  ...marks,
   outline: z.array(planPointSchema).min(3),
   top: finite.describe("finished elevation; with `fall`, at the outline's centre of area"),
   course: depthOf.optional(),
@@ -175,6 +191,7 @@ export const trenchSchema = z.looseObject({
   kind: z.literal("trench"),
   id,
   name: z.string(),
+  ...marks,
   path: z.array(planPointSchema).min(2),
   width: positive,
   walls: wallsSchema,
@@ -193,6 +210,7 @@ export const bedSchema = z.looseObject({
   kind: z.literal("bed"),
   id,
   name: z.string(),
+  ...marks,
   at: planPointSchema,
   bearing: finite,
   length: positive,
@@ -214,6 +232,7 @@ export const buildingSchema = z.looseObject({
   kind: z.literal("building"),
   id,
   name: z.string(),
+  ...marks,
   outline: z.array(planPointSchema).min(3),
   base: finite,
   height: positive,
@@ -227,6 +246,7 @@ export const pileSchema = z.looseObject({
   kind: z.literal("pile"),
   id,
   name: z.string(),
+  ...marks,
   at: planPointSchema,
   material: id,
   repose: positive.optional().describe("angle of repose, degrees"),
@@ -242,6 +262,7 @@ export const stripSchema = z.looseObject({
   kind: z.literal("strip"),
   id,
   name: z.string(),
+  ...marks,
   area: z.discriminatedUnion("by", [
     z.looseObject({ by: z.literal("outline"), outline: z.array(planPointSchema).min(3) }),
     z.looseObject({
