@@ -4,6 +4,7 @@ import "@fontsource-variable/public-sans";
 import "./desk/theme.css";
 import "./desk/page.css";
 import "./desk/leaf.css";
+import "./desk/fields.css";
 import "./desk/dialog.css";
 import "./desk/report.css";
 import "./desk/section.css";

@@ -24,8 +24,7 @@
  * days: d · pipeSlope: rise per run · wallSlope: run per 1 of rise · bearing: degrees · money(code).
  *
  * Any unit of the kind is accepted in either system; a number without a unit is in `unitLabel`.
- * Decimal comma: see `readNumber` in reading.ts (`1,9 m` is 1.9 on a metric site, refused on a US
- * one; `1,900 mm` is 1900 on both). "ton" is 2000 lb on a US site and refused on a metric one.
+ * Decimal comma: see `readNumber` in reading.ts (`1,9 m` is 1.9 and `1,900 mm` is 1900 on both). "ton" is 2000 lb on a US site and refused on a metric one.
  */
 export {
   area,
@@ -54,6 +53,7 @@ export { pipeSlope, wallSlope } from "./slope.js";
 export { bearing } from "./bearing.js";
 export { money } from "./money.js";
 export { plainNumber } from "./measure.js";
+export { plainText, readNumber } from "./reading.js";
 export type { Measure, Parsed, ParseOptions, PrintOptions, UnitSystem } from "./measure.js";
 export { FOOT, US_SURVEY_FOOT } from "./table.js";
 export type { UnitSymbol } from "./table.js";

@@ -52,8 +52,9 @@ export interface NumberRead {
 /**
  * Reads a number without sign from the front of plain text: `1,900`, `1 900`, `1.9`, `.5`, `1/4`,
  * `4 1/2`, `4-1/2`. A comma between groups of three digits marks thousands in both systems. Any
- * other single comma is a decimal comma on a metric site (`1,9`, `0,900`, `1.900,5`) and refused on
- * a US one. So `1,900 mm` is 1900 everywhere.
+ * other single comma is a decimal comma on a metric site (`1,9`, `0,900`, `1.900,5`); on a US one
+ * only where one or two digits follow or a nought stands before it (`1,9`, `0,900`): `1,9000` may
+ * be a slip in the thousands. So `1,900 mm` is 1900 everywhere.
  */
 export function readNumber(text: string, system: UnitSystem): NumberRead | undefined {
   const fraction =
@@ -81,7 +82,7 @@ function readFraction(match: RegExpExecArray, text: string): NumberRead | undefi
 function decimalValue(written: string, system: UnitSystem): number | undefined {
   if (/^[1-9]\d{0,2}(,\d{3})+(\.\d*)?$/.test(written)) return Number(written.replace(/,/g, ""));
   if (/^(\d+\.?\d*|\.\d+)$/.test(written)) return Number(written);
-  if (system === "us") return undefined;
+  if (system === "us" && !/^(\d*,\d{1,2}|0?,\d+)$/.test(written)) return undefined;
   if (/^[1-9]\d{0,2}(\.\d{3})+,\d+$/.test(written)) {
     return Number(written.replace(/\./g, "").replace(",", "."));
   }

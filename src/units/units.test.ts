@@ -87,13 +87,17 @@ describe("lengths as people write them", () => {
     expect(read(length, text)).toBeCloseTo(metres, 10);
   });
 
-  it("reads a decimal comma only on a metric site and only where it cannot be thousands", () => {
+  it("reads a decimal comma only where it cannot be thousands", () => {
     expect(read(length, "1,9 m", "metric")).toBe(1.9);
     expect(read(length, "0,900 m", "metric")).toBe(0.9);
     expect(read(length, "1.900,5 mm", "metric")).toBeCloseTo(1.9005, 12);
     expect(read(length, "1,900 mm", "metric")).toBeCloseTo(1.9, 12);
     expect(read(length, "1,900 m", "metric")).toBe(1900);
-    expect(refused(length, "1,9 m", "us")).toBe(true);
+    expect(read(length, "1,9 m", "us")).toBe(1.9);
+    expect(read(length, "0,900 m", "us")).toBe(0.9);
+    expect(read(length, "1,900 m", "us")).toBe(1900);
+    expect(refused(length, "1,9000 m", "us")).toBe(true);
+    expect(refused(length, "1.900,5 mm", "us")).toBe(true);
     expect(refused(length, "1,90,000 m", "metric")).toBe(true);
   });
 

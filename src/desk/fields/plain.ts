@@ -1,13 +1,12 @@
-import { plainNumber } from "../../units/index.js";
-import type { Measure } from "../../units/index.js";
+import { plainNumber, plainText, readNumber } from "../../units/index.js";
+import type { Measure, UnitSystem } from "../../units/index.js";
 
 /** A plain number that is not below zero, shown without needless noughts. */
 export const plain: Measure = {
   kind: "number",
-  parse(text) {
-    const typed = text.trim().replace(",", ".");
-    const value = /^\d*\.?\d+$/.test(typed) ? Number(typed) : NaN;
-    if (Number.isFinite(value)) return { ok: true, value };
+  parse(text, system) {
+    const read = readNumber(plainText(text), system);
+    if (read?.rest === "") return { ok: true, value: read.value };
     return { ok: false, text: `“${text.trim()}” was not understood: write a number such as 1.5.` };
   },
   print: (value) => plainNumber(value, 4).replace(/\.?0+$/, ""),
@@ -16,13 +15,19 @@ export const plain: Measure = {
   fromSystem: (value) => value,
 };
 
+function wholeNumber(text: string, system: UnitSystem): number | undefined {
+  const read = readNumber(plainText(text), system);
+  return read?.rest === "" && read.whole ? read.value : undefined;
+}
+
 /** A whole number, one or more. */
 export const whole: Measure = {
   ...plain,
   kind: "count",
-  parse(text) {
+  parse(text, system) {
     const typed = text.trim();
-    if (/^\d+$/.test(typed) && Number(typed) > 0) return { ok: true, value: Number(typed) };
+    const read = wholeNumber(typed, system);
+    if (read !== undefined && read > 0) return { ok: true, value: read };
     return { ok: false, text: `“${typed}” was not understood: write a whole number such as 4.` };
   },
   print: (value) => plainNumber(value, 0),
@@ -31,9 +36,10 @@ export const whole: Measure = {
 /** A whole number, none included. */
 export const wholeOrNone: Measure = {
   ...whole,
-  parse(text) {
+  parse(text, system) {
     const typed = text.trim();
-    if (/^\d+$/.test(typed)) return { ok: true, value: Number(typed) };
+    const read = wholeNumber(typed, system);
+    if (read !== undefined) return { ok: true, value: read };
     return { ok: false, text: `“${typed}” was not understood: write a whole number such as 2.` };
   },
 };

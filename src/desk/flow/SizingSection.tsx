@@ -325,11 +325,15 @@ function scaled(size: number): Measure {
       return read.ok ? { ok: true, value: read.value * size } : read;
     },
     print: (value, system) => plain.print(value / size, system),
+    toSystem: (value) => value / size,
+    fromSystem: (value) => value * size,
   };
 }
 
-function perUnit(units: Site["units"]): Pick<Measure, "parse" | "print"> {
+function perUnit(units: Site["units"]): Omit<Measure, "kind" | "unitLabel"> {
   return {
+    toSystem: (value) => onEach(value, units),
+    fromSystem: (value) => fromEach(value, units),
     parse: (text, system) => {
       const read = plain.parse(text, system);
       return read.ok ? { ok: true, value: fromEach(read.value, units) } : read;
