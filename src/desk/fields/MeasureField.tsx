@@ -8,7 +8,6 @@ import { TypedField } from "./TypedField.js";
 import type { FieldMenu, Reading } from "./TypedField.js";
 import { Typical } from "./Typical.js";
 import type { TypicalValue } from "./Typical.js";
-import { UnitMenu } from "./UnitMenu.js";
 
 interface MeasureFieldProps {
   label: ReactNode;
@@ -41,13 +40,9 @@ const same = (one: number, other: number): boolean =>
 
 function unitMenu(props: MeasureFieldProps, units: "us" | "metric"): FieldMenu | undefined {
   const { value, measure, print } = props;
-  const ways = value === undefined ? [] : otherWays(measure, value, units, print);
+  const ways = value === undefined ? [] : otherWays(measure, value, units, print ?? {});
   if (ways.length === 0 && !changesWithUnits(measure)) return undefined;
-  const unit = measure.unitLabel(units);
-  return {
-    sign: (text) => (text.trim().endsWith(unit.trim()) ? "" : unit),
-    render: (how) => <UnitMenu value={value} measure={measure} print={print} {...how} />,
-  };
+  return { value, measure, print, unit: measure.unitLabel(units) };
 }
 
 function TypicalLine(props: MeasureFieldProps & { at: TypicalValue }): ReactNode {

@@ -1,21 +1,21 @@
 import { useId, useRef, useState } from "react";
-import type { KeyboardEvent, ReactNode, RefObject } from "react";
+import type { KeyboardEvent, ReactNode } from "react";
 import { useDesk } from "../../store/index.js";
+import type { Measure, PrintOptions } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { atRest, entered, settled, textIn, typedIn } from "./typing.js";
 import type { Objection, Reading, Typing } from "./typing.js";
+import { UnitMenu } from "./UnitMenu.js";
 
 export type { Reading } from "./typing.js";
 
-/** The small button at the end of a field, and what it opens. */
+/** The small button at the end of a field: the value whose other units it opens. */
 export interface FieldMenu {
-  /** What stands on the button: the unit of a bare number, or nothing where the text has it. */
-  sign: (text: string) => string;
-  render: (how: {
-    anchor: RefObject<HTMLElement | null>;
-    open: boolean;
-    onOpen: (open: boolean) => void;
-  }) => ReactNode;
+  value: number | undefined;
+  measure: Measure;
+  print: PrintOptions | undefined;
+  /** The unit of a bare number. */
+  unit: string;
 }
 
 interface TypedFieldProps<T> {
@@ -36,6 +36,8 @@ interface TypedFieldProps<T> {
   /** The line that tells what is typical. */
   typical?: ReactNode;
 }
+
+const saysUnit = (text: string, unit: string): boolean => text.trim().endsWith(unit.trim());
 
 const ARROWS: Readonly<Record<string, 1 | -1>> = { ArrowUp: 1, ArrowDown: -1 };
 
@@ -154,11 +156,11 @@ export function TypedField<T>(props: TypedFieldProps<T>): ReactNode {
             <span className="unseen" id={`${id}-unit`}>
               {words.forms.otherUnits}
             </span>
-            {menu.sign(text === "" ? (usual ?? "") : text)}
+            {saysUnit(text === "" ? (usual ?? "") : text, menu.unit) ? "" : menu.unit}
             <span aria-hidden="true">▾</span>
           </button>
         )}
-        {menu?.render({ anchor: field, open, onOpen: setOpen })}
+        {menu !== undefined && <UnitMenu {...menu} anchor={field} open={open} onOpen={setOpen} />}
       </div>
       {wrong !== null && (
         <Wrong

@@ -9,7 +9,7 @@ import { changesWithUnits, otherWays } from "./otherWays.js";
 interface UnitMenuProps {
   value: number | undefined;
   measure: Measure;
-  print?: PrintOptions | undefined;
+  print: PrintOptions | undefined;
   anchor: RefObject<HTMLElement | null>;
   open: boolean;
   onOpen: (open: boolean) => void;
@@ -20,7 +20,7 @@ export function UnitMenu(props: UnitMenuProps): ReactNode {
   const { value, measure, print, anchor, open, onOpen } = props;
   const { units } = useSite().site;
   const edit = useEdit();
-  const ways = value === undefined ? [] : otherWays(measure, value, units, print);
+  const ways = value === undefined ? [] : otherWays(measure, value, units, print ?? {});
   const other = units === "us" ? "metric" : "us";
   const [name, text] =
     other === "us"
