@@ -5,6 +5,7 @@ import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
 import { checkLift, planMachines } from "../machines/index.js";
 import { cautions, checkSafety } from "../safety/index.js";
 import {
+  acceptanceOf,
   materialsOf,
   type Finding,
   type PlanPoint,
@@ -54,7 +55,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
     machines,
     lift: lift.result,
     cost,
-    findings: worstFirst([
+    findings: takenOn(site, scheme, [
       ...base.findings,
       ...dig.findings,
       ...flowFindings,
@@ -97,6 +98,17 @@ export function groundOf(site: Site): BaseGround {
 function heightAt({ tin }: BaseGround, [x, y]: PlanPoint): number {
   const z = elevationAt(tin, x - tin.origin[0], y - tin.origin[1]);
   return z === null ? NaN : z + tin.origin[2];
+}
+
+/** The findings, worst first, each with the reason for which the file takes it on. */
+function takenOn(site: Site, scheme: Scheme, findings: readonly Finding[]): Finding[] {
+  return worstFirst(findings).map((finding) => {
+    const accepted = acceptanceOf(site, scheme.id, finding);
+    if (accepted === null) return finding;
+    const { reason, by, on } = accepted;
+    const who = { ...(by !== undefined && { by }), ...(on !== undefined && { on }) };
+    return { ...finding, accepted: { reason, ...who } };
+  });
 }
 
 const WORST: readonly Finding["level"][] = ["stop", "caution", "note"];

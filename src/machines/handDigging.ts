@@ -1,6 +1,6 @@
 /** Digging by hand beside what is buried: how much, and how long. */
 import type { WorkQuantities } from "../dig/index.js";
-import { NATIVE, type Limit, type Material, type Quantity } from "../site/index.js";
+import { isBuriedLine, NATIVE, type Limit, type Material, type Quantity } from "../site/index.js";
 import { diggingTables, type DiggingTables } from "./catalogue.js";
 import { hoursAt, sumRanges } from "./range.js";
 import { distanceToLimit, insideRings } from "./standing.js";
@@ -24,7 +24,7 @@ export interface HandDug {
 
 /** Whether a limit is a line in the ground that must not be struck. */
 export function isBuried({ kind, path }: Limit): boolean {
-  return path !== undefined && /under|buried|utilit|cable|gas|water-?line/i.test(kind);
+  return path !== undefined && isBuriedLine(kind);
 }
 
 /** Places sampled in a work's opening. */

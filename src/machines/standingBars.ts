@@ -1,6 +1,6 @@
 /** What keeps a digger from a standing place: slope, overhead lines, buildings and limits. */
 import type { WorkQuantities } from "../dig/index.js";
-import { areaOutline } from "../site/index.js";
+import { areaOutline, isBuriedLine } from "../site/index.js";
 import type { Limit, PlanPoint, Scheme, Work } from "../site/index.js";
 import { length, pipeSlope } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
@@ -43,7 +43,7 @@ export function obstaclesOf(limits: readonly Limit[], before: readonly Work[]): 
     lines: limits.filter(isOverheadLine),
     // A service in the ground may be driven over, unlike a lot line, a stream or a fence.
     others: limits
-      .filter((limit) => !isOverheadLine(limit) && !/under|buried|utilit/i.test(limit.kind))
+      .filter((limit) => !isOverheadLine(limit) && !isBuriedLine(limit.kind))
       .map((limit) => ({
         limit,
         box: boxOf([...(limit.path ?? []), ...(limit.at ? [limit.at] : [])]),

@@ -1,13 +1,11 @@
 import type { DigResult, WorkQuantities } from "../dig/index.js";
 import { wordingFor } from "../flow/index.js";
 import type { Wording } from "../flow/index.js";
-import { materialsOf } from "../site/index.js";
+import { materialsOf, ruleOf } from "../site/index.js";
 import type { Finding, Scheme, Site, Tank } from "../site/index.js";
 import { mass } from "../units/index.js";
-import type { UnitSystem } from "../units/index.js";
 import { checkLimits } from "./checkLimits.js";
 import { checkWalls } from "./checkWalls.js";
-import { craneBack } from "./wallRules.js";
 
 /**
  * What could hurt someone or break a local rule in one scheme: walls of every hole, the lifting of
@@ -16,12 +14,12 @@ import { craneBack } from "./wallRules.js";
  */
 export function checkSafety(site: Site, scheme: Scheme, dig: DigResult): Finding[] {
   const words = wordingFor(site.units);
-  const context = { materials: materialsOf(site), words, units: site.units };
+  const context = { materials: materialsOf(site), words, units: site.units, locality: site };
   const findings: Finding[] = [];
   for (const work of scheme.works) {
     const hole = dig.works.find((each) => each.id === work.id);
     if (hole !== undefined) findings.push(...checkWalls(work, hole, context));
-    if (work.kind === "tank") findings.push(lifting(work, hole, words, site.units));
+    if (work.kind === "tank") findings.push(lifting(work, hole, words, site));
   }
   return [...findings, ...checkLimits(site, scheme.works, words)];
 }
@@ -30,10 +28,10 @@ function lifting(
   tank: Tank,
   hole: WorkQuantities | undefined,
   words: Wording,
-  units: UnitSystem,
+  site: Site,
 ): Finding {
   const depth = hole === undefined ? 0 : Math.max(hole.tallestFace, hole.deepest);
-  const back = craneBack();
+  const back = ruleOf(site, "crane-back");
   const edge =
     depth > 0
       ? ` Ask where the crane's feet may stand: a rule of thumb keeps them ${back.value} times the depth, here ${words.distance(depth * back.value)}, back from the edge.`
@@ -42,7 +40,7 @@ function lifting(
   const weight =
     emptyMass === undefined
       ? `No weight is entered for ${tank.name}. Get it from the maker's ticket before a crane is ordered.`
-      : `${tank.name} weighs ${mass.print(emptyMass, units)} empty as entered; block and slings count as load too. Lift by the weight on the maker's ticket.`;
+      : `${tank.name} weighs ${mass.print(emptyMass, site.units)} empty as entered; block and slings count as load too. Lift by the weight on the maker's ticket.`;
   return {
     level: emptyMass === undefined ? "caution" : "note",
     code: emptyMass === undefined ? "lifting.no-weight" : "lifting.weight",

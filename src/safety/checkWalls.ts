@@ -1,17 +1,19 @@
 import type { WorkQuantities } from "../dig/index.js";
 import type { Wording } from "../flow/index.js";
-import { NATIVE } from "../site/index.js";
-import type { Finding, Material, Walls, Work } from "../site/index.js";
+import { NATIVE, ruleOf } from "../site/index.js";
+import type { Finding, Locality, Material, Walls, Work } from "../site/index.js";
 import { wallSlope } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
 import { sidesOf, type Side } from "./sides.js";
-import { depthTriggers, untypedRun, wallClassSource, wallClasses } from "./wallRules.js";
+import { depthTriggers, wallClassSource, wallClasses } from "./wallRules.js";
 
 /** What a wall check needs to know beside the hole itself. */
 export interface WallContext {
   materials: ReadonlyMap<string, Material>;
   words: Wording;
   units: UnitSystem;
+  /** Whose rules hold. */
+  locality: Locality;
 }
 
 /** A material met in a hole and the steepest run given for it. */
@@ -28,7 +30,7 @@ interface Met {
  */
 export function checkWalls(work: Work, hole: WorkQuantities, context: WallContext): Finding[] {
   const face = Math.max(hole.tallestFace, hole.deepest);
-  const triggers = depthTriggers();
+  const triggers = depthTriggers(context.locality);
   const findings: Finding[] = [];
   // A face within half a millimetre of the figure counts as having reached it.
   const reaches = (depth: number) => face >= depth - 0.0005;
@@ -42,8 +44,8 @@ export function checkWalls(work: Work, hole: WorkQuantities, context: WallContex
   return findings;
 }
 
-function needsEngineer(work: Work, face: number, { words }: WallContext): Finding {
-  const { engineerOver } = depthTriggers();
+function needsEngineer(work: Work, face: number, { words, locality }: WallContext): Finding {
+  const { engineerOver } = depthTriggers(locality);
   return {
     level: "stop",
     code: "walls.engineer",
@@ -59,8 +61,9 @@ function needsProtection(
   face: number,
   context: WallContext,
 ): Finding {
-  const { protectFrom, stricterStates } = depthTriggers();
-  const met = materialsMet(hole, context.materials);
+  const { protectFrom, stricterStates } = depthTriggers(context.locality);
+  const untyped = ruleOf(context.locality, "untyped-run");
+  const met = materialsMet(hole, context);
   const through =
     met.length === 0 ? "" : ` It goes through ${listed(met.map((each) => each.name))}.`;
   return {
@@ -70,14 +73,14 @@ function needsProtection(
     text:
       `The hole for ${work.name} has a face ${context.words.length(face)} high, and from ${context.words.length(protectFrom.value)} (some states: ${context.words.length(stricterStates.value)}) ` +
       `nobody goes in without sloped walls, shoring or a shield, unless a competent person finds stable rock all the way.${through} ` +
-      `Its walls are drawn ${drawn(work, context.units)}; where nobody has typed the soil, the steepest in the rule is ${wallSlope.print(untypedRun().value, context.units)}. ` +
+      `Its walls are drawn ${drawn(work, context.units)}; where nobody has typed the soil, the steepest in the rule is ${wallSlope.print(untyped.value, context.units)}. ` +
       "Local rules and the competent person on the site decide.",
-    source: `${protectFrom.source}; ${untypedRun().source}`,
+    source: `${protectFrom.source}; ${untyped.source}`,
   };
 }
 
-function needsWayOut(work: Work, face: number, { words }: WallContext): Finding {
-  const { wayOutFrom, wayOutWithin } = depthTriggers();
+function needsWayOut(work: Work, face: number, { words, locality }: WallContext): Finding {
+  const { wayOutFrom, wayOutWithin } = depthTriggers(locality);
   return {
     level: "caution",
     code: "walls.way-out",
@@ -90,7 +93,7 @@ function needsWayOut(work: Work, face: number, { words }: WallContext): Finding 
 function tooSteep(work: Work, hole: WorkQuantities, face: number, context: WallContext): Finding[] {
   const walls = wallsOf(work);
   if (walls === undefined || walls.by === "layers") return [];
-  const met = materialsMet(hole, context.materials);
+  const met = materialsMet(hole, context);
   const findings = walls.by === "benches" ? benchesInLooseSoil(work, met) : [];
   const sides = sidesOf(work) ?? [{ name: "", run: benchRun(walls) }];
   const wanted = Math.max(0, ...met.map((each) => each.run));
@@ -99,7 +102,7 @@ function tooSteep(work: Work, hole: WorkQuantities, face: number, context: WallC
   const run = Math.min(...steep.map((side) => side.run));
   const weak = met.filter((each) => run < each.run - 1e-9);
   const slope = (each: number) => wallSlope.print(each, context.units);
-  const deep = face >= depthTriggers().protectFrom.value - 0.0005;
+  const deep = face >= depthTriggers(context.locality).protectFrom.value - 0.0005;
   const onlyTopsoil = weak.every((each) => each.topsoil);
   const mend = onlyTopsoil
     ? "Strip it back from the edge, or slope each layer by itself."
@@ -147,12 +150,12 @@ function benchesInLooseSoil(work: Work, met: readonly Met[]): Finding[] {
 }
 
 /** What the hole meets, top down. Earlier backfill and unknown earth count as soil nobody typed. */
-function materialsMet(hole: WorkQuantities, materials: ReadonlyMap<string, Material>): Met[] {
+function materialsMet(hole: WorkQuantities, { materials, locality }: WallContext): Met[] {
   return hole.materialsMet.map((id) => {
     const material = materials.get(id);
     if (material === undefined) {
       const name = id === NATIVE ? "earlier backfill" : id;
-      return { name, run: untypedRun().value, topsoil: false };
+      return { name, run: ruleOf(locality, "untyped-run").value, topsoil: false };
     }
     const name = material.name.toLowerCase();
     return { name, run: material.wallRun, topsoil: material.kind === "topsoil" };

@@ -1,4 +1,4 @@
 export { cautions } from "./cautions.js";
 export { checkSafety } from "./checkSafety.js";
 export { depthTriggers, layeredRuns, topWidth, wallClasses, wallClassSource } from "./wallRules.js";
-export type { Trigger, WallClass } from "./wallRules.js";
+export type { WallClass } from "./wallRules.js";

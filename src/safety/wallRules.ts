@@ -1,12 +1,5 @@
 import walls from "../../shared/catalogue/walls.json" with { type: "json" };
-
-/** A depth or distance at which a rule begins, m, and the rule. */
-export interface Trigger {
-  value: number;
-  /** The figure in the rule's own words. */
-  says: string;
-  source: string;
-}
+import { ruleOf, type Locality, type Rule } from "../site/index.js";
 
 /** One soil class and the steepest temporary wall it is allowed, run per 1 of rise. */
 export interface WallClass {
@@ -30,34 +23,20 @@ export function layersSource(): string {
   return walls.layersSource;
 }
 
-/** Depths and distances at which the rules of 29 CFR 1926 Subpart P begin, m. */
-export function depthTriggers(): {
-  protectFrom: Trigger;
-  wayOutFrom: Trigger;
-  engineerOver: Trigger;
-  spoilBack: Trigger;
-  stricterStates: Trigger;
-  wayOutWithin: Trigger;
-} {
+/** Depths and distances at which the rules of 29 CFR 1926 Subpart P begin on a site, m. */
+export function depthTriggers(site: Locality = {}): Record<DepthTrigger, Rule> {
   return {
-    protectFrom: walls.protectFrom,
-    wayOutFrom: walls.wayOutFrom,
-    wayOutWithin: walls.wayOutWithin,
-    engineerOver: walls.engineerOver,
-    spoilBack: walls.spoilBack,
-    stricterStates: walls.stricterStates,
+    protectFrom: ruleOf(site, "protect-from"),
+    stricterStates: ruleOf(site, "stricter-states"),
+    wayOutFrom: ruleOf(site, "way-out-from"),
+    wayOutWithin: ruleOf(site, "way-out-within"),
+    engineerOver: ruleOf(site, "engineer-over"),
+    spoilBack: ruleOf(site, "spoil-back"),
   };
 }
 
-/** How far a crane keeps from the edge, in depths of the hole: a rule of thumb to change. */
-export function craneBack(): Trigger {
-  return walls.craneBack;
-}
-
-/** Steepest wall in soil that nobody has typed, run per 1 of rise. */
-export function untypedRun(): { value: number; source: string } {
-  return walls.untypedRun;
-}
+type DepthTrigger =
+  "protectFrom" | "stricterStates" | "wayOutFrom" | "wayOutWithin" | "engineerOver" | "spoilBack";
 
 /**
  * Steepest run of each layer in one wall, top down, given each layer's own steepest run, top down:

@@ -1,5 +1,6 @@
 export { NATIVE, siteSchema, USUAL_KEEP_OFF } from "./schema.js";
 export type {
+  Accepted,
   Access,
   Bed,
   Branch,
@@ -8,6 +9,7 @@ export type {
   Layer,
   Lift,
   Limit,
+  LocalRule,
   Material,
   MaterialKind,
   OwnDigger,
@@ -21,6 +23,7 @@ export type {
   Probe,
   Pump,
   Scheme,
+  Setback,
   Site,
   Strip,
   SurveyPoint,
@@ -30,6 +33,17 @@ export type {
   Work,
 } from "./schema.js";
 export type { Finding, Quantity } from "./finding.js";
+export { isBuriedLine, LIMIT_KINDS, limitKind } from "./limitKinds.js";
+export type { LimitKind, LimitKindId, LimitShape } from "./limitKinds.js";
+export {
+  acceptFinding,
+  acceptanceOf,
+  setLocalRule,
+  setSetbacks,
+  withdrawAcceptance,
+} from "./ruleEdits.js";
+export { publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
+export type { Locality, Rule } from "./ruleBook.js";
 export { problemLine } from "./problem.js";
 export type { Outcome, SiteProblem, SiteProblemCode } from "./problem.js";
 export {

@@ -11,6 +11,10 @@ import { daysSchema } from "./daysSchema.js";
 import { costsSchema, type ownLineSchema } from "./costsSchema.js";
 import { flowSchema } from "./flowSchema.js";
 import { accessSchema, liftSchema, ownDiggerSchema } from "./liftSchema.js";
+import { limitSchema } from "./limitSchema.js";
+import { marks } from "./marksSchema.js";
+import { planPointSchema } from "./planPointSchema.js";
+import { acceptedSchema, localRuleSchema, setbackSchema } from "./rulesSchema.js";
 
 const finite = z.number();
 const positive = finite.positive();
@@ -21,9 +25,6 @@ const id = z
   .string()
   .min(1)
   .refine((word) => !(word in Object.prototype), "is a word that cannot be an id");
-
-/** A place in plan: [x, y] in metres, x east and y north of the site's origin. */
-export const planPointSchema = z.tuple([finite, finite]);
 
 export const materialSchema = z.looseObject({
   id,
@@ -47,18 +48,6 @@ export const surveyPointSchema = z.looseObject({
 
 export const layerSchema = z.looseObject({ id, name: z.string(), material: id });
 
-/** How the person keeps a thing from being changed or seen; neither changes any figure. */
-const marks = {
-  locked: z
-    .boolean()
-    .optional()
-    .describe("true: not moved, changed in shape or removed until unlocked; absent: free"),
-  hidden: z
-    .boolean()
-    .optional()
-    .describe("true: not drawn and not picked in the scene, but still counted; absent: shown"),
-};
-
 export const probeSchema = z.looseObject({
   id,
   x: finite,
@@ -67,18 +56,6 @@ export const probeSchema = z.looseObject({
   stoppedIn: id
     .optional()
     .describe("id of the layer in which the probe stopped: it is at least as thick as given there"),
-  note: z.string().optional(),
-  ...marks,
-});
-
-export const limitSchema = z.looseObject({
-  id,
-  kind: z.string(),
-  name: z.string().optional(),
-  at: planPointSchema.optional().describe("place of a limit that is a point"),
-  path: z.array(planPointSchema).optional().describe("line of a limit that is a line or an edge"),
-  setback: notNegative.optional().describe("m in plan to be kept from it; the person's local rule"),
-  voltage: positive.optional().describe("V of an overhead power line, as its owner says"),
   note: z.string().optional(),
   ...marks,
 });
@@ -361,6 +338,18 @@ export const siteSchema = z.looseObject({
   }),
   materials: z.array(materialSchema).optional(),
   limits: z.array(limitSchema).optional(),
+  rules: z
+    .array(localRuleSchema)
+    .optional()
+    .describe("numbers of published rules that this site replaces by its local ones"),
+  setbacks: z
+    .array(setbackSchema)
+    .optional()
+    .describe("distances to keep between works and limits; absent: the published ones"),
+  accepted: z
+    .array(acceptedSchema)
+    .optional()
+    .describe("findings that a person has looked at and taken on, each with a reason"),
   schemes: z.array(schemeSchema).min(1),
 });
 
@@ -397,6 +386,9 @@ export type SurveyPoint = Known<z.infer<typeof surveyPointSchema>>;
 export type Layer = Known<z.infer<typeof layerSchema>>;
 export type Probe = Known<z.infer<typeof probeSchema>>;
 export type Limit = Known<z.infer<typeof limitSchema>>;
+export type LocalRule = Known<z.infer<typeof localRuleSchema>>;
+export type Setback = Known<z.infer<typeof setbackSchema>>;
+export type Accepted = Known<z.infer<typeof acceptedSchema>>;
 export type PriceChoice = Known<z.infer<typeof priceChoiceSchema>>;
 export type Lift = Known<z.infer<typeof liftSchema>>;
 export type Access = Known<z.infer<typeof accessSchema>>;
