@@ -1,7 +1,7 @@
 import { Component, useMemo } from "react";
 import type { ReactNode } from "react";
 import { SiteScene, type CranePlace, type ProbeWorth } from "../scene/index.js";
-import { useChance, useDesk } from "../store/index.js";
+import { useChance, useDesk, useLooks } from "../store/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
 import { Stages } from "./Stages.js";
 import { useReducedMotion } from "./useTheme.js";
@@ -104,6 +104,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       section={section}
       probeWorth={useProbeWorth()}
       cranePlaces={useCranePlaces()}
+      looks={useLooks()}
       showProbes={leaf === "survey" || leaf === "cost" || selected?.kind === "probe"}
       showPoints={leaf === "survey" || selected?.kind === "point"}
       onSelect={desk.select}

@@ -1,6 +1,7 @@
 import { useMemo, type ReactElement } from "react";
 import { FACE, type FoundContours } from "../estimate/index.js";
 import type { PlanPoint } from "../site/index.js";
+import { VEIL_ORDER } from "./earthMaterial.js";
 import type { ScenePoint } from "./frame.js";
 import { InkLines } from "./InkLines.js";
 import type { ScenePalette } from "./palette.js";
@@ -13,10 +14,12 @@ interface ContoursProps {
   /** The ground as it stands: contours are left out where it is no longer as found. */
   ground: StageGround;
   palette: ScenePalette;
+  /** True over ground that is seen through. */
+  through: boolean;
 }
 
 /** Contours of the ground as found in brown ink, every fifth heavier, where that ground still is. */
-export function Contours({ lines, origin, ground, palette }: ContoursProps): ReactElement {
+export function Contours({ lines, origin, ground, palette, through }: ContoursProps): ReactElement {
   const light = useMemo(
     () => contourSegments(lines, false, origin, ground),
     [lines, origin, ground],
@@ -25,10 +28,23 @@ export function Contours({ lines, origin, ground, palette }: ContoursProps): Rea
     () => contourSegments(lines, true, origin, ground),
     [lines, origin, ground],
   );
+  const order = through ? VEIL_ORDER.ink : 1;
   return (
     <group>
-      <InkLines segments={light} colour={palette.contour} width={0.9} opacity={0.42} />
-      <InkLines segments={heavy} colour={palette.contour} width={1.7} opacity={0.75} />
+      <InkLines
+        segments={light}
+        colour={palette.contour}
+        width={0.9}
+        opacity={0.42}
+        order={order}
+      />
+      <InkLines
+        segments={heavy}
+        colour={palette.contour}
+        width={1.7}
+        opacity={0.75}
+        order={order}
+      />
     </group>
   );
 }

@@ -16,11 +16,13 @@ interface InkLinesProps {
   dash?: number;
   /** Seen through the ground and what stands on it. */
   through?: boolean;
+  /** When it is drawn among what is not opaque; 1 unless given. */
+  order?: number;
 }
 
 /** Lines of one width and colour, as a pen would draw them, whatever the distance. */
 export function InkLines(props: InkLinesProps): ReactElement | null {
-  const { segments, colour, width, opacity = 1, dash, through = false } = props;
+  const { segments, colour, width, opacity = 1, dash, through = false, order = 1 } = props;
   const size = useThree((state) => state.size);
   // One object for as long as the lines live; only its places change, so no shader is made anew.
   const lines = useMemo(() => {
@@ -36,7 +38,7 @@ export function InkLines(props: InkLinesProps): ReactElement | null {
     <primitive
       object={lines}
       geometry={geometry}
-      renderOrder={through ? 5 : 1}
+      renderOrder={through ? 5 : order}
       material-color={colour}
       material-linewidth={width}
       material-opacity={opacity}

@@ -13,6 +13,7 @@ import type { Material, PlanPoint } from "../site/index.js";
 import { CameraRig } from "./CameraRig.js";
 import { Contours } from "./Contours.js";
 import { CranePlaces } from "./CranePlaces.js";
+import type { DepthBands } from "./depthBands.js";
 import { drape } from "./drape.js";
 import { GroundSurface } from "./GroundSurface.js";
 import { chainSegments, InkLines } from "./InkLines.js";
@@ -44,6 +45,10 @@ interface SceneCanvasProps {
   contents: SceneContents;
   picture: FoundPicture;
   patch: StagePatch;
+  /** What of the works lies in the ground, where it is seen through. */
+  inner: StagePatch | null;
+  /** Bands of depth to be shown; null for earth in its own colours. */
+  bands: DepthBands | null;
   lines: FoundContours;
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
@@ -104,6 +109,7 @@ function SlotContent({ slot }: { slot: Slot }): ReactElement {
 function SceneContent(given: SceneCanvasProps): ReactElement {
   const { props, contents, picture, patch, lines, materials, palette, view, draft } = given;
   const { site, frame, found, ground, works, estimate, stage } = contents;
+  const { through } = props.looks;
   const chosenWork = props.selected?.kind === "work" ? props.selected.id : null;
   const chosenPin = props.selected?.kind === "work" ? null : (props.selected?.id ?? null);
   const lot = useMemo(
@@ -142,13 +148,18 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       <GroundSurface
         found={picture}
         patch={patch}
+        inner={given.inner}
+        asFound={found}
+        through={through}
+        bands={given.bands}
+        stage={stage}
         origin={frame.origin}
         materials={materials}
         palette={palette}
         view={view}
         tanks={tanks}
       />
-      <Contours lines={lines} origin={frame.origin} ground={ground} palette={palette} />
+      <Contours {...{ lines, ground, palette, through }} origin={frame.origin} />
       <InkLines
         segments={lot}
         colour={palette.lot}
@@ -159,6 +170,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       <WorkModels
         {...{ site, works, estimate, stage, frame, found, ground, materials, palette, view }}
         selectedId={chosenWork}
+        through={through}
       />
       {props.showProbes && (
         <ProbePins {...{ site, frame, found, materials, palette }} selectedId={chosenPin} />

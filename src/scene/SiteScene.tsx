@@ -8,10 +8,19 @@ import {
   type ReactNode,
   type RefObject,
 } from "react";
-import { foundContours, foundPicture, foundShape, stagePatch } from "../estimate/index.js";
+import {
+  foundContours,
+  foundPicture,
+  foundShape,
+  hasCome,
+  stagePatch,
+  type Stage,
+} from "../estimate/index.js";
 import { materialsOf } from "../site/index.js";
 import { sceneFrame } from "./frame.js";
 import { ContourLabels } from "./ContourLabels.js";
+import { depthBands } from "./depthBands.js";
+import { DepthLegend } from "./DepthLegend.js";
 import { Handles } from "./Handles.js";
 import { Labels } from "./Labels.js";
 import { scenePalette } from "./palette.js";
@@ -98,6 +107,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               view={view}
               kind={props.view}
             />
+            {props.looks.depths && <DepthLegend bands={drawn.bands} units={props.site.units} />}
             {nextProbe !== null && <NextProbeTag at={nextProbe} contents={contents} view={view} />}
             {from !== undefined && to !== undefined && (
               <SectionEnds {...{ contents, view }} line={[from, to]} onMove={props.onSectionMove} />
@@ -131,7 +141,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
 
 /** Meshes and grounds of the site, each made anew only when what it comes from changed. */
 function useContents(props: SiteSceneProps) {
-  const { site, schemeId, estimate, stage, patch: given } = props;
+  const { site, schemeId, estimate, stage, patch: given, looks } = props;
   const { survey, ground: layers, materials: own, units } = site;
   const frame = useMemo(() => sceneFrame(site), [survey]); // eslint-disable-line react-hooks/exhaustive-deps
   // The ground as found follows survey and probes alone: an edit of a work keeps it.
@@ -142,6 +152,15 @@ function useContents(props: SiteSceneProps) {
   const patch = useMemo(
     () => given ?? stagePatch(site, schemeId, stage),
     [given, site, schemeId, stage],
+  );
+  const within = looks.through && given === null ? insideStage(stage) : null;
+  const inner = useMemo(
+    () => (within === null ? null : stagePatch(site, schemeId, within)),
+    [site, schemeId, within],
+  );
+  const bands = useMemo(
+    () => (looks.depths ? depthBands(patch, units) : null),
+    [looks.depths, patch, units],
   );
   const found = useMemo(() => stageGround(shape, null, frame.origin), [shape, frame]);
   const ground = useMemo(
@@ -160,7 +179,16 @@ function useContents(props: SiteSceneProps) {
   // Contours follow the survey alone, so an edit of a work keeps them.
   // eslint-disable-next-line react-hooks/exhaustive-deps
   const lines = useMemo(() => foundContours(site), [survey, units]);
-  return { contents, picture, patch, materials, lines };
+  return { contents, picture, patch, inner, bands, materials, lines };
+}
+
+/**
+ * The stage whose holes lie in the ground of a stage: those to be dug before there are any, and those
+ * that were filled again; null where the holes stand open.
+ */
+function insideStage(stage: Stage): Stage | null {
+  if (!hasCome(stage, "dug")) return "dug";
+  return hasCome(stage, "zone") ? "set" : null;
 }
 
 /**

@@ -33,10 +33,14 @@ export function sideGeometry(
   return geometry;
 }
 
-/** Triangles that are not as found, each in the colour and pattern of its material. */
+/**
+ * Triangles that are not as found, each in the colour and pattern of its material; `depths` are those
+ * of a `StagePatch`, left out where none are shown.
+ */
 export function patchGeometry(
   mesh: GroundMesh,
   materials: ReadonlyMap<string, Material>,
+  depths: Float32Array | null = null,
 ): BufferGeometry {
   const count = mesh.faceOf.length;
   const tones = mesh.materials.map((id) => {
@@ -53,7 +57,22 @@ export function patchGeometry(
     colours[3 * i + 2] = tone.colour.b;
     patterns[i] = tone.pattern;
   }
-  return geometryOf(mesh.positions, mesh.normals, colours, patterns);
+  const geometry = geometryOf(mesh.positions, mesh.normals, colours, patterns);
+  if (depths !== null) geometry.setAttribute("depth", new BufferAttribute(depths, 1));
+  return geometry;
+}
+
+/** The same vertices, but only the triangles whose first vertex is `kept`. */
+export function partGeometry(whole: BufferGeometry, kept: (vertex: number) => boolean) {
+  const part = new BufferGeometry();
+  for (const [name, attribute] of Object.entries(whole.attributes)) {
+    part.setAttribute(name, attribute);
+  }
+  const corners: number[] = [];
+  const count = whole.getAttribute("position").count;
+  for (let v = 0; v + 2 < count; v += 3) if (kept(v)) corners.push(v, v + 1, v + 2);
+  part.setIndex(new BufferAttribute(Uint32Array.from(corners), 1));
+  return part;
 }
 
 function geometryOf(

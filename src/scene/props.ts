@@ -35,6 +35,18 @@ export interface CranePlace {
   isBest: boolean;
 }
 
+/** What of the scene is shown by the person's choice. */
+export interface SceneLooks {
+  /** Changed ground in the tones of its depth of cut or fill. */
+  depths: boolean;
+  /** The ground is seen through. */
+  through: boolean;
+  /** Digger and crane stand at their work. */
+  machines: boolean;
+  /** m between contours; null for what suits the lot's relief. */
+  contourStep: number | null;
+}
+
 /** Everything the scene is told and everything it says back: it holds no document of its own. */
 export interface SiteSceneProps {
   site: Site;
@@ -53,6 +65,7 @@ export interface SiteSceneProps {
   placing: Placing | null;
   /** Ends of the section's line: with fewer than two, the next taps set them; null for no section. */
   section: readonly PlanPoint[] | null;
+  looks: SceneLooks;
   showProbes: boolean;
   showPoints: boolean;
   /** Where a further probe would tell most; null to leave that out. */

@@ -1,6 +1,8 @@
 export { useDesk } from "./siteStore.js";
 export { LEAVES } from "./deskState.js";
 export type { DeskState, DragStep, Keeping, Leaf, LongJob, Picked, Unopened } from "./deskState.js";
+export { useLooks } from "./looks.js";
+export type { Looks } from "./looks.js";
 export { examples } from "./examples.js";
 export { fiveFigures } from "./figures.js";
 export type { Figures } from "./figures.js";

@@ -1,5 +1,6 @@
 import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
+import { useShowTools } from "./showTools.js";
 
 /** One button of the bar over the scene; in a narrow scene an entry of its menu. */
 export interface BarTool {
@@ -29,5 +30,5 @@ function useSectionTool(): BarTool {
  * A new one is a hook of its own that gives a `BarTool`, and one more line here.
  */
 export function useBarTools(): readonly BarTool[] {
-  return [useSectionTool()];
+  return [useSectionTool(), ...useShowTools()];
 }

@@ -22,6 +22,8 @@ export interface WorkModelsProps {
   estimate: Estimate | null;
   stage: Stage;
   selectedId: string | null;
+  /** True where the ground is seen through: then what is to come shows too. */
+  through: boolean;
   frame: SceneFrame;
   /** Ground as found, and as it stands. */
   found: StageGround;
@@ -55,14 +57,15 @@ interface OneWork extends WorkModelsProps {
 }
 
 function WorkBody(props: OneWork): ReactElement | null {
-  const { work, stage, selectedId, frame, found, materials, palette, view } = props;
+  const { work, stage, selectedId, through, frame, found, materials, palette, view } = props;
   const chosen = work.id === selectedId;
-  const ghost = !isSet(stage) || (stage === "backfilled" && chosen);
+  const ghost = !isSet(stage) || (stage === "backfilled" && chosen && !through);
+  const shown = isSet(stage) || chosen || through;
   switch (work.kind) {
     case "building":
       return <BuildingModel building={work} frame={frame} found={found} palette={palette} />;
     case "tank":
-      if (!isSet(stage) && !chosen) return null;
+      if (!shown) return null;
       return <TankModel tank={work} frame={frame} found={found} palette={palette} ghost={ghost} />;
     case "bed":
       if (!isSet(stage)) return null;
@@ -74,7 +77,7 @@ function WorkBody(props: OneWork): ReactElement | null {
         />
       );
     case "trench":
-      if (!isSet(stage) && !chosen) return null;
+      if (!shown) return null;
       return <TrenchPipes {...props} trench={work} ghost={ghost} />;
     case "pile":
       return <SpoilPile {...props} pile={work} />;

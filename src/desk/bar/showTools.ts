@@ -1,0 +1,25 @@
+import { useLooks } from "../../store/index.js";
+import { words } from "../../words/index.js";
+import type { BarTool } from "./tools.js";
+
+/** What of the ground and the job the scene shows, each switched on and off. */
+export function useShowTools(): readonly BarTool[] {
+  const { depths, through, look } = useLooks();
+  const said = words.shading;
+  return [
+    {
+      id: "depths",
+      name: said.depths,
+      title: said.depthsTitle,
+      on: depths,
+      press: () => look({ depths: !depths }),
+    },
+    {
+      id: "through",
+      name: said.through,
+      title: said.throughTitle,
+      on: through,
+      press: () => look({ through: !through }),
+    },
+  ];
+}
