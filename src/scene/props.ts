@@ -2,7 +2,7 @@ import type { Estimate, Stage, StagePatch } from "../estimate/index.js";
 import type { PlanPoint, Site } from "../site/index.js";
 
 /** What a person has picked in the scene or in a leaf. */
-export type Selection = { kind: "work" | "probe" | "point"; id: string };
+export type Selection = { kind: "work" | "probe" | "point" | "limit"; id: string };
 
 /** What the next clicks in the scene will place. */
 export type Placing = { kind: "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip" };

@@ -9,8 +9,10 @@ import {
   findWork,
   freshId,
   moveCorner,
+  moveLimit,
   moveWork,
   removeLayer,
+  removeLimit,
   removePoint,
   removeWork,
   renameWork,
@@ -336,5 +338,36 @@ describe("survey and layers", () => {
     expect(freshId(slope(), "tank")).toBe("tank-2");
     expect(freshId(slope(), "pipe", ["pipe-2"])).toBe("pipe-3");
     expect(freshId(slope(), "pad")).toBe("pad-1");
+  });
+});
+
+describe("limits", () => {
+  const drip = {
+    id: "creek",
+    kind: "watercourse",
+    path: [
+      [0, 0],
+      [4, 0],
+    ] as [number, number][],
+  };
+  const before: Site = {
+    ...plainSite({}),
+    limits: [{ id: "well", kind: "well", at: [5, 5] }, drip],
+  };
+
+  it("move as a place or a line, and are taken away", () => {
+    const moved = moveLimit(moveLimit(before, "well", [1, -1]), "creek", [0, 2]);
+    expect(moved.limits?.[0]?.at).toEqual([6, 4]);
+    expect(moved.limits?.[1]?.path).toEqual([
+      [0, 2],
+      [4, 2],
+    ]);
+    expect(removeLimit(before, "creek").limits).toEqual([before.limits?.[0]]);
+  });
+
+  it("that the site lacks leave it as it was", () => {
+    expect(moveLimit(before, "none", [1, 1])).toBe(before);
+    expect(removeLimit(before, "none")).toBe(before);
+    expect(moveLimit(plainSite({}), "none", [1, 1])).not.toHaveProperty("limits");
   });
 });

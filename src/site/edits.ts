@@ -370,6 +370,27 @@ export function addLimit(site: Site, limit: Limit): Site {
   return { ...site, limits: [...(site.limits ?? []), limit] };
 }
 
+/** Changes one limit by a function of it. */
+export function changeLimit(site: Site, limitId: string, change: (limit: Limit) => Limit): Site {
+  const limits = changeItem(site.limits ?? [], limitId, change);
+  return limits === site.limits || limits.length === 0 ? site : { ...site, limits };
+}
+
+/** Moves a limit in plan by `by` metres east and north. */
+export function moveLimit(site: Site, limitId: string, by: PlanPoint): Site {
+  return changeLimit(site, limitId, (limit) => ({
+    ...limit,
+    ...(limit.at === undefined ? {} : { at: shifted(limit.at, by) }),
+    ...(limit.path === undefined ? {} : { path: allShifted(limit.path, by) }),
+  }));
+}
+
+/** Takes a limit away. */
+export function removeLimit(site: Site, limitId: string): Site {
+  const limits = (site.limits ?? []).filter((limit) => limit.id !== limitId);
+  return limits.length === (site.limits ?? []).length ? site : { ...site, limits };
+}
+
 /** Adds a material of the site's own, or replaces the one with its id. */
 export function setMaterial(site: Site, material: Material): Site {
   const others = (site.materials ?? []).filter((one) => one.id !== material.id);

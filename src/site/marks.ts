@@ -3,7 +3,7 @@
  * counted, and what is locked is only kept from the hand.
  */
 import { without } from "./absent.js";
-import { changeProbe, changeWork } from "./edits.js";
+import { changeLimit, changeProbe, changeWork } from "./edits.js";
 import type { Limit, Probe, Scheme, Site, Work } from "./schema.js";
 
 /** A thing on the site that can be picked. */
@@ -60,11 +60,8 @@ export function setMark(
         return changeWork(now, schemeId, id, (work) => withMark(work, mark, on));
       case "probe":
         return changeProbe(now, id, (probe) => withMark(probe, mark, on));
-      case "limit": {
-        const limits = now.limits?.map((one) => (one.id === id ? withMark(one, mark, on) : one));
-        const same = limits?.every((one, index) => one === now.limits?.[index]) ?? true;
-        return same || limits === undefined ? now : { ...now, limits };
-      }
+      case "limit":
+        return changeLimit(now, id, (limit) => withMark(limit, mark, on));
       case "point":
         return now;
     }

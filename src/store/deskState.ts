@@ -1,5 +1,5 @@
 import type { Estimate, Stage, StagePatch } from "../estimate/index.js";
-import type { History, PlanPoint, Site, SiteProblem } from "../site/index.js";
+import type { History, Mark, PlanPoint, Site, SiteProblem, Thing } from "../site/index.js";
 import type { Figures } from "./figures.js";
 import type { PlaceKind } from "./placed.js";
 
@@ -9,7 +9,7 @@ export type Leaf = (typeof LEAVES)[number];
 
 /** What is picked in the scene or a leaf. */
 export interface Picked {
-  kind: "work" | "probe" | "point";
+  kind: "work" | "probe" | "point" | "limit";
   id: string;
 }
 
@@ -19,6 +19,8 @@ export interface DragStep {
   by: PlanPoint;
   corner?: number;
   turnTo?: number;
+  /** m that the thing is raised, when its raising handle is dragged. */
+  raise?: number;
 }
 
 /** How the keeping of the site in this browser stands. */
@@ -67,7 +69,11 @@ export interface DeskState {
   steps: number;
   /** The edit that `before` is compared over. */
   lastEdit: string | null;
+  /** What the leaf shows and a drag holds; `also` has what else is picked with it. */
   selected: Picked | null;
+  also: readonly Picked[];
+  /** A tap adds to what is picked or takes away: for fingers, which have no Shift key. */
+  several: boolean;
   /** How often the view was asked to turn to what is selected; the scene answers when it grows. */
   frameAsked: number;
   placing: { kind: PlaceKind } | null;
@@ -96,7 +102,8 @@ export interface DeskActions {
   begin: () => Promise<void>;
   /** One named edit of the document. */
   edit: (name: string, change: (site: Site) => Site) => void;
-  dragBegin: (selection: Picked) => void;
+  /** Marks where a drag begins; it is named after moving, or after raising when it `raises`. */
+  dragBegin: (selection: Picked, raises?: boolean) => void;
   dragMove: (step: DragStep) => void;
   dragEnd: (cancelled: boolean) => void;
   undo: () => void;
@@ -118,8 +125,25 @@ export interface DeskActions {
   stopSection: () => void;
   duplicateSelected: () => void;
   removeSelected: () => void;
-  /** Moves what is selected by m east and north. */
+  /** Copies the picked works to another scheme, at the same places. */
+  copyToScheme: (schemeId: string) => void;
+  /** Moves what is picked by m east and north. */
   nudge: (by: PlanPoint) => void;
+  /** Raises what is picked by m; lowers it when negative. */
+  raise: (by: number) => void;
+  /** Moves what is picked by m east, north and up, in one step. */
+  moveBy: (by: readonly [east: number, north: number, up: number]) => void;
+  /** A tap on a thing or on nothing (null); with `add`, or when several are picked, it adds or takes away. */
+  pick: (thing: Picked | null, add: boolean) => void;
+  /** Picks these things, with `add` along with what is picked. */
+  pickThese: (things: readonly Picked[], add: boolean) => void;
+  /** Picks all works of the scheme that are drawn. */
+  pickAll: () => void;
+  setSeveral: (on: boolean) => void;
+  /** Locks, unlocks, hides or shows things: those that are picked, unless others are named. */
+  mark: (mark: Mark, on: boolean, things?: readonly Thing[]) => void;
+  /** Shows all that is hidden in this scheme and its ground. */
+  showAll: () => void;
   show: (part: Partial<Pick<DeskState, "stage" | "view" | "theme" | "leaf" | "starting">>) => void;
   chooseScheme: (schemeId: string) => void;
   /**

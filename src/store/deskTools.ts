@@ -1,5 +1,6 @@
 import type { History, Site } from "../site/index.js";
-import { record, startHistory, writeSite } from "../site/index.js";
+import { locksBroken, record, startHistory, writeSite } from "../site/index.js";
+import { words } from "../words/index.js";
 import { keep } from "./autosave.js";
 import type { DeskState, DeskStore } from "./deskState.js";
 import { fiveFigures } from "./figures.js";
@@ -32,7 +33,10 @@ export interface DeskTools {
   adopt: (history: History, more?: Partial<DeskState>) => void;
   /** Puts a site on the desk with a history of its own. */
   opened: (site: Site, more?: Partial<DeskState>) => void;
-  /** One named edit: recorded, worked out, compared with what was before it. */
+  /**
+   * One named edit: recorded, worked out, compared with what was before it. One that would change
+   * what is locked is told and not made.
+   */
   recorded: (name: string, site: Site, more?: Partial<DeskState>) => void;
 }
 
@@ -93,6 +97,13 @@ const NOTHING_CHOSEN: Partial<DeskState> = {
   starting: false,
 };
 
+/** Tells what an edit would change although it is locked; false when there is nothing of the kind. */
+function toldLocked(set: DeskTools["set"], before: Site, after: Site): boolean {
+  const locked = locksBroken(before, after);
+  if (locked.length > 0) set({ notice: words.picked.told.isLocked(words.picked.and(locked)) });
+  return locked.length > 0;
+}
+
 /** The tools of one desk. */
 export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskTools {
   const { keepNow, keepSoon, keepNothing } = keeping(get, set);
@@ -140,6 +151,7 @@ export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskToo
     const history = now();
     const { figures } = get();
     if (history === null) return;
+    if (toldLocked(set, history.present, site)) return;
     const next = record(history, site, name);
     if (next === history) return;
     if (next.present === history.present) {

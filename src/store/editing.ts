@@ -1,5 +1,6 @@
 import {
   commit,
+  hasMark,
   mark,
   pass,
   redo,
@@ -15,11 +16,12 @@ import { words } from "../words/index.js";
 import type { DeskActions, DragStep } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { isLarge } from "./groundTalk.js";
-import { nameOfPicked, withDragged, withMoved } from "./moved.js";
+import { nameOfPicked, withDragged } from "./moved.js";
+import { allPicked, heldWith, nameOfAll, picksIn } from "./picks.js";
 
 type Editing = Pick<
   DeskActions,
-  "edit" | "dragBegin" | "dragMove" | "dragEnd" | "undo" | "redo" | "stepTo" | "flyTo" | "nudge"
+  "edit" | "dragBegin" | "dragMove" | "dragEnd" | "undo" | "redo" | "stepTo" | "flyTo"
 >;
 
 /** Goes to another present by undo or redo, and tells which edit that was. */
@@ -54,29 +56,35 @@ function dragging({
   /** Where the point of a large survey was dragged to last: its ground is made at the end only. */
   let dragged: DragStep | null = null;
   return {
-    dragBegin(selection) {
+    dragBegin(selection, raises = false) {
       const history = now();
       const { schemeId, figures } = get();
       dragged = null;
       if (history === null || large.isComing) return;
-      const name = nameOfPicked(history.present, schemeId, selection) ?? "it";
-      set({
-        history: mark(history, `move ${name}`),
-        before: figures,
-        lastEdit: `move ${name}`,
-        selected: selection,
-      });
+      const site = history.present;
+      const picks = heldWith(get(), selection);
+      if (hasMark(site, schemeId, selection, "locked")) {
+        const locked = nameOfPicked(site, schemeId, selection) ?? selection.id;
+        set({ ...picks, notice: words.picked.told.isLocked(locked) });
+        return;
+      }
+      const { steps } = words.picked;
+      const name = (raises ? steps.raise : steps.move)(
+        nameOfAll(site, schemeId, picksIn(site, schemeId, picks)),
+      );
+      set({ history: mark(history, name), before: figures, lastEdit: name, ...picks });
     },
 
     dragMove(step) {
       const { history, schemeId } = get();
       const begun = history?.mark?.site;
       if (!history || begun === undefined) return;
-      if (step.selection.kind === "point" && isLarge(begun)) {
+      const together = allPicked(get());
+      if (together.some(({ kind }) => kind === "point") && isLarge(begun)) {
         dragged = step;
         return;
       }
-      adopt(pass(history, withDragged(begun, schemeId, step)));
+      adopt(pass(history, withDragged(begun, schemeId, step, together)));
     },
 
     dragEnd(cancelled) {
@@ -85,7 +93,7 @@ function dragging({
       if (dragged !== null && !cancelled) {
         const { site, name } = history.mark;
         set({ history: commit(history) });
-        recorded(name, withDragged(site, schemeId, dragged));
+        recorded(name, withDragged(site, schemeId, dragged, allPicked(get())));
         return;
       }
       adopt(
@@ -133,14 +141,6 @@ export function editing(tools: DeskTools): Editing {
       const { schemeId, frameAsked } = get();
       if (history === null || nameOfPicked(history.present, schemeId, picked) === null) return;
       tools.set({ selected: picked, leaf, placing: null, frameAsked: frameAsked + 1 });
-    },
-
-    nudge(by) {
-      const history = now();
-      const { schemeId, selected } = get();
-      if (history === null || selected === null) return;
-      const name = nameOfPicked(history.present, schemeId, selected) ?? "it";
-      recorded(`nudge ${name}`, withMoved(history.present, schemeId, selected, by));
     },
   };
 }

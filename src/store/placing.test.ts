@@ -4,7 +4,7 @@ import type { Site, Work } from "../site/index.js";
 import { plainPad, plainSite, plainStrip, plainTank } from "../site/site.fixture.js";
 import type { DeskStore } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
-import { copying } from "./placing.js";
+import { copying } from "./copying.js";
 
 /** Copying and removing on a desk with one work picked; what was told, and the sites recorded. */
 function deskWith(works: Work[], picked: string) {
@@ -12,6 +12,7 @@ function deskWith(works: Work[], picked: string) {
     history: startHistory(plainSite({ works })),
     schemeId: "plan",
     selected: { kind: "work", id: picked },
+    also: [],
   };
   const told: string[] = [];
   const sites: Site[] = [];

@@ -1,10 +1,13 @@
 import { create } from "zustand";
 import type { DeskState, DeskStore } from "./deskState.js";
+import { copying } from "./copying.js";
 import { deskTools } from "./deskTools.js";
 import { editing } from "./editing.js";
 import { opening } from "./opening.js";
-import { copying, placing } from "./placing.js";
+import { lettingGo } from "./picks.js";
+import { placing } from "./placing.js";
 import { sectioning } from "./sectioning.js";
+import { changing, picking } from "./several.js";
 import { rememberCost } from "./stepCosts.js";
 
 const beginning: DeskState = {
@@ -18,6 +21,8 @@ const beginning: DeskState = {
   lastEdit: null,
   steps: 0,
   selected: null,
+  also: [],
+  several: false,
   frameAsked: 0,
   placing: null,
   section: null,
@@ -36,12 +41,14 @@ const beginning: DeskState = {
 
 /** The desk's state: one document with its history, what is shown of it, and its estimate. */
 export const useDesk = create<DeskStore>()((set, get) => {
-  const tools = deskTools(get, set);
+  const tools = deskTools(get, (part) => set(lettingGo(get(), part)));
   return {
     ...beginning,
     ...editing(tools),
     ...placing(tools),
     ...copying(tools),
+    ...picking(tools),
+    ...changing(tools),
     ...sectioning(tools),
     ...opening(tools),
   };
