@@ -82,6 +82,10 @@ function useCranePlaces(): readonly CranePlace[] {
   }, [leaf, site, schemeId, estimate]);
 }
 
+function stopWalking(): void {
+  useDesk.getState().show({ view: "orbit" });
+}
+
 function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const shown = useShown();
   const working = useDesk((desk) => desk.working);
@@ -90,6 +94,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const selected = useDesk((desk) => desk.selected);
   const placing = useDesk((desk) => desk.placing);
   const section = useDesk((desk) => desk.section);
+  const frameAsked = useDesk((desk) => desk.frameAsked);
   const desk = useDesk.getState();
   return (
     <SiteScene
@@ -97,6 +102,8 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       working={working}
       onWorkAgain={desk.workAgain}
       view={view}
+      onStopWalking={stopWalking}
+      frameAsked={frameAsked}
       theme={theme}
       reducedMotion={useReducedMotion()}
       selected={selected}

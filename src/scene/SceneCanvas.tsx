@@ -138,11 +138,10 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       <Redraw on={given} />
       <FrameMark view={view} cut={estimate?.earth.bank ?? NaN} onLost={given.onLost} />
       <CameraRig
-        frame={frame}
-        floor={floor}
+        {...{ contents, floor, view }}
         kind={props.view}
+        selected={props.selected}
         reducedMotion={props.reducedMotion}
-        view={view}
       />
       <SceneLight frame={frame} palette={palette} />
       <GroundSurface

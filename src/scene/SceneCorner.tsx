@@ -3,17 +3,24 @@ import { Vector3 } from "three";
 import type { Site } from "../site/index.js";
 import { scaleBar } from "./figures.js";
 import type { SceneFrame } from "./frame.js";
+import { words } from "../words/index.js";
+import type { ViewKind } from "./props.js";
 import { metresPerPixel, type SceneView } from "./sceneView.js";
 
 interface SceneCornerProps {
   units: Site["units"];
   frame: SceneFrame;
   view: SceneView;
-  kind: "orbit" | "plan";
+  kind: ViewKind;
+  /** Turns the view to what is picked; null when nothing is. */
+  onFrame: (() => void) | null;
 }
 
-/** The north arrow (which also shows the whole lot again) and the scale bar, kept to the camera. */
-export function SceneCorner({ units, frame, view, kind }: SceneCornerProps): ReactElement {
+/**
+ * The north arrow (which also shows the whole lot again, north up), the button that shows what is
+ * picked, and the scale bar, kept to the camera.
+ */
+export function SceneCorner({ units, frame, view, kind, onFrame }: SceneCornerProps): ReactElement {
   const needle = useRef<SVGSVGElement>(null);
   const bar = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -26,15 +33,16 @@ export function SceneCorner({ units, frame, view, kind }: SceneCornerProps): Rea
     update();
     return view.subscribe(update);
   }, [units, frame, view, kind]);
+  const north = kind === "walk" ? words.looking.faceNorth : words.looking.wholeLot;
   return (
     <>
       <button
         type="button"
         className="scene-north"
         data-testid="scene-north"
-        aria-label="Show the whole lot"
-        title="Show the whole lot"
-        onClick={() => view.fitLot()}
+        aria-label={north}
+        title={north}
+        onClick={() => view.fitLot(true)}
       >
         <svg ref={needle} viewBox="-20 -28 40 56" width="40" height="56" aria-hidden="true">
           <text y="-15" textAnchor="middle">
@@ -43,7 +51,24 @@ export function SceneCorner({ units, frame, view, kind }: SceneCornerProps): Rea
           <path d="M0,-11 L8,20 L0,14 L-8,20 Z" />
         </svg>
       </button>
-      <div className="scene-scale" data-testid="scene-scale" ref={bar}>
+      {onFrame !== null && (
+        <button
+          type="button"
+          className="scene-frame"
+          data-testid="scene-frame"
+          aria-label={words.looking.frame}
+          title={words.looking.frameTitle}
+          aria-keyshortcuts="F"
+          onClick={onFrame}
+        >
+          <svg viewBox="-12 -12 24 24" width="24" height="24" aria-hidden="true">
+            <path d="M-10,-4 V-10 H-4 M4,-10 H10 V-4 M10,4 V10 H4 M-4,10 H-10 V4" />
+            <circle r="3.5" />
+          </svg>
+        </button>
+      )}
+      {/* On foot one length holds nowhere: what is near is large. */}
+      <div className="scene-scale" data-testid="scene-scale" ref={bar} hidden={kind === "walk"}>
         <span className="scene-scale-text" />
         <span className="scene-scale-bar" aria-hidden="true" />
         {kind === "orbit" && <span className="scene-scale-note">at mid-view</span>}

@@ -36,6 +36,9 @@ import { SpotHeights } from "./SpotHeights.js";
 import { stageGround } from "./stageGround.js";
 import { SectionEnds } from "./SectionEnds.js";
 import { SectionHint } from "./SectionHint.js";
+import { useFraming } from "./useFraming.js";
+import { WalkPad } from "./WalkPad.js";
+import { words } from "../words/index.js";
 import { usePlacing } from "./usePlacing.js";
 import { isDrawing, useSection } from "./useSection.js";
 import { WorkingNote } from "./WorkingNote.js";
@@ -55,7 +58,16 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const { lines } = drawn;
   const tool = usePlacing(placing, props.onPlace);
   const section = useSection(props.section, props.onSectionTap);
-  const startPress = useScenePointer({ root, view, contents, props, placing: tool, section });
+  const frameIt = useFraming(view, contents, props);
+  const startPress = useScenePointer({
+    root,
+    view,
+    contents,
+    props,
+    placing: tool,
+    section,
+    onFrame: frameIt,
+  });
   const drawing = isDrawing(props.section);
   useFrameCount(root, view);
   useEffect(() => {
@@ -74,7 +86,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
       role="region"
       aria-label={`${props.site.name}: the ground and the works in ${
         props.view === "plan" ? "plan" : "three dimensions"
-      }. All that it shows is also in the tables beside it.`}
+      }${props.view === "walk" ? `, ${words.looking.onFoot}` : ""}. All that it shows is also in the tables beside it.`}
       tabIndex={-1}
     >
       {drawable && (
@@ -106,8 +118,16 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               frame={contents.frame}
               view={view}
               kind={props.view}
+              onFrame={props.selected === null ? null : () => frameIt()}
             />
             {props.looks.depths && <DepthLegend bands={drawn.bands} units={props.site.units} />}
+            {props.view === "walk" && (
+              <WalkPad
+                {...{ view }}
+                busy={placing !== null || drawing}
+                onStop={props.onStopWalking}
+              />
+            )}
             {nextProbe !== null && <NextProbeTag at={nextProbe} contents={contents} view={view} />}
             {from !== undefined && to !== undefined && (
               <SectionEnds {...{ contents, view }} line={[from, to]} onMove={props.onSectionMove} />

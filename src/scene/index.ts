@@ -6,4 +6,5 @@ export type {
   ProbeWorth,
   Selection,
   SiteSceneProps,
+  ViewKind,
 } from "./props.js";

@@ -19,7 +19,7 @@ import { workPlace } from "./workShapes.js";
 export interface PickScene {
   view: SceneView;
   contents: SceneContents;
-  props: Pick<SiteSceneProps, "selected" | "showProbes" | "showPoints">;
+  props: Pick<SiteSceneProps, "selected" | "showProbes" | "showPoints" | "view">;
 }
 
 /** What the pointer slides on during a drag: a level for a solid body, the ground for the rest. */
@@ -82,7 +82,10 @@ export function pickAt(input: PickScene, screen: ScreenPoint, touch: boolean): P
   if (grabbed === null) return null;
   // A finger turns the view unless what it is on was chosen first; so does a mouse on broad ground.
   // A label's dot is as good as the label.
-  const movable = chosen || dot !== null || (!touch && !broad && selection.kind !== "point");
+  // On foot a drag looks round: there a thing is moved by its label or its keys.
+  const onFoot = props.view === "walk";
+  const movable =
+    !onFoot && (chosen || dot !== null || (!touch && !broad && selection.kind !== "point"));
   return { held: { selection, grip: { part: "body" }, place, grabbed, movable }, slide };
 }
 

@@ -4,6 +4,9 @@ import type { PlanPoint, Site } from "../site/index.js";
 /** What a person has picked in the scene or in a leaf. */
 export type Selection = { kind: "work" | "probe" | "point" | "limit"; id: string };
 
+/** From where the ground is looked at: from outside, straight from above, or on foot. */
+export type ViewKind = "orbit" | "plan" | "walk";
+
 /** What the next clicks in the scene will place. */
 export type Placing = { kind: "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip" };
 
@@ -58,7 +61,11 @@ export interface SiteSceneProps {
   /** The ground that is wanted is not drawn yet, or could not be worked out. */
   working: { fault: string | null } | null;
   onWorkAgain: () => void;
-  view: "orbit" | "plan";
+  view: ViewKind;
+  /** Leaves walking for the view from outside. */
+  onStopWalking: () => void;
+  /** How often the view was asked to turn to what is selected; it does so when this grows. */
+  frameAsked: number;
   theme: "light" | "dark";
   reducedMotion: boolean;
   selected: Selection | null;

@@ -82,7 +82,10 @@ function holeFloor(work: Extract<Work, { kind: "tank" }>) {
 }
 
 /** About where a tank's hole opens at the ground: its floor, spread by its walls' slope. */
-function holeMouth(work: Extract<Work, { kind: "tank" }>, contents: SceneContents): PlanPoint[] {
+export function holeMouth(
+  work: Extract<Work, { kind: "tank" }>,
+  contents: SceneContents,
+): PlanPoint[] {
   const [x, y] = toScene(contents.frame, work.at);
   const ground = contents.found.heightAt(x, y)?.z ?? work.base - contents.frame.origin[2];
   const depth = Math.max(0, ground + contents.frame.origin[2] - work.base);
@@ -96,6 +99,20 @@ export function tankBodies(contents: SceneContents): Prism[] {
   return contents.works.flatMap((work) =>
     work.kind === "tank" ? (bodyOf(work, contents) ?? []) : [],
   );
+}
+
+/** A body of a work that stands in or on the ground at this stage. */
+export interface StandingBody {
+  work: Work;
+  prism: Prism;
+}
+
+/** Every body that there is at this stage, scene frame. */
+export function standingBodies(contents: SceneContents): StandingBody[] {
+  return contents.works.flatMap((work) => {
+    const prism = bodyOf(work, contents);
+    return prism === null ? [] : [{ work, prism }];
+  });
 }
 
 function pileRing(work: Work, contents: SceneContents) {

@@ -4,6 +4,10 @@ import type { ScenePoint } from "./frame.js";
 import type { Ray } from "./picking.js";
 import type { ScreenBox } from "./spotLayout.js";
 
+/** What the one who walks can be asked to do. */
+export type WalkWay =
+  "ahead" | "back" | "left" | "right" | "turnLeft" | "turnRight" | "up" | "down" | "run";
+
 export type SceneCamera = PerspectiveCamera | OrthographicCamera;
 
 /**
@@ -26,8 +30,12 @@ export interface SceneView {
   drag: DragState;
   /** Stops or frees the orbit. */
   setOrbit: (on: boolean) => void;
-  /** Shows the whole lot again. */
-  fitLot: () => void;
+  /** Shows the whole lot again; `northUp` also turns north to the top. */
+  fitLot: (northUp?: boolean) => void;
+  /** Turns the view to these places, from near by. */
+  frame: (points: readonly ScenePoint[]) => void;
+  /** Begins or ends a step or turn of the one who walks; nothing in the other views. */
+  go: (way: WalkWay, on: boolean) => void;
   /** A listener that is called after each frame, `first` before those that are not. */
   subscribe: (listener: () => void, first?: boolean) => () => void;
   /** Called as a frame is drawn, with the cut of the estimate that it shows. */
@@ -47,6 +55,8 @@ export function createSceneView(): SceneView {
     drag: { phase: "idle" },
     setOrbit: () => undefined,
     fitLot: () => undefined,
+    frame: () => undefined,
+    go: () => undefined,
     subscribe(listener, first = false) {
       const among = first ? early : listeners;
       among.add(listener);

@@ -32,6 +32,8 @@ interface ScenePointerInput {
   props: SiteSceneProps;
   placing: PlacingTool;
   section: SectionTool;
+  /** Turns the view to a thing. */
+  onFrame: (selection: Selection) => void;
 }
 
 const TURN_STEP = 5;
@@ -74,6 +76,8 @@ class SceneHand {
   private swallows = false;
   /** The latest click that set a corner: a second one close upon it is a double click. */
   private clicked: { screen: ScreenPoint; time: number } | null = null;
+  /** What the latest press that was no drag picked, and when. */
+  private chosen: { selection: Selection; time: number } | null = null;
   private readonly view: SceneView;
   private readonly off: () => void;
 
@@ -190,8 +194,22 @@ class SceneHand {
     const screen = this.screenOf(event);
     const tap = this.tap;
     this.tap = null;
-    if (this.view.drag.phase !== "idle") this.send({ type: "release" });
+    if (this.view.drag.phase !== "idle") this.release(event.timeStamp);
     else if (tap !== null && apart(tap.screen, screen) <= tap.reach) this.tapped(event, screen);
+  }
+
+  /** The end of a press; of a second one upon the same thing within a moment, the view turns to it. */
+  private release(time: number): void {
+    const { drag } = this.view;
+    const selection = drag.phase === "pressed" ? drag.press.selection : null;
+    const { chosen } = this;
+    this.chosen = selection && { selection, time };
+    this.send({ type: "release" });
+    if (selection === null || chosen === null || time - chosen.time > DOUBLE.time) return;
+    const { kind, id } = chosen.selection;
+    if (selection.kind !== kind || selection.id !== id) return;
+    this.chosen = null;
+    this.latest.current.onFrame(selection);
   }
 
   private tapped(event: PointerEvent, screen: ScreenPoint): void {

@@ -80,7 +80,7 @@ export interface DeskState {
   /** Ends of the section's line as far as it is drawn: none, one or two; null when there is none. */
   section: readonly PlanPoint[] | null;
   stage: Stage;
-  view: "orbit" | "plan";
+  view: "orbit" | "plan" | "walk";
   theme: "light" | "dark" | "system";
   leaf: Leaf;
   /** The leaf for a site of one's own lies open over the page. */

@@ -8,6 +8,7 @@ import { useBarTools, type BarTool } from "./tools.js";
 const VIEWS = [
   { view: "orbit", name: words.looking.orbit },
   { view: "plan", name: words.looking.plan },
+  { view: "walk", name: words.looking.walk },
 ] as const;
 
 function ViewSwitch(): ReactNode {
