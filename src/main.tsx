@@ -1,6 +1,4 @@
-import "@fontsource/zilla-slab/600.css";
-import "@fontsource/zilla-slab/700.css";
-import "@fontsource-variable/public-sans";
+import "./desk/fonts.css";
 import "./desk/theme.css";
 import "./desk/page.css";
 import "./desk/leaf.css";
@@ -9,6 +7,7 @@ import "./desk/dialog.css";
 import "./desk/report.css";
 import "./desk/section.css";
 import "./desk/flow.css";
+import "./desk/offline.css";
 import "./desk/looking.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";

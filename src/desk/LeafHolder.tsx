@@ -1,26 +1,13 @@
 import { useEffect, useRef } from "react";
 import type { ReactNode } from "react";
 import { useDesk } from "../store/index.js";
-import type { Leaf } from "../store/index.js";
+import { words } from "../words/index.js";
 import { CautionsButton } from "./Cautions.js";
-import { CostLeaf } from "./cost/CostLeaf.js";
-import { DigLeaf } from "./dig/DigLeaf.js";
-import { FlowLeaf } from "./flow/FlowLeaf.js";
-import { HandoverLeaf } from "./handover/HandoverLeaf.js";
 import { LEAF_TITLES } from "./Header.js";
-import { MachinesLeaf } from "./machines/MachinesLeaf.js";
+import { Late, LeafComing } from "./late/Late.js";
+import { LEAF_PARTS } from "./late/parts.js";
 import { SheetGrip } from "./SheetGrip.js";
 import { useSheet } from "./useSheet.js";
-import { SurveyLeaf } from "./survey/SurveyLeaf.js";
-
-const LEAF_BODIES: Readonly<Record<Leaf, () => ReactNode>> = {
-  survey: SurveyLeaf,
-  dig: DigLeaf,
-  flow: FlowLeaf,
-  machines: MachinesLeaf,
-  cost: CostLeaf,
-  handover: HandoverLeaf,
-};
 
 /** The open leaf of the book; on a phone a sheet that can be drawn up or put down. */
 export function LeafHolder(): ReactNode {
@@ -30,7 +17,6 @@ export function LeafHolder(): ReactNode {
   );
   const sheet = useSheet(leaf);
   const holder = useRef<HTMLElement>(null);
-  const Body = LEAF_BODIES[leaf];
   useEffect(() => {
     holder.current?.scrollTo({ top: 0 });
   }, [leaf]);
@@ -43,7 +29,9 @@ export function LeafHolder(): ReactNode {
         <SheetGrip sheet={sheet} />
       </div>
       <div className="leaf-body">
-        <Body />
+        <Late part={LEAF_PARTS[leaf]} name={words.offline.thisLeaf} coming={<LeafComing />}>
+          {(Body) => <Body />}
+        </Late>
       </div>
     </aside>
   );

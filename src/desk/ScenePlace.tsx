@@ -1,8 +1,9 @@
 import { Component, useMemo } from "react";
 import type { ReactNode } from "react";
-import { SiteScene, type CranePlace, type ProbeWorth } from "../scene/index.js";
+import type { CranePlace, ProbeWorth } from "../scene/index.js";
 import { useChance, useDesk, useLooks } from "../store/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
+import { SiteScene } from "./late/SiteScene.js";
 import { Stages } from "./Stages.js";
 import { useReducedMotion } from "./useTheme.js";
 import { useSite } from "./useSite.js";

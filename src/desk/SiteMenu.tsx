@@ -12,7 +12,7 @@ import {
 import { setUnits } from "../site/index.js";
 import type { Site } from "../site/index.js";
 import { examples, useDesk } from "../store/index.js";
-import { askForSite, openSiteFile, saveSite } from "./files.js";
+import { askForSite, openExample, openSiteFile, saveSite } from "./files.js";
 
 function SchemeSection({ site, schemeId }: { site: Site; schemeId: string }): ReactNode {
   const chooseScheme = useDesk((desk) => desk.chooseScheme);
@@ -34,7 +34,6 @@ function SchemeSection({ site, schemeId }: { site: Site; schemeId: string }): Re
 }
 
 function FileSection(): ReactNode {
-  const openText = useDesk((desk) => desk.openText);
   const show = useDesk((desk) => desk.show);
   return (
     <MenuSection aria-label="Sites">
@@ -52,7 +51,7 @@ function FileSection(): ReactNode {
         <MenuItem
           key={example.id}
           id={`example-${example.id}`}
-          onAction={() => openText(example.text, example.title)}
+          onAction={() => void openExample(example)}
         >
           Example: {example.title}
         </MenuItem>

@@ -1,4 +1,6 @@
 import { useDesk } from "../store/index.js";
+import type { Example } from "../store/index.js";
+import { words } from "../words/index.js";
 
 /** Hands a text to the browser as a download. */
 export function download(name: string, text: string, type: string): void {
@@ -29,6 +31,16 @@ export async function openSiteFile(file: File): Promise<void> {
     desk.tell(
       `${file.name} could not be read: ${fault instanceof Error ? fault.message : String(fault)}`,
     );
+  }
+}
+
+/** Fetches an example and opens it; the open site stays when it cannot be fetched. */
+export async function openExample({ title, read }: Example): Promise<void> {
+  const desk = useDesk.getState();
+  try {
+    desk.openText(await read(), title);
+  } catch {
+    desk.tell(words.offline.exampleMissing(title));
   }
 }
 

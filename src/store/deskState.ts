@@ -158,6 +158,8 @@ export interface DeskActions {
   startSite: (site: Site) => Promise<boolean>;
   /** The open site as file text with its file name, or null when none is open. */
   siteFile: () => { name: string; text: string } | null;
+  /** Keeps the site in this browser at once; how that went is in `keeping`. */
+  keepNow: () => Promise<void>;
   tell: (notice: string) => void;
   dismissUnopened: () => void;
   /** Gives up the site that waits for its ground; what is on the desk stays. */

@@ -4,14 +4,13 @@ export interface Example {
   id: string;
   /** Name to show before the file is read. */
   title: string;
-  /** The site file as it stands. */
-  text: string;
+  /** Fetches the site file as it stands; rejects when it cannot be fetched. */
+  read: () => Promise<string>;
 }
 
 const files = import.meta.glob<string>("../../shared/sites/*.site.json", {
   query: "?raw",
   import: "default",
-  eager: true,
 });
 
 const FIRST = "alder-flat";
@@ -25,8 +24,8 @@ function titleOf(id: string): string {
 
 /** The examples, the one shown on first opening first; empty if none were built in. */
 export const examples: readonly Example[] = Object.entries(files)
-  .map(([path, text]) => {
+  .map(([path, read]) => {
     const id = path.replace(/^.*\//, "").replace(/\.site\.json$/, "");
-    return { id, title: titleOf(id), text };
+    return { id, title: titleOf(id), read };
   })
   .sort((a, b) => Number(b.id === FIRST) - Number(a.id === FIRST) || a.id.localeCompare(b.id));

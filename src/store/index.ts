@@ -4,6 +4,7 @@ export type { DeskState, DragStep, Keeping, Leaf, LongJob, Picked, Unopened } fr
 export { useLooks } from "./looks.js";
 export type { Looks } from "./looks.js";
 export { examples } from "./examples.js";
+export type { Example } from "./examples.js";
 export { fiveFigures } from "./figures.js";
 export type { Figures } from "./figures.js";
 export { jobInWords } from "./jobInWords.js";

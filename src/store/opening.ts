@@ -6,6 +6,7 @@ import type { DeskActions, DeskState } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { examples } from "./examples.js";
 import { isLong } from "./groundTalk.js";
+import { words } from "../words/index.js";
 
 type Opening = Pick<
   DeskActions,
@@ -100,6 +101,20 @@ function notWorkedOut(text: string): SiteProblem {
   };
 }
 
+/** Opens the first example; without one an empty page, which says what to do. */
+async function openFirst({ get, set }: DeskTools): Promise<void> {
+  const first = examples[0];
+  const text = await first?.read().catch(() => null);
+  // The person may have opened another site while the example was fetched.
+  if (get().history !== null) return;
+  const isOpen =
+    first !== undefined && typeof text === "string" && get().openText(text, first.title);
+  if (!isOpen) set({ status: "empty", starting: true });
+  set({
+    notice: text === null && first !== undefined ? words.offline.exampleMissing(first.title) : "",
+  });
+}
+
 /** Opens what was kept in this browser; else the first example; else an empty page. */
 async function beginDesk(tools: DeskTools): Promise<void> {
   const { get, set, keepNow, keepNothing } = tools;
@@ -118,11 +133,7 @@ async function beginDesk(tools: DeskTools): Promise<void> {
   // The person may have opened another site while the kept one was read.
   if (get().history !== null) return;
   const { unopened } = get();
-  const first = examples[0];
-  if (first === undefined || !get().openText(first.text, first.title)) {
-    set({ status: "empty", starting: true });
-  }
-  set({ notice: "" });
+  await openFirst(tools);
   if (unopened !== null) {
     // What could not be opened now may be another time: only an edit puts another in its place.
     keepNothing();

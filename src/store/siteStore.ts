@@ -51,6 +51,7 @@ export const useDesk = create<DeskStore>()((set, get) => {
     ...changing(tools),
     ...sectioning(tools),
     ...opening(tools),
+    keepNow: tools.keepNow,
   };
 });
 

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
 import type { ReactNode } from "react";
 import { flushSync } from "react-dom";
-import { ReportBody } from "./ReportBody.js";
+import { ReportBody } from "../late/overPage.js";
 
 /** The day in words that cannot be read two ways, such as "25 November 2026". */
 function today(): string {
