@@ -6,7 +6,7 @@ import type { Picked } from "./deskState.js";
 import { examples } from "./examples.js";
 import { useDesk } from "./siteStore.js";
 
-const read = readSite(examples[0]!.text);
+const read = readSite(await examples[0]!.read());
 const desk = useDesk.getState;
 const history = () => {
   const now = desk().history;

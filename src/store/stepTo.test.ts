@@ -4,7 +4,7 @@ import { examples } from "./examples.js";
 import { useDesk } from "./siteStore.js";
 import { listedSteps } from "./stepCosts.js";
 
-const site = readSite(examples[0]!.text);
+const site = readSite(await examples[0]!.read());
 
 /** The list of steps as the desk shows it. */
 function listed(): ReturnType<typeof listedSteps> {
