@@ -10,6 +10,8 @@ export type { Figures } from "./figures.js";
 export { jobInWords } from "./jobInWords.js";
 export { guessedLayers, guessedNote, withMeasured } from "../site/index.js";
 export { levelDistance, nextLevel } from "./levels.js";
+export { typicalOf } from "./typical.js";
+export type { TypicalKey } from "./typical.js";
 export { benchToPlace, coverToPlace, sizesToPlace } from "./sizes.js";
 export {
   DEFAULT_PIPE_NAME,

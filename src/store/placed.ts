@@ -126,7 +126,7 @@ function drainPipe({ site, schemeId, ground, at }: Spot): Pipe {
     grade: {
       by: "inverts",
       start: toCentimetre(start),
-      end: toCentimetre(start - 0.02 * lengthOf(at)),
+      end: toCentimetre(start - sizesToPlace(site).drainFall * lengthOf(at)),
     },
   };
 }
@@ -147,7 +147,7 @@ interface Spot {
 
 function tankAt({ site, id, name, first, ground }: Spot): Tank {
   const body = tankBody(FIRST_TANK);
-  const { underTop, overdig, bedding } = sizesToPlace(site);
+  const { underTop, overdig, bedding, holeWall } = sizesToPlace(site);
   return {
     kind: "tank",
     id,
@@ -158,7 +158,7 @@ function tankAt({ site, id, name, first, ground }: Spot): Tank {
     base: toCentimetre(ground - underTop - body.height),
     overdig,
     bedding: { depth: bedding, material: materialFor(site, "crushed-gravel", "aggregate") },
-    walls: { by: "run", run: 1 },
+    walls: { by: "run", run: holeWall },
     backfill: NATIVE,
   };
 }
@@ -180,15 +180,16 @@ function bedAt({ site, id, name, first, ground }: Spot): Bed {
   };
 }
 
-function padOn({ id, name, at, heights }: Spot): Pad {
+function padOn({ site, id, name, at, heights }: Spot): Pad {
+  const { holeWall, fillRun } = sizesToPlace(site);
   return {
     kind: "pad",
     id,
     name,
     outline: at,
     top: toCentimetre(meanOf(heights)),
-    walls: { by: "run", run: 1 },
-    fillRun: 2,
+    walls: { by: "run", run: holeWall },
+    fillRun,
     fill: NATIVE,
   };
 }
@@ -239,7 +240,7 @@ function trenchAlong(spot: Spot): Trench {
     name,
     path: at,
     width: sizes.trench,
-    walls: { by: "run", run: 0 },
+    walls: { by: "run", run: sizes.trenchWall },
     bedding: { depth: sizes.pipeBedding, material: gravel },
     zone: { above: sizes.zone, material: gravel },
     backfill: NATIVE,

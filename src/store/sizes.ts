@@ -4,7 +4,7 @@ import { FOOT } from "../units/index.js";
 
 const INCH = FOOT / 12;
 
-/** Typical sizes in m, round in the site's own units. Common practice, no source. */
+/** Typical sizes in m (slopes as said), round in the site's own units. Common practice, no source. */
 export function sizesToPlace(site: Site) {
   const us = site.units === "us";
   return {
@@ -28,6 +28,12 @@ export function sizesToPlace(site: Site) {
     beyond: us ? 3 * FOOT : 1,
     putBack: us ? 6 * INCH : 0.15,
     step: us ? 0.5 * FOOT : 0.1,
+    // Run per 1 of rise. None of them says that a wall will stand: the soil and the depth do.
+    holeWall: 1,
+    trenchWall: 0,
+    fillRun: 2,
+    // Drop per run.
+    drainFall: 0.02,
   };
 }
 

@@ -4,6 +4,7 @@ import { length } from "../../units/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useTypical } from "../fields/useTypical.js";
 import { BearingField, PlaceFields } from "./PlaceFields.js";
 import { StripOver } from "./StripFields.js";
 import { useChange } from "./useChange.js";
@@ -71,6 +72,7 @@ export function BedFields({ work }: { work: Bed }): ReactNode {
         value={work.wall}
         measure={length}
         onCommit={(wall) => change("wall", { wall })}
+        typical={useTypical("bedWall")}
       />
       <MeasureField
         label="Overflow above its base"

@@ -3,6 +3,7 @@ import { length } from "../../units/index.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { ShareField } from "../fields/ShareField.js";
+import type { TypicalValue } from "../fields/Typical.js";
 
 interface CourseFieldsProps {
   /** What it is: "Bedding". */
@@ -15,11 +16,12 @@ interface CourseFieldsProps {
   material: string | undefined;
   onDepth: (depth: number) => void;
   onMaterial: (material: string) => void;
+  typical?: TypicalValue;
 }
 
 /** A course that is brought in: how thick, and of what. */
 export function CourseFields(props: CourseFieldsProps): ReactNode {
-  const { label, measured, name, depth, material, onDepth, onMaterial } = props;
+  const { label, measured, name, depth, material, onDepth, onMaterial, typical } = props;
   return (
     <>
       <MeasureField
@@ -29,6 +31,7 @@ export function CourseFields(props: CourseFieldsProps): ReactNode {
         measure={length}
         least={0}
         onCommit={onDepth}
+        typical={typical}
       />
       {material !== undefined && (
         <MaterialField

@@ -4,6 +4,7 @@ import type { Building, Pile } from "../../site/index.js";
 import { bearing, length } from "../../units/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useTypical } from "../fields/useTypical.js";
 import { OutletFields } from "./OutletFields.js";
 import { CornerFields, PlaceFields } from "./PlaceFields.js";
 import { StripOver } from "./StripFields.js";
@@ -29,6 +30,7 @@ export function BuildingFields({ work }: { work: Building }): ReactNode {
         least={0}
         above
         onCommit={(height) => change("height", { height })}
+        typical={useTypical("storey")}
       />
       <CornerFields
         title="corners"

@@ -6,6 +6,7 @@ import { bearing, elevation, pipeSlope } from "../../units/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useTypical } from "../fields/useTypical.js";
 import { useSite } from "../useSite.js";
 import { CourseFields } from "./EarthFields.js";
 import { LevelFields } from "./LevelFields.js";
@@ -101,6 +102,7 @@ export function PadFields({ work }: { work: Pad }): ReactNode {
       <WallFields
         walls={work.walls}
         sides={padSides(outline)}
+        typical={useTypical("holeWall")}
         onChange={(walls) => change("walls", { walls })}
       />
       <SlopeField
@@ -108,6 +110,7 @@ export function PadFields({ work }: { work: Pad }): ReactNode {
         name="fill-run"
         value={work.fillRun}
         onCommit={(fillRun) => change("filled side", { fillRun })}
+        typical={useTypical("fillRun")}
       />
       <MaterialField
         label="Fill"

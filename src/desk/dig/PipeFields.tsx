@@ -14,6 +14,7 @@ import { distance, length, pipeSlope, size } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useTypical } from "../fields/useTypical.js";
 import { NameField } from "../fields/NameField.js";
 import { TypedField } from "../fields/TypedField.js";
 import type { Reading } from "../fields/TypedField.js";
@@ -74,6 +75,7 @@ function GradeFields(props: {
   onGrade: (grade: Grade) => void;
 }): ReactNode {
   const { grade, path, onGrade } = props;
+  const [cover, fall] = [useTypical("cover"), useTypical("drainFall")];
   if (grade.by === "cover") {
     return (
       <MeasureField
@@ -82,6 +84,7 @@ function GradeFields(props: {
         value={grade.depth}
         measure={length}
         onCommit={(depth) => onGrade({ by: "cover", depth })}
+        typical={cover}
       />
     );
   }
@@ -109,6 +112,7 @@ function GradeFields(props: {
           value={grade.fall}
           measure={pipeSlope}
           onCommit={(fall) => onGrade({ ...grade, fall })}
+          typical={fall}
         />
       )}
     </>

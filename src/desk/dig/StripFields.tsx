@@ -5,6 +5,7 @@ import { sizesToPlace, stripOver, stripPlace, useDesk } from "../../store/index.
 import { length } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useTypical } from "../fields/useTypical.js";
 import { useEdit, useSite } from "../useSite.js";
 import { CornerFields } from "./PlaceFields.js";
 import { useChange } from "./useChange.js";
@@ -22,6 +23,7 @@ function AreaFields({ work }: { work: Strip }): ReactNode {
   const { site, schemeId } = useSite();
   const change = useChange(work);
   const { area } = work;
+  const beyondTypical = useTypical("beyond");
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
   const choices = works
     .filter((one) => areaOutline(one) !== null)
@@ -55,6 +57,7 @@ function AreaFields({ work }: { work: Strip }): ReactNode {
           measure={length}
           least={0}
           onCommit={(beyond) => change("area", { area: { ...area, beyond } })}
+          typical={beyondTypical}
         />
       )}
     </>

@@ -5,6 +5,7 @@ import { ChoiceField } from "../fields/ChoiceField.js";
 import { tankBody, tankChoices } from "../../store/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useTypical } from "../fields/useTypical.js";
 import { useSite } from "../useSite.js";
 import { BackfillFields, CourseFields } from "./EarthFields.js";
 import { BearingField, PlaceFields } from "./PlaceFields.js";
@@ -129,18 +130,21 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
         value={work.overdig}
         measure={length}
         onCommit={(overdig) => change("overdig", { overdig })}
+        typical={useTypical("overdig")}
       />
       <CourseFields
         label="Bedding"
         measured="thick"
         name="bedding"
         {...work.bedding}
+        typical={useTypical("bedding")}
         onDepth={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
         onMaterial={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
       />
       <WallFields
         walls={work.walls}
         sides={TANK_SIDES}
+        typical={useTypical("holeWall")}
         onChange={(walls) => change("walls", { walls })}
       />
       <BackfillFields

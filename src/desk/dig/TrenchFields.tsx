@@ -4,6 +4,7 @@ import type { Pipe, Trench } from "../../site/index.js";
 import { coverToPlace, nextPipeName, pipeSize, PRESSURE_PIPE } from "../../store/index.js";
 import { length } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useTypical } from "../fields/useTypical.js";
 import { useSite } from "../useSite.js";
 import { BackfillFields, CourseFields } from "./EarthFields.js";
 import { PipeFields } from "./PipeFields.js";
@@ -47,10 +48,12 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         least={0}
         above
         onCommit={(width) => change("width", { width })}
+        typical={useTypical("trench")}
       />
       <WallFields
         walls={work.walls}
         sides={TRENCH_SIDES}
+        typical={useTypical("trenchWall")}
         onChange={(walls) => change("walls", { walls })}
       />
       {ENDS.map(({ key, label }) => (
@@ -69,6 +72,7 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         measured="thick"
         name="bedding"
         {...work.bedding}
+        typical={useTypical("pipeBedding")}
         onDepth={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
         onMaterial={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
       />
@@ -78,6 +82,7 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         name="zone"
         depth={work.zone.above}
         material={work.zone.material}
+        typical={useTypical("zone")}
         onDepth={(above) => change("pipe zone", { zone: { ...work.zone, above } })}
         onMaterial={(material) => change("pipe zone", { zone: { ...work.zone, material } })}
       />

@@ -6,7 +6,9 @@ import { benchToPlace } from "../../store/index.js";
 import { length, wallSlope } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { useTypical } from "../fields/useTypical.js";
 import { useSite } from "../useSite.js";
+import type { TypicalValue } from "../fields/Typical.js";
 import type { Side } from "./sides.js";
 import { WALL_WAYS, wallsOtherWay, wallWayOf } from "./wallWays.js";
 import type { KeptWalls } from "./wallWays.js";
@@ -27,6 +29,7 @@ interface SlopeFieldProps {
   onCommit: (run: number) => void;
   onClear?: () => void;
   usual?: string;
+  typical?: TypicalValue | undefined;
 }
 
 /** The slope of a wall or a filled side. */
@@ -51,12 +54,14 @@ interface WallFieldsProps {
   /** What each side is called, in the order of `sides`. */
   sides: readonly Side[];
   onChange: (walls: Walls) => void;
+  /** The slope that the walls of a new work of this kind have. */
+  typical: TypicalValue;
 }
 
 type OneWay<By extends Walls["by"]> = Extract<Walls, { by: By }>;
 
 function SideFields(props: WallFieldsProps & { walls: OneWay<"run"> }): ReactNode {
-  const { walls, sides, onChange } = props;
+  const { walls, sides, onChange, typical } = props;
   if (walls.sides === undefined) {
     return (
       <SlopeField
@@ -64,6 +69,7 @@ function SideFields(props: WallFieldsProps & { walls: OneWay<"run"> }): ReactNod
         name="wall-run"
         value={walls.run}
         onCommit={(run) => onChange({ ...walls, run })}
+        typical={typical}
       />
     );
   }
@@ -107,6 +113,7 @@ function BenchFields(props: {
   onChange: (walls: Walls) => void;
 }): ReactNode {
   const { walls, onChange } = props;
+  const bench = useTypical("bench");
   const common = { measure: length, least: 0, above: true } as const;
   return (
     <>
@@ -125,6 +132,7 @@ function BenchFields(props: {
         value={walls.rise}
         {...common}
         onCommit={(rise) => onChange({ ...walls, rise })}
+        typical={bench}
       />
       <MeasureField
         label="Bench tread"
@@ -132,13 +140,14 @@ function BenchFields(props: {
         value={walls.tread}
         {...common}
         onCommit={(tread) => onChange({ ...walls, tread })}
+        typical={bench}
       />
     </>
   );
 }
 
 /** How the walls of a hole are cut. What was typed for one way is kept while another is looked at. */
-export function WallFields({ walls, sides, onChange }: WallFieldsProps): ReactNode {
+export function WallFields({ walls, sides, onChange, typical }: WallFieldsProps): ReactNode {
   const { site } = useSite();
   const kept = useRef<KeptWalls>({});
   const way = wallWayOf(walls);
@@ -156,7 +165,7 @@ export function WallFields({ walls, sides, onChange }: WallFieldsProps): ReactNo
           onChange(wallsOtherWay({ way: next, kept: kept.current, sides: sides.length, bench }));
         }}
       />
-      {walls.by === "run" && <SideFields {...{ walls, sides, onChange }} />}
+      {walls.by === "run" && <SideFields {...{ walls, sides, onChange, typical }} />}
       {walls.by === "layers" && <LayerWallFields {...{ walls, onChange }} />}
       {walls.by === "benches" && <BenchFields {...{ walls, onChange }} />}
     </>

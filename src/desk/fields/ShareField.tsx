@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { MeasureField } from "./MeasureField.js";
 import { percent } from "./percent.js";
+import type { TypicalValue } from "./Typical.js";
 
 interface ShareFieldProps {
   label: ReactNode;
@@ -13,6 +14,7 @@ interface ShareFieldProps {
   usual: string;
   note?: string | undefined;
   doubt?: (value: number) => string | null;
+  typical?: TypicalValue | undefined;
 }
 
 /** A field for a share, as a person says it: 5%. */

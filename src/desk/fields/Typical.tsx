@@ -17,7 +17,9 @@ interface TypicalProps {
 }
 
 /** Tells what is typical and its source; once changed, one press sets it back. */
-export function Typical({ amount, source, holds, onSetBack }: TypicalProps): ReactNode {
+export function Typical({ amount, source: given, holds, onSetBack }: TypicalProps): ReactNode {
+  // Rows of the catalogue that have no source begin with the word that stands here anyway.
+  const source = given.replace(/^typical, /, "");
   if (holds) return <p className="typical">{words.forms.isTypical(source)}</p>;
   return (
     <p className="typical">

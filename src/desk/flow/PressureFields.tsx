@@ -3,6 +3,7 @@ import { fittingRows } from "../../estimate/index.js";
 import { without } from "../../site/index.js";
 import type { PressureSystem } from "../../site/index.js";
 import { head, length, liquidVolume, size } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { plain } from "../fields/plain.js";
@@ -15,6 +16,10 @@ const LAWS = [
 ] as const;
 /** m: roughness of drawn plastic pipe (recalled, handbooks give 0.0015 mm). */
 const SMOOTH = 1.5e-6;
+/** Hazen–Williams C that holds until the person says otherwise (recalled, plastic pipe). */
+const SMOOTH_C = 140;
+/** m between the levels where the pump starts and the alarm sounds; as the engine takes it. */
+const ALARM = 0.0762;
 
 /** The main: which pipe, how rough, its fittings, and the head wanted at the far end. */
 export function MainFields({ system }: { system: PressureSystem }): ReactNode {
@@ -70,7 +75,8 @@ export function MainFields({ system }: { system: PressureSystem }): ReactNode {
             label="Hazen–Williams C"
             name="friction-c"
             value={friction?.c}
-            usual="140"
+            usual={SMOOTH_C}
+            typical={{ value: SMOOTH_C, source: words.forms.recalledPlastic }}
             measure={plain}
             least={50}
             most={160}
@@ -175,7 +181,8 @@ export function DoseFields({ system }: { system: PressureSystem }): ReactNode {
         label="Alarm, over pump on"
         name="alarm"
         value={dose.alarmAbove}
-        usual={0.0762}
+        usual={ALARM}
+        typical={{ value: ALARM, source: words.forms.noSource }}
         measure={length}
         least={0}
         above

@@ -41,8 +41,8 @@ export function RulesSection(): ReactNode {
               name={`rule-${rule.id}`}
               value={chosen?.value}
               usual={rule.value}
+              typical={{ value: rule.value, source: rule.source }}
               measure={MEASURES[rule.unit] ?? plain}
-              note={chosen === undefined ? rule.source : "set in this scheme"}
               onCommit={(value) => set(rule.id, rule.name, value)}
               onClear={() => set(rule.id, rule.name, null)}
             />

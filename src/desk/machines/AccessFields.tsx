@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { liftRules } from "../../estimate/index.js";
 import { withoutAbsent } from "../../site/index.js";
 import { length, pipeSlope } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useScheme } from "../flow/useFlow.js";
 import { useMachinesChange } from "./useMachines.js";
@@ -53,9 +54,10 @@ export function AccessFields(): ReactNode {
         name="set-back"
         value={access?.setBack}
         usual={setBack.value}
+        typical={setBack}
         measure={length}
         least={0}
-        note={`Kept by a machine: ${setBack.source}. What someone competent asks for on this ground goes first.`}
+        note={words.forms.keptByMachine}
         {...field("setBack", "distance from the top edge")}
       />
       <MeasureField
@@ -63,10 +65,11 @@ export function AccessFields(): ReactNode {
         name="truck-side"
         value={access?.truckSide}
         usual={truckSide.value}
+        typical={truckSide}
         measure={length}
         least={0}
         above
-        note={`Top of it, which the bucket is emptied over: ${truckSide.source}.`}
+        note={words.forms.truckTop}
         {...field("truckSide", "side of the truck")}
       />
     </section>

@@ -10,6 +10,7 @@ import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
 import { plain } from "../fields/plain.js";
 import { ShareField } from "../fields/ShareField.js";
+import type { TypicalValue } from "../fields/Typical.js";
 import { useSite } from "../useSite.js";
 import { readChart, writeChart } from "./loadChart.js";
 import { useLiftChange } from "./useMachines.js";
@@ -108,6 +109,7 @@ function CraneFigures({ lift }: { lift: Lift }): ReactNode {
           name={`crane-${key}`}
           value={crane[key]}
           usual={row?.[key] ?? "not entered"}
+          typical={rowTypical(row?.[key], row?.source)}
           measure={measure}
           {...(key === "padArea" ? { print: { digits: 1 } } : {})}
           least={0}
@@ -118,6 +120,10 @@ function CraneFigures({ lift }: { lift: Lift }): ReactNode {
       ))}
     </>
   );
+}
+
+function rowTypical(value: number | undefined, source = ""): TypicalValue | undefined {
+  return value === undefined ? undefined : { value, source };
 }
 
 function GroundFields({ lift }: { lift: Lift }): ReactNode {
@@ -149,7 +155,7 @@ function GroundFields({ lift }: { lift: Lift }): ReactNode {
         measure={plain}
         least={0}
         above
-        note={`${edgeFactor.source}.`}
+        typical={edgeFactor}
         onCommit={(factor) => change("distance from the edge", { edgeFactor: factor })}
         onClear={() => change("distance from the edge", { edgeFactor: undefined })}
       />
@@ -159,7 +165,7 @@ function GroundFields({ lift }: { lift: Lift }): ReactNode {
         value={lift.padShare}
         most={1}
         usual={`${padShare.value * 100}%`}
-        note={`${padShare.source}.`}
+        typical={padShare}
         onCommit={(share) => change("share on one pad", { padShare: share })}
         onClear={() => change("share on one pad", { padShare: undefined })}
       />

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import type { Estimate } from "../../estimate/index.js";
 import { setMachines, type Scheme } from "../../site/index.js";
 import { hours, length, plainNumber } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { whole, wholeOrNone } from "../fields/plain.js";
 import { ShareField } from "../fields/ShareField.js";
@@ -150,6 +151,7 @@ function DayFields({ job }: { job: JobDays }): ReactNode {
           least={0}
           above
           usual={settings.layPerHour.likely}
+          note={given.layPerHour === undefined ? words.forms.typicalNoSource : undefined}
           onCommit={(layPerHour) => set("pipe laid in an hour", { layPerHour })}
           onClear={() => set("pipe laid in an hour", { layPerHour: undefined })}
         />

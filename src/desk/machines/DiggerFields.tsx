@@ -4,6 +4,7 @@ import type { Digger } from "../../estimate/index.js";
 import { withoutAbsent } from "../../site/index.js";
 import type { OwnDigger } from "../../site/index.js";
 import { earthVolume, length, liquidVolume, pipeSlope } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
 import { useScheme } from "../flow/useFlow.js";
@@ -81,6 +82,7 @@ interface OwnFiguresProps {
 
 function OwnFigures({ own, like, save }: OwnFiguresProps): ReactNode {
   const name = own.name ?? like.name;
+  const asLike = words.forms.asMachine(like.name);
   const set = (what: string, next: Record<string, unknown>): void =>
     save(`${what} of ${name}`, withoutAbsent<object>({ ...own, ...next }) as OwnDigger);
   return (
@@ -98,6 +100,7 @@ function OwnFigures({ own, like, save }: OwnFiguresProps): ReactNode {
           name={`digger-${key}`}
           value={own[key]}
           usual={like[key]}
+          typical={{ value: like[key], source: asLike }}
           measure={measure}
           {...(key === "bucket" ? { print: { digits: 2 } } : {})}
           {...(key === "fuelPerHour" ? { print: { digits: 1 } } : {})}
@@ -151,6 +154,7 @@ function HammerFields(props: {
           name={`digger-hammer-${key}`}
           value={own.hammer?.[key]}
           usual={like.hammer[key]}
+          typical={{ value: like.hammer[key], source: words.forms.asMachine(like.name) }}
           measure={earthVolume}
           least={0}
           above
