@@ -7,7 +7,7 @@ import {
   type DiggingTables,
   type Range,
 } from "../machines/index.js";
-import { cataloguePrices } from "../cost/index.js";
+import { cataloguePrices, ownPumpPrices } from "../cost/index.js";
 import type { Material, PriceChoice, Scheme } from "../site/index.js";
 import { looseRange } from "./bulkingRange.js";
 import { triangular } from "./random.js";
@@ -195,7 +195,7 @@ function hireDraws(
 }
 
 function listedPrices(scheme: Scheme): Drawn[] {
-  return [...cataloguePrices().values()].map((row) => {
+  return [...cataloguePrices().values(), ...ownPumpPrices(scheme)].map((row) => {
     const { price, source } = chosenPrice(row.id, row, row.source, scheme.prices);
     return { id: `price:${row.id}`, kind: "price", name: row.name, range: price, unit: "", source };
   });

@@ -8,6 +8,7 @@ import type { Pricing } from "./line.js";
 import { loadsOf } from "./loads.js";
 import { machineLines } from "./machineLines.js";
 import { ownLines, taxLines } from "./ownLines.js";
+import { pumpPriceIds } from "./pumpLines.js";
 import { lumpLines, pipeLines, tankLines } from "./systemLines.js";
 import { wearLines } from "./wearLines.js";
 import type { CostLine, CostResult, Loads } from "./types.js";
@@ -127,8 +128,9 @@ let known:
 function unknownChoices(scheme: Scheme): Finding[] {
   if (scheme.prices === undefined || scheme.prices.length === 0) return [];
   const known = knownPrices(scheme);
+  const pumps = new Set(pumpPriceIds(scheme));
   return scheme.prices
-    .filter((choice) => !known.has(choice.id))
+    .filter((choice) => !known.has(choice.id) && !pumps.has(choice.id))
     .map((choice) => ({
       level: "caution" as const,
       code: "cost.unknown-price",

@@ -1,4 +1,6 @@
 /** Quantities to money: priced lines with low, likely and high, and truckloads. Pure. */
+export { listedPrice } from "./listed.js";
+export { ownPumpPrices } from "./pumpLines.js";
 export { costOf } from "./cost.js";
 export { cataloguePrices, cataloguePipes } from "./catalogue.js";
 export type { PipeRow, PriceRow } from "./catalogue.js";

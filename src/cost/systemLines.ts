@@ -3,6 +3,7 @@ import type { Scheme, Tank } from "../site/index.js";
 import { cataloguePipes, cataloguePrices, priceRow } from "./catalogue.js";
 import type { PipeRow, PriceRow } from "./catalogue.js";
 import { costLine, countOf } from "./line.js";
+import { pumpLines } from "./pumpLines.js";
 import type { Pricing } from "./line.js";
 import type { CostLine } from "./types.js";
 
@@ -109,9 +110,14 @@ export function lumpLines(pricing: Pricing, scheme: Scheme, dig: DigResult): Cos
     "pressure-pipe": dig.pipes.some((pipe) => pipe.service === "pressure"),
   };
   const reasons = { works: "one for the job", "pressure-pipe": "one, as a pipe is under pressure" };
+  const pumps = pumpLines(pricing, scheme);
   const lines: CostLine[] = [];
   for (const row of cataloguePrices().values()) {
     if (row.when === undefined || !calledFor[row.when]) continue;
+    if (row.id === "pump-set" && pumps.length > 0) {
+      lines.push(...pumps);
+      continue;
+    }
     lines.push(costLine(pricing, row, { quantity: countOf(1, reasons[row.when], "lump") }));
   }
   return lines;

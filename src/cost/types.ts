@@ -22,6 +22,8 @@ export interface CostLine {
   source: string;
   /** True when the scheme set the price, false when it is a demo price. */
   own: boolean;
+  /** The price is one that stands in: what this very thing costs is not known yet. */
+  unpriced?: true;
   /** Absent for a line that follows from the works. */
   made?: "own-line" | "tax";
 }

@@ -17,6 +17,7 @@ export type { FoundPicture, FoundShape } from "./foundPicture.js";
 export { FACE } from "./types.js";
 export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";
 export type { WorkQuantities } from "../dig/index.js";
+export { listedPrice } from "../cost/index.js";
 export type { CostLine, CostResult } from "../cost/index.js";
 export { flowRules, holesIn, joinedEnds, pumpRows } from "../flow/index.js";
 export type { FlowResult, PipeCheck, PressureResult, StaticLift } from "../flow/index.js";

@@ -1,6 +1,11 @@
 import type { ReactNode } from "react";
 import type { CostLine } from "../parts.js";
+import { listedPrice } from "../../estimate/index.js";
 import { setPriceOfAll } from "../../site/index.js";
+import type { Scheme } from "../../site/index.js";
+import { words } from "../../words/index.js";
+import { useScheme } from "../flow/useFlow.js";
+import type { TypicalValue } from "../fields/Typical.js";
 import { money, plainNumber } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { Findings } from "../Findings.js";
@@ -17,12 +22,20 @@ import { useChanceAtRest } from "./useChanceAtRest.js";
 /** Volumes in these lines are of fuel or of what a tank holds. */
 const isLiquid = (line: CostLine): boolean => line.per === "L" || line.quantity.unit === "each";
 
+/** The catalogue's likely price of this id, for one of the price list's own unit. */
+function demoPrice(scheme: Scheme | undefined, id: string): TypicalValue | undefined {
+  const listed = scheme === undefined ? null : listedPrice(scheme, id);
+  return listed === null ? undefined : { value: listed.price.likely, source: listed.source };
+}
+
 function PriceEdit({ line }: { line: CostLine }): ReactNode {
   const { site } = useSite();
+  const scheme = useScheme();
   const edit = useEdit();
   const [priceId, another] = line.priceIds;
   if (priceId === undefined) return null;
   const per = perOf(line.per, site.units);
+  const listed = demoPrice(scheme, priceId);
   if (another !== undefined) {
     return <HireRates line={line} />;
   }
@@ -39,7 +52,8 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
           </>
         }
         name={`price-${priceId}`}
-        value={line.price.likely * per.size}
+        value={line.unpriced === true ? undefined : line.price.likely * per.size}
+        usual={line.price.likely * per.size}
         measure={money(site.currency)}
         print={{ digits: 2 }}
         least={0}
@@ -48,16 +62,10 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
             setPriceOfAll(now, priceId, { price: price / per.size }),
           )
         }
+        onClear={() => edit(`price of ${line.name}`, (now) => setPriceOfAll(now, priceId, null))}
+        typical={listed && { ...listed, value: listed.value * per.size }}
+        note={line.unpriced === true ? words.forms.noPumpPrice : undefined}
       />
-      {line.own && (
-        <button
-          type="button"
-          className="link"
-          onClick={() => edit(`price of ${line.name}`, (now) => setPriceOfAll(now, priceId, null))}
-        >
-          Back to the demo price
-        </button>
-      )}
     </>
   );
 }
@@ -66,9 +74,16 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
 function HireRates({ line }: { line: CostLine }): ReactNode {
   const { site, schemeId } = useSite();
   const edit = useEdit();
-  const chosen = site.schemes.find((scheme) => scheme.id === schemeId)?.prices;
+  const scheme = site.schemes.find((one) => one.id === schemeId);
+  const chosen = scheme?.prices;
   const words = (id: string): string =>
-    id.endsWith("-four-weeks") ? "four weeks" : id.endsWith("-week") ? "a week" : "a day";
+    id.endsWith("-four-weeks")
+      ? "four weeks"
+      : id.endsWith("-week")
+        ? "a week"
+        : id.endsWith("-delivery")
+          ? "bringing it and taking it away"
+          : "a day";
   return line.priceIds.map((id) => (
     <MeasureField
       key={id}
@@ -79,6 +94,8 @@ function HireRates({ line }: { line: CostLine }): ReactNode {
       }
       name={`price-${id}`}
       value={chosen?.find((one) => one.id === id)?.price}
+      usual={demoPrice(scheme, id)?.value}
+      typical={demoPrice(scheme, id)}
       measure={money(site.currency)}
       print={{ digits: 2 }}
       least={0}
@@ -97,7 +114,18 @@ function Line({ line }: { line: CostLine }): ReactNode {
   const count = countOf(line) / per.size;
   return (
     <li data-cost-line={line.id} data-amount={line.amount.likely}>
-      <Working text={line.name} amount={print(line.amount.likely)}>
+      <Working
+        text={
+          line.unpriced === true ? (
+            <>
+              {line.name} <small>{words.forms.noPriceYet}</small>
+            </>
+          ) : (
+            line.name
+          )
+        }
+        amount={print(line.amount.likely)}
+      >
         {line.per !== "lump" && (
           <p>
             {plainNumber(count, Number.isInteger(count) ? 0 : 2)} ×{" "}

@@ -21,6 +21,9 @@ export const forms = {
   typicalChip: (amount: string) => `typical ${amount}`,
   setBack: "set it back",
   noSource: "no source",
+  noPriceYet: "no price yet",
+  noPumpPrice:
+    "This pump has no price yet: that of any set stands in the total. Type what a supplier asks for the set with this pump; it is kept for the pump, so that changing pumps changes the cost.",
   typicalNoSource: "Typical; no source",
   keptByMachine: "Kept by a machine. What someone competent asks for on this ground goes first.",
   truckTop: "Top of it, which the bucket is emptied over.",
