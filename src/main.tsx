@@ -8,6 +8,7 @@ import "./desk/report.css";
 import "./desk/section.css";
 import "./desk/flow.css";
 import "./desk/offline.css";
+import "./desk/book.css";
 import "./desk/looking.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";

@@ -1,6 +1,7 @@
 import { useMemo, useState } from "react";
 import type { DragEvent, ReactNode } from "react";
 import { useDesk } from "../store/index.js";
+import { BookPanels } from "./book/BookPanels.js";
 import { openDropped } from "./SiteMenu.js";
 import { Header } from "./Header.js";
 import { SectionPanel, StartSite } from "./late/overPage.js";
@@ -89,6 +90,7 @@ export function Desk(): ReactNode {
         {over && <div className="drop-here">Drop a site file to open it</div>}
       </div>
       <Notices />
+      <BookPanels />
       {starting && <StartSite />}
       {open !== null && <Report />}
     </OpenSiteContext>

@@ -5,7 +5,7 @@ import { scrollLeafTo } from "./scrollLeaf.js";
 const WORDS = { stop: "Does not work as drawn", caution: "Caution", note: "Worth knowing" };
 
 /** The first sentence, which says what, and the rest, which says what to do. */
-function parted(text: string): [string, string] {
+export function parted(text: string): [string, string] {
   const end = /[.:;](?= [A-Z“(])/.exec(text);
   if (end === null) return [text, ""];
   return [text.slice(0, end.index + 1), text.slice(end.index + 1)];

@@ -2,6 +2,9 @@ import type { ReactNode } from "react";
 import { redoName, undoName } from "../site/index.js";
 import { LEAVES, useDesk } from "../store/index.js";
 import type { Leaf } from "../store/index.js";
+import { FindingsButton } from "./book/FindingsPanel.js";
+import { HeadMenu } from "./book/HeadMenu.js";
+import { StepsButton } from "./book/StepsPanel.js";
 import { saveSite } from "./files.js";
 import { Mark } from "./Mark.js";
 import { SiteMenu } from "./SiteMenu.js";
@@ -88,10 +91,13 @@ export function Header(): ReactNode {
           <SiteMenu />
         </div>
         <div className="head-side">
+          {open && <FindingsButton />}
           <UndoRedo />
+          <StepsButton />
+          <HeadMenu />
           <button
             type="button"
-            className="button main"
+            className="button main save-button"
             title={title}
             disabled={!open}
             onClick={saveSite}

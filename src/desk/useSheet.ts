@@ -1,6 +1,7 @@
 import { useRef, useState } from "react";
 import type { PointerEvent } from "react";
 import type { Leaf } from "../store/index.js";
+import { usePanels } from "./book/panels.js";
 
 /** How far a phone's sheet is drawn up: its head only, beside the ground, or over the ground. */
 export const SHEET_STOPS = ["down", "half", "up"] as const;
@@ -29,11 +30,15 @@ const TWO_STOPS = 260;
 
 /** The phone's sheet: where it stands, and how it is pulled. */
 export function useSheet(leaf: Leaf): Sheet {
-  const [set, setSet] = useState<{ at: SheetStop; leaf: Leaf }>({ at: "half", leaf });
+  const asked = usePanels((panels) => panels.leafAsked);
+  const [set, setSet] = useState<{ at: SheetStop; leaf: Leaf; asked: number }>({
+    ...{ at: "half", leaf, asked },
+  });
   const from = useRef<number | null>(null);
-  // Whoever asks for another leaf wants to see it.
-  const at = set.at === "down" && set.leaf !== leaf ? "half" : set.at;
-  const move = (way: "up" | "down"): void => setSet({ at: nextStop(at, way), leaf });
+  // Whoever asks for another leaf, or for a place in this one, wants to see it.
+  const isWanted = set.leaf !== leaf || set.asked !== asked;
+  const at = set.at === "down" && isWanted ? "half" : set.at;
+  const move = (way: "up" | "down"): void => setSet({ at: nextStop(at, way), leaf, asked });
   return {
     at,
     move,
@@ -49,7 +54,7 @@ export function useSheet(leaf: Leaf): Sheet {
         if (Math.abs(by) < ONE_STOP) return;
         const way = by > 0 ? "up" : "down";
         const next = nextStop(at, way);
-        setSet({ at: Math.abs(by) < TWO_STOPS ? next : nextStop(next, way), leaf });
+        setSet({ at: Math.abs(by) < TWO_STOPS ? next : nextStop(next, way), leaf, asked });
       },
       onPointerCancel: () => (from.current = null),
     },

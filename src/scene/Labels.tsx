@@ -1,6 +1,8 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
 import type { PlanPoint, Work } from "../site/index.js";
+import { words } from "../words/index.js";
 import { workFigure } from "./figures.js";
+import { worstOfWork } from "./findingMarks.js";
 import type { ScenePoint } from "./frame.js";
 import { layLabels, type LabelBox } from "./labelLayout.js";
 import type { Selection } from "./props.js";
@@ -24,6 +26,8 @@ interface Tag {
   selection: Selection;
   name: string;
   figure: string | null;
+  /** The worst that was found about it. */
+  found: "stop" | "caution" | null;
   anchor: ScenePoint;
   /** False where the scene is too narrow for it. */
   fits: (width: number) => boolean;
@@ -80,7 +84,14 @@ export function Labels({
             if (event.detail === 0) onSelect(tag.selection);
           }}
         >
-          <b>{tag.name}</b>
+          <b>
+            {tag.name}
+            {tag.found !== null && (
+              <i className="scene-found" data-level={tag.found}>
+                <span className="unseen">, {words.book.findings.tag[tag.found]}</span>
+              </i>
+            )}
+          </b>
           {tag.figure !== null && <span>{tag.figure}</span>}
         </button>
       ))}
@@ -99,6 +110,7 @@ function tagsOf(contents: SceneContents, selected: Selection | null): Tag[] {
       selection,
       name: work.name,
       figure: workFigure(contents.site, work, contents.estimate, contents.stage),
+      found: worstOfWork(work, contents.estimate?.findings ?? []),
       anchor: workAnchor(work, contents),
       fits: (width) => hasTag(work, selected, width),
       place: placeOf(contents, selection),
@@ -111,7 +123,10 @@ function tagsOf(contents: SceneContents, selected: Selection | null): Tag[] {
     const name = `Probe ${selected.id}`;
     const anchor = ends.top;
     const fits = (): boolean => true;
-    tags.push({ selection: selected, name, figure: null, anchor, fits, place, work: null });
+    tags.push({
+      ...{ selection: selected, name, figure: null, found: null },
+      ...{ anchor, fits, place, work: null },
+    });
   }
   return tags;
 }

@@ -140,7 +140,7 @@ export function editing(tools: DeskTools): Editing {
       const history = now();
       const { schemeId, frameAsked } = get();
       if (history === null || nameOfPicked(history.present, schemeId, picked) === null) return;
-      tools.set({ selected: picked, leaf, placing: null, frameAsked: frameAsked + 1 });
+      tools.set({ selected: picked, also: [], leaf, placing: null, frameAsked: frameAsked + 1 });
     },
   };
 }
