@@ -83,11 +83,11 @@ export function importLoads(placed: number, material: Material, truckVolume: num
     mass: {
       value: massInPlace(placed, material),
       unit: "kg",
-      formula: "volume in place × density ÷ volume in place of 1 m³ at that density",
+      formula: "volume in place × density ÷ what it keeps of its volume when placed",
       inputs: [
         { name: "volume in place", value: placed, unit: "m³" },
         { name: "density", value: material.density, unit: "kg/m³" },
-        { name: "in place of 1 m³", value: placedFromDensity(material), unit: "" },
+        { name: "keeps of its volume when placed", value: placedFromDensity(material), unit: "" },
       ],
       source: material.source,
     },

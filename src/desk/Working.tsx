@@ -3,6 +3,7 @@ import type { Quantity, Site } from "../site/index.js";
 import {
   earthVolume,
   elevation,
+  FOOT,
   haulMass,
   length,
   area,
@@ -63,6 +64,16 @@ function decimalLength(value: number, units: Site["units"]): string {
   return `${value < 0 ? "-" : ""}${size.print(Math.abs(value), units, { digits: units === "us" ? 2 : 1 })}`;
 }
 
+/** m/s²: standard gravity (NIST SP 811, exact), by which a weight is read as a force and back. */
+const GRAVITY = 9.80665;
+const NEWTONS_IN_KILONEWTON = 1000;
+
+/** A force, N: on a US site the weight that pulls as hard. */
+function force(value: number, units: Site["units"]): string {
+  if (units === "us") return mass.print(value / GRAVITY, units);
+  return `${plainNumber(value / NEWTONS_IN_KILONEWTON, 1)} kN`;
+}
+
 /** Units that say nothing beside their number. */
 const UNSPOKEN: ReadonlySet<string> = new Set(["", "1", "each", "lump"]);
 
@@ -87,6 +98,8 @@ export function useAmount(
     if (unit === "m³") return volumePrint(value, units, liquid);
     if (unit === "m³/h" && liquid) return `${volumePrint(value, units, true)}/h`;
     if (unit === "m³/h") return digRate.print(value / SECONDS_IN_HOUR, units);
+    if (unit === "N") return force(value, units);
+    if (unit === "m/s²" && units === "us") return `${plainNumber(value / FOOT, 2)} ft/s²`;
     if (unit === "kg/m³")
       return density.print(value, units, units === "us" ? { unit: "lb/ft³" } : {});
     if (measure !== undefined) return measure.print(value, units);

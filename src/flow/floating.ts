@@ -47,7 +47,8 @@ function afloat(
   const uplift: Quantity = {
     value: result.uplift,
     unit: "N",
-    formula: "length × width × depth of water (the tank's height at most) × 1000 kg/m³ × g",
+    formula:
+      "weight of the water that it stands in place of: length × width × depth of water, the tank's height at most",
     inputs: [
       { name: "length", value: length, unit: "m" },
       { name: "width", value: width, unit: "m" },
@@ -59,7 +60,7 @@ function afloat(
     value: result.tank + result.soil + result.anchor,
     unit: "N",
     formula:
-      "(empty tank + soil straight over it, less its buoyancy where it stands in water + anchor) × g",
+      "empty tank + soil straight over it, less its buoyancy where it stands in water + anchor",
     inputs: [
       { name: "empty tank", value: emptyMass, unit: "kg" },
       { name: "ground over the top", value: Math.max(0, cover), unit: "m" },

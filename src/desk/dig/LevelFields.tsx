@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import type { Pad } from "../../site/index.js";
 import { levelDistance, nextLevel, useDesk } from "../../store/index.js";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useSite } from "../useSite.js";
@@ -37,8 +38,9 @@ function LevelForm({ level, number, least, onChange, onRemove }: LevelFormProps)
         at={level.outline}
         onCommit={(top) => onChange({ ...level, top })}
       />
+      <p className="says">{words.forms.levelCorners}</p>
       <CornerFields
-        title="corners"
+        title="corners of it"
         corners={level.outline}
         least={least}
         onChange={(outline) => onChange({ ...level, outline })}

@@ -123,7 +123,7 @@ function BranchPipe({ branch, change }: { branch: Branch; change: Change }): Rea
   return (
     <>
       <ChoiceField
-        label="Serves"
+        label="Feeds"
         value={branch.bed ?? ""}
         choices={[{ id: "", name: "the ground at the main's end" }, ...places]}
         onChoose={(id) =>

@@ -75,7 +75,7 @@ function Verdict({ result }: { result: PressureResult }): ReactNode {
   const used = result.pumps.find((pump) => pump.id === result.pump);
   const good = used?.outcome === "runs" && used.meets;
   const words = good
-    ? "the pump serves"
+    ? "the pump is strong enough"
     : used?.outcome === "no-flow"
       ? "cannot lift so high"
       : used?.outcome === "off-curve"

@@ -38,7 +38,7 @@ export function PumpTable(props: { system: PressureSystem; result: PressureResul
                 {pump.name}
                 <small>
                   {pump.id === result.best
-                    ? "serves with least power"
+                    ? "does it with least power"
                     : pump.outcome === "no-flow"
                       ? "cannot lift so high"
                       : pump.outcome === "no-curve"
@@ -46,7 +46,7 @@ export function PumpTable(props: { system: PressureSystem; result: PressureResul
                         : pump.outcome === "off-curve"
                           ? "runs off its curve"
                           : pump.meets
-                            ? "serves"
+                            ? "does it"
                             : "too weak"}
                 </small>
               </th>

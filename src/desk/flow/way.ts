@@ -156,12 +156,12 @@ function addMain(
     ]);
   }
   const pump = main[0];
-  if (pump !== undefined) mark(way, "Energy line at the pump", from, pump.energy);
+  if (pump !== undefined) mark(way, "As high as the pump pushes", from, pump.energy);
   mark(way, `${bed?.name ?? far.name}, laterals`, (start + end) / 2, far.elevation);
   way.length = end;
   const used = system.pumps.find((one) => one.id === system.pump);
   const good = used?.outcome === "runs" && used.meets;
-  const text = good ? "the pump serves" : "the pump falls short";
+  const text = good ? "the pump is strong enough" : "the pump falls short";
   way.says.push({ text: `${system.name}: ${text}`, good });
 }
 

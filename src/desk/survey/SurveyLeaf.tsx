@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { useDesk } from "../../store/index.js";
 import { setTolerance } from "../../site/index.js";
 import { elevation, size } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { Findings, findingsAt } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
@@ -78,7 +79,8 @@ function ToleranceField(): ReactNode {
       onCommit={(tolerance) => edit("tolerance", (now) => setTolerance(now, tolerance))}
       onClear={() => edit("tolerance", (now) => setTolerance(now, null))}
       usual={USUAL_TOLERANCE}
-      note={`Points nearer to each other than this in plan are taken as one.${site.survey.tolerance === undefined ? " 1 mm is common practice, no source." : ""}`}
+      typical={{ value: USUAL_TOLERANCE, source: words.forms.noSource }}
+      note={words.forms.samePoint}
       doubt={(tolerance) =>
         tolerance > COARSE_TOLERANCE
           ? `All points nearer than ${size.print(tolerance, site.units)} to each other in plan would become one. Is it meant?`
@@ -138,7 +140,7 @@ function Points(): ReactNode {
 }
 
 /** Findings about the site as a whole that other leaves show. */
-const OTHER_LEAVES = /^(cost|machines?|rental|loads|price)\b/;
+const OTHER_LEAVES = /^(cost|machines?|rental|loads|price|lift|days)\b/;
 
 /** The ground as measured: what is odd in it, its points, probes, layers and limits. */
 export function SurveyLeaf(): ReactNode {

@@ -21,6 +21,9 @@ export const forms = {
   typicalChip: (amount: string) => `typical ${amount}`,
   setBack: "set it back",
   noSource: "no source",
+  samePoint: "Points nearer to each other than this in plan are taken as one.",
+  levelCorners:
+    "The corners of this level as seen from above, each by its distance east and north.",
   noPriceYet: "no price yet",
   noPumpPrice:
     "This pump has no price yet: that of any set stands in the total. Type what a supplier asks for the set with this pump; it is kept for the pump, so that changing pumps changes the cost.",
