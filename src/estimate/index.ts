@@ -14,6 +14,8 @@ export { stagePatch } from "./stagePatch.js";
 export type { StagePatch } from "./stagePatch.js";
 export { foundPicture, foundShape } from "./foundPicture.js";
 export type { FoundPicture, FoundShape } from "./foundPicture.js";
+export { craneAtWork, diggerAtWork } from "./machinePlaces.js";
+export type { CraneAtWork, DiggerAtWork } from "./machinePlaces.js";
 export { FACE } from "./types.js";
 export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";
 export type { WorkQuantities } from "../dig/index.js";

@@ -181,7 +181,8 @@ function placeReasons(digger: Digger, work: WorkQuantities, context: CanContext)
   return isPit ? pitReach(digger, work, free, context) : [];
 }
 
-function groundBefore(work: WorkQuantities, context: CanContext): Ground {
+/** The ground that a digger stands on for a work: with what is built before it. */
+export function groundBefore(work: WorkQuantities, context: CanContext): Ground {
   const before = builtBefore(work, context);
   return { ...context, before, bars: obstaclesOf(context.limits ?? [], before) };
 }
@@ -303,7 +304,8 @@ function floorPlaces(toe: readonly Ring[]): PlanPoint[] {
   return places;
 }
 
-function middleOf(rings: readonly Ring[]): PlanPoint | null {
+/** The mean of the corners of rings; null without corners. */
+export function middleOf(rings: readonly Ring[]): PlanPoint | null {
   const corners = rings.flat();
   if (corners.length === 0) return null;
   const sum = corners.reduce<PlanPoint>(([sx, sy], [x, y]) => [sx + x, sy + y], [0, 0]);

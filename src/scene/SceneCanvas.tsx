@@ -17,6 +17,7 @@ import type { DepthBands } from "./depthBands.js";
 import { drape } from "./drape.js";
 import { GroundSurface } from "./GroundSurface.js";
 import { chainSegments, InkLines } from "./InkLines.js";
+import type { MachineAtWork } from "./machinesAtWork.js";
 import type { ScenePalette } from "./palette.js";
 import { PlacingMarks } from "./PlacingMarks.js";
 import { ProbeMap } from "./ProbeMap.js";
@@ -28,6 +29,7 @@ import type { SceneView } from "./sceneView.js";
 import type { PlacingDraft } from "./usePlacing.js";
 import { LimitModels } from "./works/LimitModels.js";
 import { ProbePins, SurveyCrosses } from "./works/ProbePins.js";
+import { MachineModel } from "./works/MachineModel.js";
 import { WorkModels } from "./works/WorkModels.js";
 
 // Once, before anything is made: z is up in the scene as it is in the file and the engine.
@@ -49,6 +51,8 @@ interface SceneCanvasProps {
   inner: StagePatch | null;
   /** Bands of depth to be shown; null for earth in its own colours. */
   bands: DepthBands | null;
+  /** The machine that stands at its work; null for none. */
+  machine: MachineAtWork | null;
   lines: FoundContours;
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
@@ -171,6 +175,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         selectedId={chosenWork}
         through={through}
       />
+      {given.machine !== null && <MachineModel machine={given.machine} palette={palette} />}
       {props.showProbes && (
         <ProbePins {...{ site, frame, found, materials, palette }} selectedId={chosenPin} />
       )}

@@ -23,6 +23,8 @@ import { depthBands } from "./depthBands.js";
 import { DepthLegend } from "./DepthLegend.js";
 import { Handles } from "./Handles.js";
 import { Labels } from "./Labels.js";
+import { machineAtWork } from "./machinesAtWork.js";
+import { MachineTag } from "./MachineTag.js";
 import { scenePalette } from "./palette.js";
 import { PlacingDesk } from "./PlacingDesk.js";
 import { NextProbeTag } from "./ProbeMap.js";
@@ -110,6 +112,9 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               selected={props.selected}
               onSelect={props.onSelect}
             />
+            {drawn.machine !== null && (
+              <MachineTag machine={drawn.machine} view={view} idle={placing !== null || drawing} />
+            )}
             {placing === null && (
               <Handles {...{ contents, view, startPress, props }} selected={props.selected} />
             )}
@@ -199,7 +204,12 @@ function useContents(props: SiteSceneProps) {
   // Contours follow the survey alone, so an edit of a work keeps them.
   // eslint-disable-next-line react-hooks/exhaustive-deps
   const lines = useMemo(() => foundContours(site), [survey, units]);
-  return { contents, picture, patch, inner, bands, materials, lines };
+  const picked = props.selected?.kind === "work" ? props.selected.id : null;
+  const machine = useMemo(
+    () => (looks.machines ? machineAtWork(contents, schemeId, picked) : null),
+    [looks.machines, contents, schemeId, picked],
+  );
+  return { contents, picture, patch, inner, machine, bands, materials, lines };
 }
 
 /**

@@ -18,6 +18,9 @@ export interface ScenePalette {
   roof: string;
   leaf: string;
   trunk: string;
+  machine: string;
+  machineDark: string;
+  machineArm: string;
   gravity: string;
   pressure: string;
   conduit: string;
@@ -44,6 +47,9 @@ const DAY: ScenePalette = {
   roof: "#8f6a4c",
   leaf: "#69804d",
   trunk: "#6a4b33",
+  machine: "#8196a0",
+  machineDark: "#4a565c",
+  machineArm: "#a9b4b6",
   gravity: "#4a3b2c",
   pressure: "#2f6f73",
   conduit: "#a33d2a",

@@ -4,7 +4,7 @@ import type { BarTool } from "./tools.js";
 
 /** What of the ground and the job the scene shows, each switched on and off. */
 export function useShowTools(): readonly BarTool[] {
-  const { depths, through, look } = useLooks();
+  const { depths, through, machines, look } = useLooks();
   const said = words.shading;
   return [
     {
@@ -20,6 +20,13 @@ export function useShowTools(): readonly BarTool[] {
       title: said.throughTitle,
       on: through,
       press: () => look({ through: !through }),
+    },
+    {
+      id: "machines",
+      name: said.machines,
+      title: said.machinesTitle,
+      on: machines,
+      press: () => look({ machines: !machines }),
     },
   ];
 }

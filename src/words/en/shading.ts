@@ -7,4 +7,15 @@ export const shading = {
   asFound: "Nothing is cut or filled at this stage",
   through: "See-through ground",
   throughTitle: "Show pipes, tanks and bedding through the ground",
+  machines: "Show machines",
+  machinesTitle: "Show the digger and the crane at their work",
+  digger: (weight: string, wide: string) => `${weight} digger, ${wide} wide`,
+  digging: (work: string) => `Drawn where it might stand to dig ${work}`,
+  crane: (name: string, far: string) => `${name}, ${far} from its axis to the tank`,
+  craneOnPads: (name: string, far: string, apart: string) =>
+    `${name}, ${far} from its axis to the tank, pads ${apart} apart`,
+  lifting: (tank: string, stand: string) =>
+    `Drawn at ${stand} for ${tank}; the operator decides where it stands`,
+  notLifting: (tank: string, stand: string) =>
+    `From ${stand} something speaks against lifting ${tank}: see Machines`,
 };
