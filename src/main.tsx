@@ -10,6 +10,7 @@ import "./desk/flow.css";
 import "./desk/offline.css";
 import "./desk/book.css";
 import "./desk/looking.css";
+import "./desk/picked.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.js";

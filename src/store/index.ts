@@ -30,3 +30,5 @@ export { CHANCE_RUNS, simulate, useChance } from "./chanceDesk.js";
 export type { ChanceState, Simulated } from "./chanceDesk.js";
 export { listedSteps } from "./stepCosts.js";
 export type { ListedStep } from "./stepCosts.js";
+export { allPicked, picksIn, samePicked } from "./picks.js";
+export { nameOfPicked } from "./moved.js";

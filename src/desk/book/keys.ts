@@ -4,6 +4,7 @@ import type { PlanPoint } from "../../site/index.js";
 import { FOOT } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { saveSite } from "../files.js";
+import { pickAllByKey, raiseByKey } from "../pickedKeys.js";
 import { openPanel } from "./panels.js";
 
 const says = words.book.keys;
@@ -66,8 +67,10 @@ function letGo(): boolean {
   const desk = useDesk.getState();
   if (desk.placing !== null) desk.stopPlacing();
   else if (desk.section !== null && desk.section.length < 2) desk.stopSection();
-  else if (desk.selected !== null) desk.select(null);
-  else if (desk.section !== null) desk.stopSection();
+  else if (desk.selected !== null || desk.several) {
+    desk.setSeveral(false);
+    desk.select(null);
+  } else if (desk.section !== null) desk.stopSection();
   else return false;
   return true;
 }
@@ -132,6 +135,24 @@ const pickedKeys = (steps: { small: string; far: string }): KeyRow[] => [
     ...{ id: "nudge-far", group: "picked", says: says.nudgeFar(steps.far), where: "free" },
     presses: arrows(true),
     run: (event) => nudge(event, 10 * smallStep()),
+  },
+  {
+    ...{ id: "raise", group: "picked", says: words.picked.keys.raise, where: "free" },
+    presses: [{ key: "PageUp" }, { key: "PageDown" }],
+    run: (event) => raiseByKey(event, 1),
+  },
+  {
+    ...{ id: "raise-far", group: "picked", says: words.picked.keys.raiseFar, where: "free" },
+    presses: [
+      { key: "PageUp", shift: true },
+      { key: "PageDown", shift: true },
+    ],
+    run: (event) => raiseByKey(event, 10),
+  },
+  {
+    ...{ id: "pick-all", group: "picked", says: words.picked.keys.all, where: "free" },
+    presses: [{ key: "a", mod: true }],
+    run: pickAllByKey,
   },
 ];
 
@@ -222,6 +243,8 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
   Escape: "Esc",
   " ": "Space",
   Delete: "Del",
+  PageUp: "PgUp",
+  PageDown: "PgDn",
 };
 const APPLE_WORDS: Readonly<Record<string, string>> = { Backspace: "⌫", Alt: "⌥", Enter: "↵" };
 

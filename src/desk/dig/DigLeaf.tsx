@@ -1,16 +1,15 @@
 import { useEffect, useRef } from "react";
 import type { ReactNode } from "react";
-import { earthVolume } from "../../units/index.js";
-import type { Work } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import type { PlaceKind } from "../../store/index.js";
-import { idsOf, sumOf } from "../amounts.js";
+import { idsOf } from "../amounts.js";
 import { Findings, findingsAt, FindingsAhead } from "../Findings.js";
 import { scrollLeafTo } from "../scrollLeaf.js";
-import { WorkSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
 import { DigQuantities } from "./DigQuantities.js";
+import { SeveralForm, usePicked } from "./SeveralForm.js";
 import { WorkForm } from "./WorkForm.js";
+import { WorkList } from "./WorkList.js";
 
 const FINDINGS_PLACE = "dig-findings";
 
@@ -45,34 +44,6 @@ export function PlaceButtons(): ReactNode {
   );
 }
 
-function WorkRow({ work }: { work: Work }): ReactNode {
-  const { site, estimate } = useSite();
-  const picked = useDesk((desk) => desk.selected?.kind === "work" && desk.selected.id === work.id);
-  const select = useDesk((desk) => desk.select);
-  const quantities = estimate?.works.find((one) => one.id === work.id);
-  const cut = quantities === undefined ? undefined : sumOf(quantities.cut);
-  return (
-    <li>
-      <button
-        type="button"
-        className="row"
-        aria-pressed={picked}
-        data-work={work.id}
-        data-cut={cut}
-        data-at={"at" in work ? work.at.join(" ") : undefined}
-        data-base={"base" in work ? work.base : undefined}
-        onClick={() => select(picked ? null : { kind: "work", id: work.id })}
-      >
-        <WorkSwatch kind={work.kind} />
-        <span className="text">{work.name}</span>
-        <span className="amount">
-          {cut === undefined || cut === 0 ? "–" : earthVolume.print(cut, site.units)}
-        </span>
-      </button>
-    </li>
-  );
-}
-
 /** The heading of the work that is picked; comes into sight when it is picked elsewhere. */
 function WorkHeading({ name }: { name: string }): ReactNode {
   const heading = useRef<HTMLHeadingElement>(null);
@@ -96,7 +67,10 @@ export function DigLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const selected = useDesk((desk) => desk.selected);
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
-  const work = works.find((one) => selected?.kind === "work" && one.id === selected.id);
+  const things = usePicked();
+  const work = works.find(
+    (one) => things.length < 2 && selected?.kind === "work" && one.id === selected.id,
+  );
   const about = work === undefined ? ["site", ...works.flatMap(idsOf)] : idsOf(work);
   const findings = findingsAt(estimate?.findings, about);
   return (
@@ -104,13 +78,10 @@ export function DigLeaf(): ReactNode {
       {works.length === 0 ? (
         <p className="says">Nothing is placed on this ground yet.</p>
       ) : (
-        <ol className="rows" aria-label="Works in building order">
-          {works.map((one) => (
-            <WorkRow key={one.id} work={one} />
-          ))}
-        </ol>
+        <WorkList works={works} />
       )}
       <PlaceButtons />
+      {things.length > 1 && <SeveralForm things={things} />}
       {work !== undefined && (
         <>
           <WorkHeading key={`head ${work.id}`} name={work.name} />

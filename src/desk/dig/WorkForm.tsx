@@ -2,9 +2,12 @@ import type { ReactNode } from "react";
 import { renameWork, reorderWork } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
+import { words } from "../../words/index.js";
 import { NameField } from "../fields/NameField.js";
 import { useEdit, useSite } from "../useSite.js";
 import { BedFields } from "./BedFields.js";
+import { CopyTo } from "./CopyTo.js";
+import { MarkTools, UnderLock } from "./MarkTools.js";
 import { BuildingFields, PileFields } from "./MassingFields.js";
 import { PadFields } from "./PadFields.js";
 import { StripFields } from "./StripFields.js";
@@ -34,12 +37,13 @@ function KindFields({ work }: { work: Work }): ReactNode {
 export function WorkForm({ work }: { work: Work }): ReactNode {
   const { site, schemeId } = useSite();
   const edit = useEdit();
+  const { form } = words.picked;
   const duplicate = useDesk((desk) => desk.duplicateSelected);
   const remove = useDesk((desk) => desk.removeSelected);
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
   const place = works.findIndex((one) => one.id === work.id);
   const move = (to: number): void =>
-    edit(`building order of ${work.name}`, (now) => reorderWork(now, schemeId, work.id, to));
+    edit(words.picked.steps.order(work.name), (now) => reorderWork(now, schemeId, work.id, to));
   return (
     <div className="form">
       <NameField
@@ -50,25 +54,29 @@ export function WorkForm({ work }: { work: Work }): ReactNode {
           edit(`name of ${work.name}`, (now) => renameWork(now, schemeId, work.id, name))
         }
       />
-      <KindFields work={work} />
+      <UnderLock thing={{ kind: "work", id: work.id }} of={work}>
+        <KindFields work={work} />
+      </UnderLock>
       <div className="tools">
         {(work.kind !== "strip" || work.area.by === "outline") && (
           <button type="button" className="link" onClick={duplicate}>
-            Copy
+            {form.copy}
           </button>
         )}
         {place > 0 && (
           <button type="button" className="link" onClick={() => move(place - 1)}>
-            Build earlier
+            {form.earlier}
           </button>
         )}
         {place < works.length - 1 && (
           <button type="button" className="link" onClick={() => move(place + 1)}>
-            Build later
+            {form.later}
           </button>
         )}
-        <button type="button" className="link" onClick={remove}>
-          Remove
+        {(work.kind !== "strip" || work.area.by === "outline") && <CopyTo />}
+        <MarkTools things={[{ kind: "work", id: work.id }]} />
+        <button type="button" className="link" disabled={work.locked === true} onClick={remove}>
+          {form.remove}
         </button>
       </div>
     </div>

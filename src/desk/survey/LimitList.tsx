@@ -1,11 +1,12 @@
 import type { ReactNode } from "react";
 import { length } from "../../units/index.js";
+import { MarkButtons, MarkWords } from "../dig/MarkButtons.js";
 import { useSite } from "../useSite.js";
 
-/** What limits the site, with the setback that the person has set; nothing when there is none. */
+/** What limits the site, with the setbacks that the person has set; nothing when there is none. */
 export function LimitList(): ReactNode {
   const { site } = useSite();
-  const limits = (site.limits ?? []).filter((limit) => limit.setback !== undefined);
+  const limits = site.limits ?? [];
   if (limits.length === 0) return null;
   return (
     <>
@@ -16,8 +17,18 @@ export function LimitList(): ReactNode {
         <tbody>
           {limits.map((limit) => (
             <tr key={limit.id}>
-              <th scope="row">{limit.name ?? limit.kind}</th>
-              <td>{length.print(limit.setback ?? 0, site.units)}</td>
+              <th scope="row">
+                {limit.name ?? limit.kind}
+                <MarkWords of={limit} />
+              </th>
+              <td>{limit.setback !== undefined && length.print(limit.setback, site.units)}</td>
+              <td className="marks">
+                <MarkButtons
+                  thing={{ kind: "limit", id: limit.id }}
+                  name={limit.name ?? limit.kind}
+                  of={limit}
+                />
+              </td>
             </tr>
           ))}
         </tbody>

@@ -3,6 +3,7 @@ import { changeProbe } from "../../site/index.js";
 import type { Probe } from "../../site/index.js";
 import { guessedLayers, useDesk, withMeasured } from "../../store/index.js";
 import { length } from "../../units/index.js";
+import { MarkTools, UnderLock } from "../dig/MarkTools.js";
 import { PlaceFields } from "../dig/PlaceFields.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -23,63 +24,69 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
   const guessed = guessedLayers(probe).filter((name) => names.includes(name));
   return (
     <div className="form">
-      {site.ground.layers.slice(0, -1).map((layer, index) => (
-        <MeasureField
-          key={layer.id}
-          label={
-            <>
-              {layer.name}, <small>thick</small>
-            </>
-          }
-          name={`thickness-${layer.id}`}
-          value={guessed.includes(layer.name) ? undefined : probe.thickness[index]}
-          measure={length}
-          note={
-            guessed.includes(layer.name)
-              ? `Not measured. Until you type what the probe met, ${length.print(probe.thickness[index] ?? 0, site.units)} is guessed.`
-              : undefined
-          }
-          onCommit={(thick) =>
-            edit(`thickness of probe ${probe.id}`, (now) =>
-              changeProbe(now, probe.id, (one) => withMeasured(one, index, layer.name, thick)),
-            )
-          }
-        />
-      ))}
-      {last !== undefined && site.ground.layers.length > 1 && (
-        <p className="says">then {last.name.toLowerCase()}, all the way down</p>
-      )}
-      {site.ground.layers.length > 1 && (
-        <ChoiceField
-          label="It ended"
-          name="stopped-in"
-          value={probe.stoppedIn ?? ""}
-          choices={[
-            { id: "", name: `at ${last?.name.toLowerCase() ?? "the last layer"}` },
-            ...site.ground.layers
-              .slice(0, -1)
-              .map(({ id, name }) => ({ id, name: `in ${name.toLowerCase()}: at least so thick` })),
-          ]}
-          onChoose={(layer) =>
-            edit(`end of probe ${probe.id}`, (now) =>
-              changeProbe(now, probe.id, ({ stoppedIn: _, ...one }) =>
-                layer === "" ? one : { ...one, stoppedIn: layer },
-              ),
-            )
-          }
-        />
-      )}
-      {guessed.length === 0 && (
-        <TypedField
-          label="Note"
-          shown={probe.note ?? ""}
-          read={(text) => ({ ok: true, value: text.trim() })}
-          onCommit={(note) => change("note", { note })}
-        />
-      )}
-      <PlaceFields at={[probe.x, probe.y]} onMove={([x, y]) => change("place", { x, y })} />
+      <UnderLock thing={{ kind: "probe", id: probe.id }} of={probe}>
+        {site.ground.layers.slice(0, -1).map((layer, index) => (
+          <MeasureField
+            key={layer.id}
+            label={
+              <>
+                {layer.name}, <small>thick</small>
+              </>
+            }
+            name={`thickness-${layer.id}`}
+            value={guessed.includes(layer.name) ? undefined : probe.thickness[index]}
+            measure={length}
+            note={
+              guessed.includes(layer.name)
+                ? `Not measured. Until you type what the probe met, ${length.print(probe.thickness[index] ?? 0, site.units)} is guessed.`
+                : undefined
+            }
+            onCommit={(thick) =>
+              edit(`thickness of probe ${probe.id}`, (now) =>
+                changeProbe(now, probe.id, (one) => withMeasured(one, index, layer.name, thick)),
+              )
+            }
+          />
+        ))}
+        {last !== undefined && site.ground.layers.length > 1 && (
+          <p className="says">then {last.name.toLowerCase()}, all the way down</p>
+        )}
+        {site.ground.layers.length > 1 && (
+          <ChoiceField
+            label="It ended"
+            name="stopped-in"
+            value={probe.stoppedIn ?? ""}
+            choices={[
+              { id: "", name: `at ${last?.name.toLowerCase() ?? "the last layer"}` },
+              ...site.ground.layers
+                .slice(0, -1)
+                .map(({ id, name }) => ({
+                  id,
+                  name: `in ${name.toLowerCase()}: at least so thick`,
+                })),
+            ]}
+            onChoose={(layer) =>
+              edit(`end of probe ${probe.id}`, (now) =>
+                changeProbe(now, probe.id, ({ stoppedIn: _, ...one }) =>
+                  layer === "" ? one : { ...one, stoppedIn: layer },
+                ),
+              )
+            }
+          />
+        )}
+        {guessed.length === 0 && (
+          <TypedField
+            label="Note"
+            shown={probe.note ?? ""}
+            read={(text) => ({ ok: true, value: text.trim() })}
+            onCommit={(note) => change("note", { note })}
+          />
+        )}
+        <PlaceFields at={[probe.x, probe.y]} onMove={([x, y]) => change("place", { x, y })} />
+      </UnderLock>
       <div className="tools">
-        <button type="button" className="link" onClick={remove}>
+        <MarkTools things={[{ kind: "probe", id: probe.id }]} />
+        <button type="button" className="link" disabled={probe.locked === true} onClick={remove}>
           Remove this probe
         </button>
       </div>

@@ -6,6 +6,9 @@ import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { Findings, findingsAt } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
+import { MarkWords } from "../dig/MarkButtons.js";
+import { MarkedRow } from "../dig/MarkedRow.js";
+import { SeveralForm, usePicked } from "../dig/SeveralForm.js";
 import { LayerFields } from "./LayerFields.js";
 import { LimitList } from "./LimitList.js";
 import { PointForm } from "./PointForm.js";
@@ -14,10 +17,12 @@ import { ProbeForm } from "./ProbeForm.js";
 function Probes(): ReactNode {
   const { site } = useSite();
   const selected = useDesk((desk) => desk.selected);
-  const select = useDesk((desk) => desk.select);
   const start = useDesk((desk) => desk.startPlacing);
+  const alone = useDesk((desk) => desk.also.length === 0);
   const { probes } = site.ground;
-  const picked = probes.find((one) => selected?.kind === "probe" && one.id === selected.id);
+  const picked = probes.find(
+    (one) => alone && selected?.kind === "probe" && one.id === selected.id,
+  );
   return (
     <>
       <h2>
@@ -32,19 +37,14 @@ function Probes(): ReactNode {
       <ul className="rows">
         {probes.map((probe) => (
           <li key={probe.id}>
-            <button
-              type="button"
-              className="row"
-              aria-pressed={picked === probe}
-              onClick={() => select(picked === probe ? null : { kind: "probe", id: probe.id })}
-            >
+            <MarkedRow thing={{ kind: "probe", id: probe.id }} name={probe.id} of={probe}>
               <span aria-hidden="true">⌄</span>
               <span className="text">
                 {probe.id}
                 {probe.note !== undefined && <span className="soft"> {probe.note}</span>}
+                <MarkWords of={probe} />
               </span>
-              <span />
-            </button>
+            </MarkedRow>
             {picked === probe && <ProbeForm key={probe.id} probe={probe} />}
           </li>
         ))}
@@ -146,6 +146,7 @@ const OTHER_LEAVES = /^(cost|machines?|rental|loads|price|lift|days)\b/;
 export function SurveyLeaf(): ReactNode {
   const { site, estimate } = useSite();
   const show = useDesk((desk) => desk.show);
+  const things = usePicked();
   const ids = [
     "site",
     "survey",
@@ -163,6 +164,7 @@ export function SurveyLeaf(): ReactNode {
       <Findings
         findings={findingsAt(estimate?.findings, ids).filter((one) => !OTHER_LEAVES.test(one.code))}
       />
+      {things.length > 1 && <SeveralForm things={things} />}
       <Probes />
       <LayerFields />
       <Points />

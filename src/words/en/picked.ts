@@ -39,7 +39,7 @@ export const picked = {
 
   list: {
     name: "Works in building order",
-    why: "Built from the top down: a later work digs into what an earlier one left, so order changes the figures.",
+    why: "Built from the top down: each finds the ground as those above left it, so order counts.",
     row: (name: string) => name,
     isHidden: "hidden, still counted",
     isLocked: "locked",
@@ -77,6 +77,13 @@ export const picked = {
     goesByGround: "Move up leaves what goes by the ground: strips, heaps, pipes by cover, probes.",
     move: "Move them",
     someLocked: (names: string) => `Locked, stays: ${names}.`,
+  },
+
+  keys: {
+    raise: "Raise or lower what is picked by one step",
+    raiseFar: "Raise or lower what is picked by ten steps",
+    all: "Pick all works",
+    add: "Held with a click: add to what is picked or take away",
   },
 
   scene: {
