@@ -1,23 +1,13 @@
 import type { ReactNode } from "react";
 import { redoName, undoName } from "../site/index.js";
 import { LEAVES, useDesk } from "../store/index.js";
-import type { Leaf } from "../store/index.js";
 import { FindingsButton } from "./book/FindingsPanel.js";
-import { HeadMenu } from "./book/HeadMenu.js";
+import { HeadMenu, SearchButton } from "./book/HeadMenu.js";
 import { StepsButton } from "./book/StepsPanel.js";
 import { saveSite } from "./files.js";
+import { LEAF_TITLES } from "./leafTitles.js";
 import { Mark } from "./Mark.js";
 import { SiteMenu } from "./SiteMenu.js";
-
-/** The steps of the job as they are written on the page. */
-export const LEAF_TITLES: Readonly<Record<Leaf, string>> = {
-  survey: "Survey",
-  dig: "Dig",
-  flow: "Flow",
-  machines: "Machines",
-  cost: "Cost",
-  handover: "Handover",
-};
 
 function Steps(): ReactNode {
   const leaf = useDesk((desk) => desk.leaf);
@@ -92,6 +82,7 @@ export function Header(): ReactNode {
         </div>
         <div className="head-side">
           {open && <FindingsButton />}
+          <SearchButton />
           <UndoRedo />
           <StepsButton />
           <HeadMenu />

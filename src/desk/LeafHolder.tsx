@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { useDesk } from "../store/index.js";
 import { words } from "../words/index.js";
 import { CautionsButton } from "./Cautions.js";
-import { LEAF_TITLES } from "./Header.js";
+import { LEAF_TITLES } from "./leafTitles.js";
 import { Late, LeafComing } from "./late/Late.js";
 import { LEAF_PARTS } from "./late/parts.js";
 import { SheetGrip } from "./SheetGrip.js";

@@ -20,6 +20,9 @@ export function useSite(): OpenSite {
   return open;
 }
 
+/** The open site, or null where there is none. */
+export const useOpenSite = (): OpenSite | null => useContext(OpenSiteContext);
+
 /** The store's `edit`, which never changes. */
 export const useEdit = (): ReturnType<typeof useDesk.getState>["edit"] =>
   useDesk((desk) => desk.edit);

@@ -11,9 +11,11 @@ import { offline } from "./en/offline.js";
 import { picked } from "./en/picked.js";
 import { shading } from "./en/shading.js";
 import { shelf } from "./en/shelf.js";
+import { terms } from "./en/terms.js";
 
-const english = { book, drawing, forms, leaf, looking, offline, picked, shading, shelf };
+const english = { book, drawing, forms, leaf, looking, offline, picked, shading, shelf, terms };
 
+export type { TermWords } from "./en/terms.js";
 export type Words = typeof english;
 
 /** The language of the page. */

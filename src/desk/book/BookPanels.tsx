@@ -1,7 +1,15 @@
 import type { ReactNode } from "react";
 import { KeysDialog } from "./KeysDialog.js";
+import { SearchDialog } from "./SearchDialog.js";
+import { TermsDialog } from "./TermsDialog.js";
 
 /** The sheets that can be laid over the desk. */
 export function BookPanels(): ReactNode {
-  return <KeysDialog />;
+  return (
+    <>
+      <SearchDialog />
+      <KeysDialog />
+      <TermsDialog />
+    </>
+  );
 }

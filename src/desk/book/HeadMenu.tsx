@@ -1,11 +1,28 @@
 import type { ReactNode } from "react";
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
 import { words } from "../../words/index.js";
-import { MoreIcon } from "./icons.js";
+import { MoreIcon, SearchIcon } from "./icons.js";
+import { shortKey } from "./keys.js";
 import { openPanel } from "./panels.js";
-import { useNarrow } from "./screen.js";
+import { isApple, useNarrow } from "./screen.js";
 
 const says = words.book;
+
+/** Opens the search over the whole site. */
+export function SearchButton(): ReactNode {
+  const key = shortKey("search", isApple());
+  return (
+    <button
+      type="button"
+      className="round search-button"
+      aria-label={says.keys.search}
+      title={`${says.keys.search} (${key ?? ""})`}
+      onClick={() => openPanel("search")}
+    >
+      <SearchIcon />
+    </button>
+  );
+}
 
 /** What helps with the book itself; on a phone also what has no room in the head. */
 export function HeadMenu(): ReactNode {
@@ -18,12 +35,20 @@ export function HeadMenu(): ReactNode {
       <Popover className="menu-popover" placement="bottom end">
         <Menu className="menu" aria-label={says.menu.title}>
           {narrow && (
+            <MenuItem id="search" onAction={() => openPanel("search")}>
+              {says.keys.search}
+            </MenuItem>
+          )}
+          {narrow && (
             <MenuItem id="steps" onAction={() => openPanel("steps")}>
               {says.steps.title}
             </MenuItem>
           )}
           <MenuItem id="keys" onAction={() => openPanel("keys")}>
             {says.keys.title}
+          </MenuItem>
+          <MenuItem id="terms" onAction={() => openPanel("terms")}>
+            {says.terms.title}
           </MenuItem>
         </Menu>
       </Popover>

@@ -91,6 +91,15 @@ const always =
 
 const pageKeys = (): KeyRow[] => [
   {
+    ...{ id: "search", group: "page", says: says.search, where: "anywhere" },
+    presses: [{ key: "k", mod: true }],
+    run: () => {
+      if (useDesk.getState().starting) return false;
+      openPanel("search");
+      return true;
+    },
+  },
+  {
     ...{ id: "save", group: "page", says: says.save, where: "anywhere" },
     presses: [{ key: "s", mod: true }],
     run: always(saveSite),
