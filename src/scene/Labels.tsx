@@ -4,9 +4,17 @@ import { words } from "../words/index.js";
 import { workFigure } from "./figures.js";
 import { worstOfWork } from "./findingMarks.js";
 import type { ScenePoint } from "./frame.js";
-import { layLabels, type LabelBox } from "./labelLayout.js";
+import { layLabels, stalkOf, type LabelBox } from "./labelLayout.js";
 import type { Selection } from "./props.js";
-import { hasTag, probeEnds, screenBoxOf, workAnchor, type SceneContents } from "./sceneTargets.js";
+import {
+  hasTag,
+  NARROW,
+  probeEnds,
+  screenBoxOf,
+  trenchStrips,
+  workAnchor,
+  type SceneContents,
+} from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import type { ScreenBox } from "./spotLayout.js";
 import { placeOf, slideFor } from "./pickAt.js";
@@ -33,6 +41,8 @@ interface Tag {
   fits: (width: number) => boolean;
   place: PlanPoint | null;
   work: Work | null;
+  /** True for what is picked. */
+  chosen: boolean;
 }
 
 /** Paper tags over the works, each with a line to its thing; kept apart on the screen. */
@@ -115,6 +125,7 @@ function tagsOf(contents: SceneContents, selected: Selection | null): Tag[] {
       fits: (width) => hasTag(work, selected, width),
       place: placeOf(contents, selection),
       work,
+      chosen: sameThing(selection, selected),
     };
   });
   const ends = selected?.kind === "probe" ? probeEnds(contents, selected.id) : null;
@@ -125,7 +136,7 @@ function tagsOf(contents: SceneContents, selected: Selection | null): Tag[] {
     const fits = (): boolean => true;
     tags.push({
       ...{ selection: selected, name, figure: null, found: null },
-      ...{ anchor, fits, place, work: null },
+      ...{ anchor, fits, place, work: null, chosen: true },
     });
   }
   return tags;
@@ -152,8 +163,7 @@ function placeTags(
       anchor.left > view.width + 20 ||
       anchor.top > view.height + 20;
     const hidden = off || !tag.fits(view.width);
-    button?.toggleAttribute("hidden", hidden);
-    stalks[index]?.setAttribute("visibility", hidden ? "hidden" : "visible");
+    show(button, stalks[index], !hidden);
     if (hidden && !off && tag.work !== null) {
       const thing = screenBoxOf(tag.work, contents, view);
       if (thing !== null && thing.width < view.width / 3) unnamed.push(thing);
@@ -163,26 +173,50 @@ function placeTags(
     const thing = tag.work === null ? null : screenBoxOf(tag.work, contents, view);
     // Close to, a thing fills the view: then the label keeps clear of its middle only.
     const small = thing !== null && thing.width < view.width / 3 && thing.height < view.height / 3;
-    shown.push({ index, box: { anchor, width, height, ...(small ? { thing } : {}) } });
+    const one = { index, box: { anchor, width, height, ...(small ? { thing } : {}) } };
+    // What is picked has the first choice of a place.
+    if (tag.chosen) shown.unshift(one);
+    else shown.push(one);
   });
   const bounds = { left: 8, top: 56, right: view.width - 8, bottom: view.height - 76 };
   const places = layLabels(
     shown.map((s) => s.box),
     bounds,
-    unnamed,
+    {
+      unnamed,
+      strips: trenchStrips(contents, view),
+      taken: laidOver(layer),
+      fewer: view.width < NARROW,
+    },
   );
-  view.tags = shown.map(({ box }, i) => ({
-    ...(places[i] ?? box.anchor),
-    width: box.width,
-    height: box.height,
-  }));
+  view.tags = shown.flatMap(({ box: { width, height } }, i) => {
+    const place = places[i] ?? null;
+    return place === null ? [] : [{ ...place, width, height }];
+  });
   shown.forEach(({ index, box }, i) => {
-    const place = places[i];
+    const place = places[i] ?? null;
     const button = buttons[index];
-    if (place === undefined || button === undefined) return;
+    show(button, stalks[index], place !== null);
+    if (place === null || button === undefined) return;
     button.style.transform = `translate(${Math.round(place.left)}px, ${Math.round(place.top)}px)`;
     drawStalk(stalks[index], box, place);
   });
+}
+
+function show(button: HTMLElement | undefined, stalk: SVGGElement | undefined, on: boolean): void {
+  button?.toggleAttribute("hidden", !on);
+  stalk?.setAttribute("visibility", on ? "visible" : "hidden");
+}
+
+/** Boxes of what the scene itself lays over the ground: the scale, north, and the legend. */
+function laidOver(layer: HTMLElement): ScreenBox[] {
+  const over = layer.parentElement?.querySelectorAll<HTMLElement>(
+    ".scene-scale, .scene-north, [data-over]",
+  );
+  return [...(over ?? [])].map((one) => ({
+    ...{ left: one.offsetLeft, top: one.offsetTop },
+    ...{ width: one.offsetWidth, height: one.offsetHeight },
+  }));
 }
 
 function drawStalk(
@@ -191,13 +225,11 @@ function drawStalk(
   place: { left: number; top: number },
 ): void {
   const [line, dot] = [stalk?.querySelector("line"), stalk?.querySelector("circle")];
-  const { left, top } = box.anchor;
-  const nearX = Math.min(place.left + box.width, Math.max(place.left, left));
-  const nearY = Math.min(place.top + box.height, Math.max(place.top, top));
+  const [{ left, top }, near] = stalkOf(box, place);
   line?.setAttribute("x1", String(left));
   line?.setAttribute("y1", String(top));
-  line?.setAttribute("x2", String(nearX));
-  line?.setAttribute("y2", String(nearY));
+  line?.setAttribute("x2", String(near.left));
+  line?.setAttribute("y2", String(near.top));
   dot?.setAttribute("cx", String(left));
   dot?.setAttribute("cy", String(top));
 }

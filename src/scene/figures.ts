@@ -22,7 +22,7 @@ export function workFigure(
     case "bed":
       return `base ${elevation.print(work.base, site.units)}`;
     case "building":
-      return `floor ${elevation.print(work.base, site.units)}`;
+      return `floor level ${elevation.print(work.base, site.units)}`;
     case "pile":
       return estimate === null
         ? null

@@ -29,34 +29,89 @@ const THING = { width: 70, height: 44 };
 /** px about an anchor's dot that no label should cover. */
 const DOT = 16;
 
+/** What labels should leave in sight beside what they name. */
+export interface InSight {
+  /** Things that carry no label but should show. */
+  unnamed?: readonly ScreenBox[];
+  /** Long thin things such as trenches, as many little boxes along them. */
+  strips?: readonly ScreenBox[];
+  /** What the page lays over the scene: a label under it could not be read. */
+  taken?: readonly ScreenBox[];
+  /** Whether a label is left out that would cover another; the first never is. */
+  fewer?: boolean;
+}
+
 /**
  * Top-left corners for the labels, in the order given, the first having first choice: each takes
- * the seat about its anchor that covers least of the labels before it and of the things pointed at,
- * then pairs that still overlap push each other apart, and all are held in the bounds. `unnamed` are
- * things that carry no label but should show. Pure, so the same view always gives the same picture.
- * With no room left, labels may overlap.
+ * the seat about its anchor that covers least of the labels before it, of their stalks and of the
+ * things to be seen, and whose own stalk crosses none; then pairs that still overlap push each other
+ * apart, and all are held in the bounds. Null for a label that is left out. Pure, so the same view
+ * always gives the same picture. With no room left, labels may overlap unless `fewer` are wanted.
  */
 export function layLabels(
   boxes: readonly LabelBox[],
   bounds: LabelBounds,
-  unnamed: readonly ScreenBox[] = [],
-): Place[] {
+  { unnamed = [], strips = [], taken = [], fewer = false }: InSight = {},
+): (Place | null)[] {
   const things = [...boxes.map((box) => box.thing ?? boxAbout(box.anchor, THING)), ...unnamed];
   const dots = boxes.map((box) => boxAbout(box.anchor, { width: DOT, height: DOT }));
-  const places: Place[] = [];
-  boxes.forEach((box, i) => {
-    const before = places.map((at, k) => ({ ...at, ...sizeOf(boxes[k]) }));
-    places.push(bestSeat(box, i, { before, things, dots }, bounds));
+  const stood: { box: LabelBox; place: Place; index: number }[] = [];
+  boxes.forEach((box, own) => {
+    const before = stood.map(({ box: { width, height }, place }) => ({ ...place, width, height }));
+    const stalks = stood.map((one) => stalkOf(one.box, one.place));
+    const { place, covered } = bestSeat(
+      box,
+      own,
+      { before, stalks, things, dots, strips, taken },
+      bounds,
+    );
+    if (!fewer || covered === 0 || own === 0) stood.push({ box, place, index: own });
   });
+  const shown = stood.map(({ box }) => box);
+  const places = stood.map(({ place }) => place);
   for (let round = 0; round < ROUNDS; round++) {
-    if (!pushApart(boxes, places)) break;
-    boxes.forEach((box, i) => hold(places[i], box, bounds));
+    if (!pushApart(shown, places)) break;
+    shown.forEach((box, i) => hold(places[i], box, bounds));
   }
-  return places;
+  return boxes.map((_, own) => stood.find(({ index }) => index === own)?.place ?? null);
 }
 
-function sizeOf(box: LabelBox | undefined): { width: number; height: number } {
-  return { width: box?.width ?? 0, height: box?.height ?? 0 };
+/** Both ends of the line from a label to its anchor. */
+export type Stalk = readonly [Place, Place];
+
+/** The line from the anchor to the nearest of the label at a place. */
+export function stalkOf({ anchor, width, height }: LabelBox, { left, top }: Place): Stalk {
+  const near = {
+    left: Math.min(left + width, Math.max(left, anchor.left)),
+    top: Math.min(top + height, Math.max(top, anchor.top)),
+  };
+  return [anchor, near];
+}
+
+/** Whether two stalks cross; those that only touch do not. */
+function cross([a, b]: Stalk, [c, d]: Stalk): boolean {
+  return sideOf(a, b, c) * sideOf(a, b, d) < 0 && sideOf(c, d, a) * sideOf(c, d, b) < 0;
+}
+
+function sideOf(a: Place, b: Place, c: Place): number {
+  return Math.sign((b.left - a.left) * (c.top - a.top) - (b.top - a.top) * (c.left - a.left));
+}
+
+/** Whether a stalk runs through a box. */
+function runsThrough([a, b]: Stalk, box: ScreenBox): boolean {
+  const within = (at: Place): boolean =>
+    at.left > box.left &&
+    at.left < box.left + box.width &&
+    at.top > box.top &&
+    at.top < box.top + box.height;
+  const [right, bottom] = [box.left + box.width, box.top + box.height];
+  const corner = (left: number, top: number): Place => ({ left, top });
+  return (
+    within(a) ||
+    within(b) ||
+    cross([a, b], [corner(box.left, box.top), corner(right, bottom)]) ||
+    cross([a, b], [corner(right, box.top), corner(box.left, bottom)])
+  );
 }
 
 function boxAbout(at: Place, size: { width: number; height: number }): ScreenBox {
@@ -89,39 +144,76 @@ function seatsAbout(box: LabelBox, thing: ScreenBox): Place[] {
     { left: anchor.left - 12 - width, top: above - 62 },
     { left: middle, top: above - 100 },
     { left: middle, top: bottom + STALK + 40 },
+    { left: right + STALK, top: level - 40 },
+    { left: right + STALK, top: level + 40 },
+    { left: thing.left - STALK - width, top: level - 40 },
+    { left: thing.left - STALK - width, top: level + 40 },
+    { left: right + 60, top: level },
+    { left: thing.left - 60 - width, top: level },
   ];
 }
 
 interface Others {
-  /** Labels that stand already. */
+  /** Labels that stand already, and the lines from them to what they name. */
   before: readonly ScreenBox[];
+  stalks: readonly Stalk[];
   things: readonly ScreenBox[];
   dots: readonly ScreenBox[];
+  strips: readonly ScreenBox[];
+  taken: readonly ScreenBox[];
 }
 
-function bestSeat(box: LabelBox, own: number, others: Others, bounds: LabelBounds): Place {
-  const { before, things, dots } = others;
-  let best: { place: Place; cost: number } = { place: { left: 0, top: 0 }, cost: Infinity };
-  const thing = things[own] ?? boxAbout(box.anchor, THING);
+/** What a seat costs for each px² that it covers, and for each crossing, in px² of a thing. */
+const COST = { label: 6, own: 2, strip: 4, dot: 12, seat: 90, stalk: 1500, crossing: 2500 };
+
+function bestSeat(
+  box: LabelBox,
+  own: number,
+  others: Others,
+  bounds: LabelBounds,
+): { place: Place; covered: number } {
+  let best = { place: { left: 0, top: 0 }, covered: 0, cost: Infinity };
+  const thing = others.things[own] ?? boxAbout(box.anchor, THING);
   seatsAbout(box, thing).forEach((place, seat) => {
     hold(place, box, bounds);
-    const stood: ScreenBox = { ...place, width: box.width, height: box.height };
-    const wide: ScreenBox = {
-      left: place.left - GAP,
-      top: place.top - GAP,
-      width: box.width + 2 * GAP,
-      height: box.height + 2 * GAP,
-    };
-    const covered = before.reduce((sum, other) => sum + sharedArea(wide, other), 0);
-    const hidden = things.reduce(
-      (sum, other, i) => sum + sharedArea(stood, other) * (i === own ? 2 : 1),
-      0,
-    );
-    const dotted = dots.reduce((sum, dot) => sum + sharedArea(stood, dot), 0);
-    const cost = covered * 6 + hidden + dotted * 12 + seat * 90;
-    if (cost < best.cost) best = { place, cost };
+    const { covered, cost } = costOf(box, place, own, others);
+    if (cost + seat * COST.seat < best.cost) {
+      best = { place, covered, cost: cost + seat * COST.seat };
+    }
   });
-  return best.place;
+  return best;
+}
+
+function costOf(
+  box: LabelBox,
+  place: Place,
+  own: number,
+  { before, stalks, things, dots, strips, taken }: Others,
+): { covered: number; cost: number } {
+  const stood: ScreenBox = { ...place, width: box.width, height: box.height };
+  const wide: ScreenBox = {
+    left: place.left - GAP,
+    top: place.top - GAP,
+    width: box.width + 2 * GAP,
+    height: box.height + 2 * GAP,
+  };
+  const sum = (boxes: readonly ScreenBox[], over: ScreenBox): number =>
+    boxes.reduce((area, other) => area + sharedArea(over, other), 0);
+  const covered = sum(before, wide) + sum(taken, stood);
+  const hidden = sum(things, stood) + sharedArea(stood, things[own] ?? stood) * (COST.own - 1);
+  const stalk = stalkOf(box, place);
+  const crossed = stalks.filter((other) => cross(stalk, other)).length;
+  const through =
+    stalks.filter((other) => runsThrough(other, stood)).length +
+    before.filter((other) => runsThrough(stalk, other)).length;
+  const cost =
+    covered * COST.label +
+    hidden +
+    sum(strips, stood) * COST.strip +
+    sum(dots, stood) * COST.dot +
+    crossed * COST.crossing +
+    through * COST.stalk;
+  return { covered, cost };
 }
 
 function hold(place: Place | undefined, box: LabelBox, bounds: LabelBounds): void {

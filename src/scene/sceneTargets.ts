@@ -40,7 +40,7 @@ export function pickTargets(contents: SceneContents): PickTarget[] {
 }
 
 /** A scene narrower than this (CSS px) shows fewer labels. */
-const NARROW = 560;
+export const NARROW = 560;
 
 /** True when the work carries a label: all do, but on a narrow scene only tanks, beds and the chosen. */
 export function hasTag(work: Work, selected: Selection | null, width: number): boolean {
@@ -155,19 +155,13 @@ export function workAnchor(work: Work, contents: SceneContents): ScenePoint {
         y,
         stage !== "found" && stage !== "backfilled" ? work.base + work.body.height - drop : surface,
       ];
-    case "pile":
-      return [
-        x,
-        y,
-        stage === "backfilled"
-          ? surface + pileHeight(work, contents.works, contents.estimate)
-          : surface,
-      ];
     case "pad": {
       // At an edge: a pad's middle is where the thing on it has its own label.
       const edge = toScene(frame, alongPath(work.outline.slice(0, 2), 0.5));
       return [edge[0], edge[1], ground.heightAt(edge[0], edge[1])?.z ?? surface];
     }
+    // The ground as it stands has the heap in it already.
+    case "pile":
     case "trench":
     case "strip":
       return [x, y, surface];
@@ -193,6 +187,35 @@ export function screenBoxOf(
   });
   const top = body === null ? [workAnchor(work, contents)] : atLevel(body.outline, body.top);
   return boxAround([...foot, ...top].map((at) => projectPoint(view, at)));
+}
+
+/** px between the little boxes along a trench, and of each. */
+const BEAD = { apart: 10, size: 12 };
+
+/** The trenches as little boxes along them on the screen. */
+export function trenchStrips(contents: SceneContents, view: SceneView): ScreenBox[] {
+  const { works, frame, ground } = contents;
+  return works.flatMap((work) => {
+    if (work.kind !== "trench") return [];
+    const path = work.path.map((at): ScreenPoint | null => {
+      const [x, y] = toScene(frame, at);
+      return projectPoint(view, [x, y, ground.heightAt(x, y)?.z ?? frame.centre[2]]);
+    });
+    return path.flatMap((b, i) => {
+      const a = path[i - 1] ?? null;
+      if (a === null || b === null) return [];
+      const count = Math.min(
+        200,
+        Math.ceil(Math.hypot(b.left - a.left, b.top - a.top) / BEAD.apart),
+      );
+      return Array.from({ length: count }, (_, k): ScreenBox => {
+        const share = (k + 0.5) / count;
+        const [left, top] = [a.left + (b.left - a.left) * share, a.top + (b.top - a.top) * share];
+        const { size } = BEAD;
+        return { left: left - size / 2, top: top - size / 2, width: size, height: size };
+      });
+    });
+  });
 }
 
 /** m: how tall and half as wide a tree is drawn, about. */
