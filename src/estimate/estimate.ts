@@ -3,6 +3,7 @@ import { digScheme } from "../dig/index.js";
 import { checkFlow } from "../flow/index.js";
 import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
 import { checkLift, planMachines } from "../machines/index.js";
+import { checkRunoff } from "../runoff/index.js";
 import { cautions, checkSafety } from "../safety/index.js";
 import {
   acceptanceOf,
@@ -34,6 +35,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const place = { groundAt, ...(site.limits !== undefined && { limits: site.limits }) };
   const machines = planMachines(scheme, dig, materials, site.units, { place });
   const lift = checkLift(site, scheme, dig, groundAt);
+  const runoff = checkRunoff(site, scheme, dig.works, base);
   const cost = costOf(scheme, site.currency, dig, machines, materials);
   return {
     format: "bankyard-estimate",
@@ -54,12 +56,14 @@ export function estimate(site: Site, schemeId: string): Estimate {
     flow,
     machines,
     lift: lift.result,
+    runoff: runoff.works,
     cost,
     findings: takenOn(site, scheme, [
       ...base.findings,
       ...dig.findings,
       ...flowFindings,
       ...checkSafety(site, scheme, dig),
+      ...runoff.findings,
       ...machines.findings,
       ...lift.findings,
       ...cost.findings,

@@ -1,3 +1,4 @@
+import type { WorkRunoff } from "../runoff/index.js";
 import type { CostResult } from "../cost/index.js";
 import type { ByMaterial, Earth, Haul, WorkQuantities } from "../dig/index.js";
 import type { FlowResult } from "../flow/index.js";
@@ -31,6 +32,8 @@ export interface Estimate {
   machines: MachinesResult;
   /** The crane lift of each tank; null when the scheme names no crane. */
   lift: LiftResult | null;
+  /** What of the ground's own water each work meets. */
+  runoff: readonly WorkRunoff[];
   cost: CostResult;
   findings: readonly Finding[];
   /** The standing cautions: always there, each ending with its source. */

@@ -12,6 +12,7 @@ export const ENGINE_FOLDERS = [
   "site",
   "ground",
   "dig",
+  "runoff",
   "hydraulics",
   "flow",
   "safety",
@@ -30,6 +31,8 @@ export const FOLDER_TABLE = {
   site: ["units"],
   ground: ["units", "site"],
   dig: ["units", "site", "ground"],
+  // Water that runs down the ground as found.
+  runoff: ["units", "site", "ground", "dig"],
   // The laws of pipes, pumps and tanks know no site.
   hydraulics: [],
   // A pipe lies in the trench that was dug for it.
@@ -63,7 +66,7 @@ const MAY_READ_SHARED = [
   "cli",
 ];
 
-const ENGINE_PACKAGES = ["zod", "delaunator", "robust-predicates", "flatbush"];
+const ENGINE_PACKAGES = ["zod", "delaunator", "robust-predicates", "flatbush", "flatqueue"];
 
 /** Folders that run without a page although they are no part of the engine. */
 const HEADLESS_FOLDERS = ["survey", "cli"];

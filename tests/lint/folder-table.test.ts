@@ -79,6 +79,7 @@ describe("the folder table itself", () => {
       "site",
       "ground",
       "dig",
+      "runoff",
       "hydraulics",
       "flow",
       "safety",

@@ -1,0 +1,176 @@
+/** Works that stand where water comes down or stands, and the ditch that would turn it aside. */
+import type { WorkQuantities } from "../dig/index.js";
+import { elevationAt, insideOutline, type BaseGround } from "../ground/index.js";
+import { areaOutline, ruleOf } from "../site/index.js";
+import type { Finding, PlanPoint, Scheme, Site, Work } from "../site/index.js";
+import { area as areaMeasure, distance, length } from "../units/index.js";
+import { ditchAbove } from "./ditch.js";
+import { drainageOf, inflowOf, type Drainage } from "./drainage.js";
+
+type Place = readonly [number, number];
+
+/** What of the ground's water one work meets; places in site coordinates, m. */
+export interface WorkRunoff {
+  work: string;
+  /** m² of ground outside it whose water comes to it. */
+  area: number;
+  /** The longest way that comes to it: [x, y, z]. */
+  longest: readonly (readonly [number, number, number])[];
+  /** m that water stands over its lowest place before it spills; 0 where none stands. */
+  standing: number;
+  /** A ditch uphill that would turn the water aside, [x, y, z], its higher end first; null for none. */
+  ditch: readonly (readonly [number, number, number])[] | null;
+}
+
+/** What each work of a scheme meets of the ground's water, and what is to be said of it. */
+export function checkRunoff(
+  site: Site,
+  scheme: Scheme,
+  works: readonly WorkQuantities[],
+  base: BaseGround,
+): { works: WorkRunoff[]; findings: Finding[] } {
+  const met = scheme.works.flatMap((work) => {
+    const outline = outlineOf(work, works);
+    return outline === null ? [] : [{ work, ...meets(site, work, outline, base) }];
+  });
+  return {
+    works: met.map(({ runoff }) => runoff),
+    findings: met.flatMap(({ work, runoff, gathered }) => findingsOf(site, work, runoff, gathered)),
+  };
+}
+
+/** The edge of a work's hole in plan, or of what stands; null for a pile or a strip. */
+function outlineOf(work: Work, works: readonly WorkQuantities[]): readonly Place[] | null {
+  if (work.kind === "pile" || work.kind === "strip") return null;
+  const rings = works.find(({ id }) => id === work.id)?.outlines?.daylight ?? [];
+  const widest = rings.reduce<readonly Place[]>(
+    (best, ring) => (Math.abs(twiceArea(ring)) > Math.abs(twiceArea(best)) ? ring : best),
+    [],
+  );
+  return widest.length >= 3 ? widest : areaOutline(work);
+}
+
+function twiceArea(ring: readonly Place[]): number {
+  return ring.reduce((sum, a, i) => {
+    const b = ring[(i + 1) % ring.length]!;
+    return sum + a[0] * b[1] - b[0] * a[1];
+  }, 0);
+}
+
+/** m within which ways that come in count as one stream. */
+const STREAM = 3;
+
+function meets(
+  site: Site,
+  work: Work,
+  outline: readonly Place[],
+  { tin }: BaseGround,
+): { runoff: WorkRunoff; gathered: number } {
+  const [ox, oy, oz] = tin.origin;
+  const local = outline.map(([x, y]): Place => [x - ox, y - oy]);
+  const drainage = drainageOf(tin);
+  const inflow = inflowOf(drainage, local);
+  const gathered = drainage.each * mostTogether(inflow.entries);
+  const asks = Math.max(work.kind === "trench" ? 0 : inflow.area, gathered);
+  const line =
+    asks >= ruleOf(site, "inflow-from").value
+      ? ditchAbove(tin, local, ruleOf(site, "ditch-fall").value)
+      : null;
+  const ditch = line?.map(
+    ([x, y]) => [x + ox, y + oy, (elevationAt(tin, x, y) ?? NaN) + oz] as const,
+  );
+  return {
+    gathered,
+    runoff: {
+      work: work.id,
+      area: inflow.area,
+      longest: inflow.longest.map(([x, y, z]) => [x + ox, y + oy, z + oz]),
+      standing: standingIn(drainage, tin, local),
+      ditch: ditch ?? null,
+    },
+  };
+}
+
+/** The most ways that come in within a few metres of one of them. */
+function mostTogether(entries: readonly Place[]): number {
+  return entries.reduce((most, a) => {
+    const near = entries.filter((b) => Math.hypot(a[0] - b[0], a[1] - b[1]) <= STREAM);
+    return Math.max(most, near.length);
+  }, 0);
+}
+
+/** Depth of the water that stands over the lowest vertex within an outline before it spills, m. */
+function standingIn(
+  { flood }: Drainage,
+  tin: BaseGround["tin"],
+  outline: readonly Place[],
+): number {
+  let most = 0;
+  flood.level.forEach((level, vertex) => {
+    const deep = level - tin.z[vertex]!;
+    if (deep > most && insideOutline(outline, tin.x[vertex]!, tin.y[vertex]!)) most = deep;
+  });
+  return most;
+}
+
+function findingsOf(
+  site: Site,
+  work: Work,
+  { area, standing, ditch }: WorkRunoff,
+  gathered: number,
+): Finding[] {
+  const findings: Finding[] = [];
+  const from = ruleOf(site, "inflow-from");
+  const asks = work.kind === "trench" ? gathered : area;
+  const level = work.kind === "trench" || work.kind === "building" ? "note" : "caution";
+  if (asks >= from.value) {
+    const mend =
+      ditch === null
+        ? "Lead it round the work before digging."
+        : `A ditch uphill, some ${distance.print(lengthOf(ditch), site.units)} long and falling evenly, would turn it aside.`;
+    findings.push({
+      level,
+      code: "runoff.comes-in",
+      where: work.id,
+      text: `Water from about ${areaMeasure.print(asks, site.units)} of the slope above runs down to ${work.name}. ${mend}`,
+      source: `geometry: steepest descent over the survey, hollows filled; asked from ${areaMeasure.print(from.value, site.units)}: ${from.source}`,
+    });
+  }
+  const hollow = ruleOf(site, "hollow-from");
+  if (standing >= hollow.value) {
+    findings.push({
+      level,
+      code: "runoff.hollow",
+      where: work.id,
+      text: `${work.name} stands in a hollow: water can stand ${length.print(standing, site.units)} deep there before it runs off. Drain it, fill it or move the work.`,
+      source: `geometry: hollows of the survey filled to where they spill; ${hollow.source}`,
+    });
+  }
+  return findings;
+}
+
+function lengthOf(path: readonly (readonly [number, number, number])[]): number {
+  return path.reduce((sum, a, i) => {
+    const b = path[i + 1];
+    return b === undefined ? sum : sum + Math.hypot(a[0] - b[0], a[1] - b[1]);
+  }, 0);
+}
+
+/** The way of water from a place on the ground as found, site coordinates; null off the survey. */
+export function waterFrom(
+  { tin }: BaseGround,
+  [x, y]: PlanPoint,
+): {
+  path: readonly (readonly [number, number, number])[];
+  hollows: readonly { at: readonly [number, number, number]; depth: number }[];
+} | null {
+  const [ox, oy, oz] = tin.origin;
+  const way = drainageOf(tin).tracer.from(x - ox, y - oy);
+  if (way === null) return null;
+  const back = ([px, py, pz]: readonly [number, number, number]) =>
+    [px + ox, py + oy, pz + oz] as const;
+  return {
+    path: way.path.map(back),
+    hollows: way.hollows.map(({ at, depth }) => ({ at: back(at), depth })),
+  };
+}

@@ -1,0 +1,165 @@
+/**
+ * Where the water of a whole survey runs: ways from places spread evenly over it, made once for a
+ * survey, and what of it comes through an outline.
+ */
+import type { Tin } from "../ground/index.js";
+import { floodFrom, type Flood } from "./pits.js";
+import { Tracer, type Way, type WayPoint } from "./trace.js";
+
+/** m local. */
+type Place = readonly [number, number];
+
+export interface Drainage {
+  flood: Flood;
+  tracer: Tracer;
+  /** Ways from places spread evenly over the survey. */
+  ways: readonly SampledWay[];
+  /** Area that each way stands for, m². */
+  each: number;
+}
+
+/** A way and the box that it stays in. */
+interface SampledWay extends Way {
+  box: readonly [west: number, south: number, east: number, north: number];
+}
+
+/** Ways that are followed on a survey. */
+const WAYS = 2500;
+
+const made = new WeakMap<Tin, Drainage>();
+
+/** Where water runs on this ground; remembered by its triangles. */
+export function drainageOf(tin: Tin): Drainage {
+  const known = made.get(tin);
+  if (known !== undefined) return known;
+  const fresh = drainageWith(tin, WAYS);
+  made.set(tin, fresh);
+  return fresh;
+}
+
+/**
+ * Steps of the additive sequence whose points fill a square most evenly, 1/g and 1/g² with
+ * g³ = g + 1 (the plastic number). A grid would take a slope square to it for a whole number of rows.
+ */
+const EVENLY = [0.7548776662466927, 0.5698402909980532] as const;
+
+/** Where water runs, from so many places spread evenly over the box around the survey. */
+export function drainageWith(tin: Tin, count: number): Drainage {
+  const flood = floodFrom(tin);
+  const tracer = new Tracer(tin, flood);
+  const [west, east] = rangeOf(tin.x);
+  const [south, north] = rangeOf(tin.y);
+  const ways: SampledWay[] = [];
+  for (let i = 1; i <= count; i++) {
+    const way = tracer.from(
+      west + ((EVENLY[0] * i) % 1) * (east - west),
+      south + ((EVENLY[1] * i) % 1) * (north - south),
+    );
+    if (way !== null) ways.push({ ...way, box: boxOf(way.path) });
+  }
+  return { flood, tracer, ways, each: ((east - west) * (north - south)) / count };
+}
+
+/** What comes through an outline from outside it. */
+export interface Inflow {
+  /** m² of ground outside the outline whose water comes to it. */
+  area: number;
+  /** Where each way comes in: [x, y], m local. */
+  entries: readonly Place[];
+  /** The longest way that comes in, from its start to the outline. */
+  longest: readonly WayPoint[];
+}
+
+/** The ground outside an outline whose water runs through it. */
+export function inflowOf({ ways, each }: Drainage, outline: readonly Place[]): Inflow {
+  const [west, south, east, north] = boxOf(outline);
+  const entries: Place[] = [];
+  let longest: { length: number; path: WayPoint[] } = { length: 0, path: [] };
+  for (const { path, box } of ways) {
+    if (box[0] > east || box[2] < west || box[1] > north || box[3] < south) continue;
+    if (inside(path[0]!, outline)) continue;
+    const entry = entryOf(path, outline, [west, south, east, north]);
+    if (entry === null) continue;
+    entries.push([entry.at[0], entry.at[1]]);
+    const upTo = path.slice(0, entry.leg + 1);
+    const length = lengthOf(upTo);
+    if (length > longest.length) longest = { length, path: [...upTo, entry.at] };
+  }
+  return { area: entries.length * each, entries, longest: longest.path };
+}
+
+/** Where a way first crosses an outline, and on which of its legs; null when it never does. */
+function entryOf(
+  path: readonly WayPoint[],
+  outline: readonly Place[],
+  [west, south, east, north]: readonly [number, number, number, number],
+): { at: WayPoint; leg: number } | null {
+  for (let leg = 0; leg + 1 < path.length; leg++) {
+    const [[ax, ay], [bx, by]] = [path[leg]!, path[leg + 1]!];
+    if (Math.max(ax, bx) < west || Math.min(ax, bx) > east) continue;
+    if (Math.max(ay, by) < south || Math.min(ay, by) > north) continue;
+    const share = firstCrossing(path[leg]!, path[leg + 1]!, outline);
+    if (share === null) continue;
+    const [a, b] = [path[leg]!, path[leg + 1]!];
+    const between = (k: 0 | 1 | 2): number => a[k] + share * (b[k] - a[k]);
+    return { at: [between(0), between(1), between(2)], leg };
+  }
+  return null;
+}
+
+/** Share of a leg at which it first meets a side of an outline. */
+function firstCrossing(a: WayPoint, b: WayPoint, outline: readonly Place[]): number | null {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  let least: number | null = null;
+  outline.forEach((c, i) => {
+    const d = outline[(i + 1) % outline.length]!;
+    const [ex, ey] = [d[0] - c[0], d[1] - c[1]];
+    const across = dx * ey - dy * ex;
+    if (across === 0) return;
+    const far = ((c[0] - a[0]) * ey - (c[1] - a[1]) * ex) / across;
+    const along = ((c[0] - a[0]) * dy - (c[1] - a[1]) * dx) / across;
+    if (far < 0 || far > 1 || along < 0 || along > 1) return;
+    if (least === null || far < least) least = far;
+  });
+  return least;
+}
+
+function inside(at: readonly number[], outline: readonly Place[]): boolean {
+  let odd = false;
+  outline.forEach((a, i) => {
+    const b = outline[(i + 1) % outline.length]!;
+    if (a[1] > at[1]! === b[1] > at[1]!) return;
+    if (a[0] + ((at[1]! - a[1]) / (b[1] - a[1])) * (b[0] - a[0]) > at[0]!) odd = !odd;
+  });
+  return odd;
+}
+
+function lengthOf(path: readonly WayPoint[]): number {
+  let length = 0;
+  for (let i = 1; i < path.length; i++) {
+    length += Math.hypot(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1]);
+  }
+  return length;
+}
+
+function boxOf(
+  places: readonly (readonly [number, number, ...number[]])[],
+): [number, number, number, number] {
+  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of places) {
+    west = Math.min(west, x);
+    south = Math.min(south, y);
+    east = Math.max(east, x);
+    north = Math.max(north, y);
+  }
+  return [west, south, east, north];
+}
+
+function rangeOf(values: Float64Array): [number, number] {
+  let [least, most] = [Infinity, -Infinity];
+  for (const value of values) {
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  return [least, most];
+}
