@@ -3,6 +3,7 @@ import { redoName, undoName } from "../site/index.js";
 import { LEAVES, useDesk } from "../store/index.js";
 import { FindingsButton } from "./book/FindingsPanel.js";
 import { HeadMenu, SearchButton } from "./book/HeadMenu.js";
+import { withKey } from "./book/keys.js";
 import { StepsButton } from "./book/StepsPanel.js";
 import { saveSite } from "./files.js";
 import { LEAF_TITLES } from "./leafTitles.js";
@@ -42,7 +43,7 @@ function UndoRedo(): ReactNode {
         type="button"
         className="round"
         aria-label={undoTitle}
-        title={`${undoTitle} (Ctrl+Z)`}
+        title={withKey(undoTitle, "undo")}
         disabled={undone === null}
         onClick={undo}
       >
@@ -52,7 +53,7 @@ function UndoRedo(): ReactNode {
         type="button"
         className="round"
         aria-label={redoTitle}
-        title={`${redoTitle} (Ctrl+Y)`}
+        title={withKey(redoTitle, "redo")}
         disabled={redone === null}
         onClick={redo}
       >
@@ -69,7 +70,7 @@ export function Header(): ReactNode {
   const title =
     keeping === "failed"
       ? "This browser keeps nothing: save the site as a file"
-      : "Save as a file (Ctrl+S). The site is also kept in this browser.";
+      : `${withKey("Save as a file", "save")}. The site is also kept in this browser.`;
   return (
     <header className="head">
       <div className="head-row">

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { KeysDialog } from "./KeysDialog.js";
 import { SearchDialog } from "./SearchDialog.js";
 import { TermsDialog } from "./TermsDialog.js";
+import { Tour } from "./Tour.js";
 
 /** The sheets that can be laid over the desk. */
 export function BookPanels(): ReactNode {
@@ -10,6 +11,7 @@ export function BookPanels(): ReactNode {
       <SearchDialog />
       <KeysDialog />
       <TermsDialog />
+      <Tour />
     </>
   );
 }

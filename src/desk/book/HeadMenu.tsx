@@ -3,7 +3,7 @@ import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-compone
 import { words } from "../../words/index.js";
 import { MoreIcon, SearchIcon } from "./icons.js";
 import { shortKey } from "./keys.js";
-import { openPanel } from "./panels.js";
+import { openPanel, usePanels } from "./panels.js";
 import { isApple, useNarrow } from "./screen.js";
 
 const says = words.book;
@@ -46,6 +46,9 @@ export function HeadMenu(): ReactNode {
           )}
           <MenuItem id="keys" onAction={() => openPanel("keys")}>
             {says.keys.title}
+          </MenuItem>
+          <MenuItem id="tour" onAction={() => usePanels.setState({ touring: true })}>
+            {says.tour.ask}
           </MenuItem>
           <MenuItem id="terms" onAction={() => openPanel("terms")}>
             {says.terms.title}

@@ -4,7 +4,7 @@ import { useDesk } from "../../store/index.js";
 import type { PlaceKind } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { askForSite, saveSite } from "../files.js";
-import { openPanel } from "./panels.js";
+import { openPanel, usePanels } from "./panels.js";
 
 const says = words.book.actions;
 
@@ -66,6 +66,10 @@ export function actions(): Action[] {
     ...looking(),
     { id: "print", title: says.print, run: () => window.print() },
     { id: "keys", title: says.keys, more: says.help, key: "keys", run: () => openPanel("keys") },
+    {
+      ...{ id: "tour", title: words.book.tour.ask, more: says.help },
+      run: () => usePanels.setState({ touring: true }),
+    },
     { id: "terms", title: says.terms, more: says.help, run: () => openPanel("terms") },
   ];
 }

@@ -4,8 +4,8 @@ import { scrollLeafTo } from "../scrollLeaf.js";
 import type { FindingPlace } from "./placeOfFinding.js";
 import { usePanels } from "./panels.js";
 
-/** Frames that a leaf is given to show what was asked for. */
-const MOST_FRAMES = 30;
+/** ms that a leaf is given to be fetched and to show what was asked for. */
+const MOST_WAIT_MS = 4000;
 /** Frames to wait first: a dialog that closes gives the focus back in these. */
 const LEAST_FRAMES = 3;
 /** ms that the place which was gone to is marked. */
@@ -72,6 +72,7 @@ export function goToLeaf(leaf: Leaf, find: Find | null, takeFocus: boolean): voi
   usePanels.setState(({ leafAsked }) => ({ leafAsked: leafAsked + 1 }));
   asked += 1;
   const mine = asked;
+  const began = performance.now();
   let frame = 0;
   const look = (): void => {
     frame += 1;
@@ -80,7 +81,7 @@ export function goToLeaf(leaf: Leaf, find: Find | null, takeFocus: boolean): voi
     const holder = document.querySelector(".leaf");
     const wanted = holder === null || find === null ? holder : find(holder);
     if (frame >= LEAST_FRAMES && wanted instanceof HTMLElement) arriveAt(wanted, takeFocus);
-    else if (frame < MOST_FRAMES) requestAnimationFrame(look);
+    else if (performance.now() - began < MOST_WAIT_MS) requestAnimationFrame(look);
   };
   requestAnimationFrame(look);
 }

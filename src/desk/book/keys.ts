@@ -6,6 +6,7 @@ import { words } from "../../words/index.js";
 import { saveSite } from "../files.js";
 import { pickAllByKey, raiseByKey } from "../pickedKeys.js";
 import { openPanel } from "./panels.js";
+import { isApple } from "./screen.js";
 
 const says = words.book.keys;
 
@@ -271,4 +272,10 @@ export function printPress({ key, mod, shift }: Press, apple: boolean): string[]
 export function shortKey(id: string, apple: boolean): string | null {
   const press = LISTENED.find((row) => row.id === id)?.presses[0];
   return press === undefined ? null : printPress(press, apple).join(apple ? "" : "+");
+}
+
+/** What a button does with its key on this machine: "Undo (Ctrl+Z)". */
+export function withKey(title: string, id: string): string {
+  const key = shortKey(id, isApple());
+  return key === null ? title : `${title} (${key})`;
 }

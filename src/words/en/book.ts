@@ -93,7 +93,28 @@ export const book = {
     look: "view camera orbit plan",
     light: "theme dark light mode",
     units: "units feet metres metric us",
-    help: "help shortcuts keyboard",
+    help: "help shortcuts keyboard learn",
+  },
+  tour: {
+    title: "A short tour",
+    ask: "Take the short tour",
+    step: (at: number, of: number) => `${at} of ${of}`,
+    exampleTitle: "This is an example site",
+    siteTitle: "This is your site",
+    drag: (name: string) =>
+      `Drag ${name} over the ground and watch the figures below it: cut, rock, spoil, days and cost follow at once. Undo takes everything back.`,
+    figures:
+      "Place a work on the ground and watch the figures below it: cut, rock, spoil, days and cost follow at once. Undo takes everything back.",
+    leavesTitle: "Each leaf is a step of the job",
+    leaves:
+      "From the survey of the ground over digging, pipes, machines and money to the papers that are handed over. Open any of them at any time.",
+    ownTitle: "Start your own with points",
+    own: "Under the site’s name you start a site of your own: paste spot heights or type a level book. A few dozen points over the slope are enough to begin.",
+    next: "Next",
+    back: "Back",
+    done: "Done",
+    start: "Start my own site",
+    leave: "Leave the tour",
   },
   terms: {
     title: "Terms explained",
