@@ -3,6 +3,7 @@ import "./desk/theme.css";
 import "./desk/page.css";
 import "./desk/leaf.css";
 import "./desk/fields.css";
+import "./desk/reach.css";
 import "./desk/dialog.css";
 import "./desk/report.css";
 import "./desk/section.css";

@@ -3,6 +3,7 @@ import { useChance, useDesk } from "../store/index.js";
 import type { Figures } from "../store/index.js";
 import { earthVolume, money, plainNumber } from "../units/index.js";
 import { words } from "../words/index.js";
+import { StripSaid } from "./StripSaid.js";
 import { useSite } from "./useSite.js";
 
 interface FigureProps {
@@ -168,7 +169,14 @@ export function Strip(): ReactNode {
   const figures = useDesk((desk) => desk.figures);
   const before = useDesk((desk) => desk.before);
   const fault = useDesk((desk) => desk.fault);
-  if (figures !== null) return <FigureList now={figures} before={before} />;
+  if (figures !== null) {
+    return (
+      <>
+        <FigureList now={figures} before={before} />
+        <StripSaid now={figures} before={before} />
+      </>
+    );
+  }
   return (
     <div className="strip no-figures" role="alert">
       There are no figures for this site: {fault ?? "the engine gave no answer"}. Undo goes back to

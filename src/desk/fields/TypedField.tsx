@@ -150,13 +150,15 @@ export function TypedField<T>(props: TypedFieldProps<T>): ReactNode {
             tabIndex={-1}
             aria-haspopup="dialog"
             aria-expanded={open}
-            aria-labelledby={`${id}-unit ${id}-label`}
+            aria-labelledby={`${id}-sign ${id}-unit ${id}-label`}
             onClick={() => setOpen(!open)}
           >
             <span className="unseen" id={`${id}-unit`}>
               {words.forms.otherUnits}
             </span>
-            {saysUnit(text === "" ? (usual ?? "") : text, menu.unit) ? "" : menu.unit}
+            <span id={`${id}-sign`}>
+              {saysUnit(text === "" ? (usual ?? "") : text, menu.unit) ? "" : menu.unit}
+            </span>
             <span aria-hidden="true">▾</span>
           </button>
         )}

@@ -142,7 +142,7 @@ function Layers(props: FiguresProps): ReactNode {
     <div
       tabIndex={0}
       role="region"
-      aria-label="Layers along the pipe"
+      aria-label={`Layers along ${check.name}`}
       style={{ overflowX: "auto" }}
     >
       <table className="table">

@@ -73,7 +73,9 @@ function Raise({ highest }: { highest: HighestTank }): ReactNode {
       <table className="table">
         <thead>
           <tr>
-            <th scope="col" />
+            <th scope="col">
+              <span className="unseen">{words.forms.figure}</span>
+            </th>
             <th scope="col">Now</th>
             <th scope="col">There</th>
           </tr>

@@ -65,10 +65,10 @@ function DayList({ job }: { job: JobDays }): ReactNode {
         <ol className="day-list">
           {job.schedule.days.map((day) => (
             <li key={day.day}>
-              <h4>
+              <h3>
                 Day {day.calendarDay}
                 {day.date !== undefined && ` · ${day.date}`}
-              </h4>
+              </h3>
               {day.deliveries.length > 0 && (
                 <p className="soft">Comes: {[...new Set(day.deliveries)].join(", ")}</p>
               )}

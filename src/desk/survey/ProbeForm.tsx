@@ -58,12 +58,10 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
             value={probe.stoppedIn ?? ""}
             choices={[
               { id: "", name: `at ${last?.name.toLowerCase() ?? "the last layer"}` },
-              ...site.ground.layers
-                .slice(0, -1)
-                .map(({ id, name }) => ({
-                  id,
-                  name: `in ${name.toLowerCase()}: at least so thick`,
-                })),
+              ...site.ground.layers.slice(0, -1).map(({ id, name }) => ({
+                id,
+                name: `in ${name.toLowerCase()}: at least so thick`,
+              })),
             ]}
             onChoose={(layer) =>
               edit(`end of probe ${probe.id}`, (now) =>

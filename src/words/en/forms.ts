@@ -21,6 +21,15 @@ export const forms = {
   typicalChip: (amount: string) => `typical ${amount}`,
   setBack: "set it back",
   noSource: "no source",
+  stripSaid: {
+    cut: "cut",
+    rock: "rock",
+    spoil: "spoil to move",
+    days: "days",
+    cost: "cost",
+    change: (name: string, was: string, is: string) => `${name} ${is}, was ${was}`,
+  },
+  figure: "Figure",
   samePoint: "Points nearer to each other than this in plan are taken as one.",
   levelCorners:
     "The corners of this level as seen from above, each by its distance east and north.",
