@@ -1,4 +1,5 @@
 import { useMemo, useState, type ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { HighestTank } from "../parts.js";
 import { estimate as reckon } from "../../estimate/index.js";
 import type { Estimate } from "../../estimate/index.js";
