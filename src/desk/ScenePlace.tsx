@@ -93,6 +93,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const view = useDesk((desk) => desk.view);
   const leaf = useDesk((desk) => desk.leaf);
   const selected = useDesk((desk) => desk.selected);
+  const also = useDesk((desk) => desk.also);
   const placing = useDesk((desk) => desk.placing);
   const section = useDesk((desk) => desk.section);
   const frameAsked = useDesk((desk) => desk.frameAsked);
@@ -108,12 +109,18 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       theme={theme}
       reducedMotion={useReducedMotion()}
       selected={selected}
+      also={also}
       placing={placing}
       section={section}
       probeWorth={useProbeWorth()}
       cranePlaces={useCranePlaces()}
       looks={useLooks()}
-      showProbes={leaf === "survey" || leaf === "cost" || selected?.kind === "probe"}
+      showProbes={
+        leaf === "survey" ||
+        leaf === "cost" ||
+        selected?.kind === "probe" ||
+        also.some(({ kind }) => kind === "probe")
+      }
       showPoints={leaf === "survey" || selected?.kind === "point"}
       onSelect={desk.select}
       onPlace={desk.place}

@@ -15,6 +15,7 @@ import {
   workAnchor,
   type SceneContents,
 } from "./sceneTargets.js";
+import { isAmong, isLocked } from "./shown.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import type { ScreenBox } from "./spotLayout.js";
 import { placeOf, slideFor } from "./pickAt.js";
@@ -23,6 +24,8 @@ import type { StartPress } from "./useScenePointer.js";
 interface LabelsProps {
   contents: SceneContents;
   selected: Selection | null;
+  /** What else is chosen with it. */
+  also: readonly Selection[];
   view: SceneView;
   onSelect: (selection: Selection) => void;
   startPress: StartPress;
@@ -49,12 +52,14 @@ interface Tag {
 export function Labels({
   contents,
   selected,
+  also,
   view,
   onSelect,
   startPress,
   idle,
 }: LabelsProps): ReactElement {
-  const tags = useMemo(() => tagsOf(contents, selected), [contents, selected]);
+  const chosen = useMemo(() => [selected, ...also], [selected, also]);
+  const tags = useMemo(() => tagsOf(contents, chosen), [contents, chosen]);
   const layer = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     if (layer.current !== null) placeTags(layer.current, tags, contents, view);
@@ -71,7 +76,7 @@ export function Labels({
     <div className="scene-tags" ref={layer} inert={idle}>
       <svg className="scene-stalks" aria-hidden="true">
         {tags.map((tag) => (
-          <g key={tag.selection.id} data-chosen={sameThing(tag.selection, selected)}>
+          <g key={tag.selection.id} data-chosen={isAmong(chosen, tag.selection)}>
             <line />
             <circle r="3" />
           </g>
@@ -83,7 +88,7 @@ export function Labels({
           type="button"
           className="scene-tag"
           data-testid={`scene-label-${tag.selection.id}`}
-          aria-pressed={sameThing(tag.selection, selected)}
+          aria-pressed={isAmong(chosen, tag.selection)}
           onPointerDown={(event) => {
             if (event.button !== 0 || tag.place === null) return;
             const slide = slideFor(contents, tag.selection);
@@ -96,6 +101,7 @@ export function Labels({
         >
           <b>
             {tag.name}
+            {isLocked(contents, tag.selection) && <TagLock />}
             {tag.found !== null && (
               <i className="scene-found" data-level={tag.found}>
                 <span className="unseen">, {words.book.findings.tag[tag.found]}</span>
@@ -109,11 +115,18 @@ export function Labels({
   );
 }
 
-function sameThing(a: Selection, b: Selection | null): boolean {
-  return b !== null && a.kind === b.kind && a.id === b.id;
+/** A small padlock behind the name of what is locked. */
+function TagLock(): ReactElement {
+  return (
+    <svg className="scene-tag-lock" viewBox="0 0 16 16" role="img">
+      <title>{words.picked.list.isLocked}</title>
+      <path d="M5 8V5.5a3 3 0 0 1 6 0V8" />
+      <rect x="3" y="8" width="10" height="6" />
+    </svg>
+  );
 }
 
-function tagsOf(contents: SceneContents, selected: Selection | null): Tag[] {
+function tagsOf(contents: SceneContents, chosen: readonly (Selection | null)[]): Tag[] {
   const tags = contents.works.map((work): Tag => {
     const selection: Selection = { kind: "work", id: work.id };
     return {
@@ -122,20 +135,21 @@ function tagsOf(contents: SceneContents, selected: Selection | null): Tag[] {
       figure: workFigure(contents.site, work, contents.estimate, contents.stage),
       found: worstOfWork(work, contents.estimate?.findings ?? []),
       anchor: workAnchor(work, contents),
-      fits: (width) => hasTag(work, selected, width),
+      fits: (width) => hasTag(work, chosen, width),
       place: placeOf(contents, selection),
       work,
-      chosen: sameThing(selection, selected),
+      chosen: isAmong(chosen, selection),
     };
   });
-  const ends = selected?.kind === "probe" ? probeEnds(contents, selected.id) : null;
-  if (selected !== null && ends !== null) {
-    const place = placeOf(contents, selected);
-    const name = `Probe ${selected.id}`;
+  for (const selection of chosen) {
+    const ends = selection?.kind === "probe" ? probeEnds(contents, selection.id) : null;
+    if (selection === null || ends === null) continue;
+    const place = placeOf(contents, selection);
+    const name = `Probe ${selection.id}`;
     const anchor = ends.top;
     const fits = (): boolean => true;
     tags.push({
-      ...{ selection: selected, name, figure: null, found: null },
+      ...{ selection, name, figure: null, found: null },
       ...{ anchor, fits, place, work: null, chosen: true },
     });
   }

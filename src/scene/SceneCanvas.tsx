@@ -24,6 +24,7 @@ import { ProbeMap } from "./ProbeMap.js";
 import { SectionLine } from "./SectionLine.js";
 import type { SiteSceneProps } from "./props.js";
 import { SceneLight } from "./SceneLight.js";
+import { idsAmong, shownLimits } from "./shown.js";
 import { tankBodies, type SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
 import type { PlacingDraft } from "./usePlacing.js";
@@ -114,7 +115,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
   const { props, contents, picture, patch, lines, materials, palette, view, draft } = given;
   const { site, frame, found, ground, works, estimate, stage } = contents;
   const { through } = props.looks;
-  const chosenWork = props.selected?.kind === "work" ? props.selected.id : null;
+  const chosen = [props.selected, ...props.also];
   const chosenPin = props.selected?.kind === "work" ? null : (props.selected?.id ?? null);
   const lot = useMemo(
     () =>
@@ -169,15 +170,18 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         width={named ? 1.2 : 2}
         {...(named ? {} : { dash: frame.reach / 40 })}
       />
-      <LimitModels limits={site.limits ?? []} frame={frame} found={found} palette={palette} />
+      <LimitModels limits={shownLimits(site)} frame={frame} found={found} palette={palette} />
       <WorkModels
         {...{ site, works, estimate, stage, frame, found, ground, materials, palette, view }}
-        selectedId={chosenWork}
+        chosenIds={idsAmong(chosen, "work")}
         through={through}
       />
       {given.machine !== null && <MachineModel machine={given.machine} palette={palette} />}
       {props.showProbes && (
-        <ProbePins {...{ site, frame, found, materials, palette }} selectedId={chosenPin} />
+        <ProbePins
+          {...{ site, frame, found, materials, palette }}
+          chosenIds={idsAmong(chosen, "probe")}
+        />
       )}
       {props.showPoints && (
         <SurveyCrosses site={site} frame={frame} palette={palette} selectedId={chosenPin} />

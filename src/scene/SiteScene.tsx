@@ -30,10 +30,12 @@ import { PlacingDesk } from "./PlacingDesk.js";
 import { NextProbeTag } from "./ProbeMap.js";
 import type { SiteSceneProps } from "./props.js";
 import "./scene.css";
+import "./picked.css";
 import { SceneCanvas } from "./SceneCanvas.js";
 import { SceneCorner } from "./SceneCorner.js";
 import type { SceneContents } from "./sceneTargets.js";
 import { createSceneView, type SceneView } from "./sceneView.js";
+import { shownWorks } from "./shown.js";
 import { SpotHeights } from "./SpotHeights.js";
 import { stageGround } from "./stageGround.js";
 import { SectionEnds } from "./SectionEnds.js";
@@ -110,6 +112,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               {...{ contents, view, startPress }}
               idle={placing !== null || drawing}
               selected={props.selected}
+              also={props.also}
               onSelect={props.onSelect}
             />
             {drawn.machine !== null && (
@@ -195,10 +198,7 @@ function useContents(props: SiteSceneProps) {
   const materials = useMemo(() => materialsOf(site), [own]); // eslint-disable-line react-hooks/exhaustive-deps
   const contents = useMemo((): SceneContents => {
     const scheme = site.schemes.find((one) => one.id === schemeId);
-    // A strip over a work has no outline of its own to pick or drag: its work has.
-    const works = (scheme?.works ?? []).filter(
-      (work) => work.kind !== "strip" || work.area.by === "outline",
-    );
+    const works = shownWorks(scheme?.works ?? []);
     return { site, works, estimate, stage, frame, found, ground };
   }, [site, schemeId, estimate, stage, frame, found, ground]);
   // Contours follow the survey alone, so an edit of a work keeps them.

@@ -11,6 +11,7 @@ import {
   workAnchor,
   type SceneContents,
 } from "./sceneTargets.js";
+import { isAmong, isLocked } from "./shown.js";
 import { metresPerPixel, projectPoint, rayAt, type SceneView } from "./sceneView.js";
 import type { StageGround } from "./stageGround.js";
 import { workPlace } from "./workShapes.js";
@@ -19,7 +20,7 @@ import { workPlace } from "./workShapes.js";
 export interface PickScene {
   view: SceneView;
   contents: SceneContents;
-  props: Pick<SiteSceneProps, "selected" | "showProbes" | "showPoints" | "view">;
+  props: Pick<SiteSceneProps, "selected" | "also" | "showProbes" | "showPoints" | "view">;
 }
 
 /** What the pointer slides on during a drag: a level for a solid body, the ground for the rest. */
@@ -72,7 +73,7 @@ export function pickAt(input: PickScene, screen: ScreenPoint, touch: boolean): P
   const dot = pin === null ? dotUnder(input, screen, touch ? 16 : 9) : null;
   const selection = pin ?? dot ?? workPicked(input, screen);
   if (selection === null) return null;
-  const chosen = props.selected?.kind === selection.kind && props.selected.id === selection.id;
+  const chosen = isAmong([props.selected, ...props.also], selection);
   const work = contents.works.find((w) => selection.kind === "work" && w.id === selection.id);
   const place = placeOf(contents, selection);
   if (place === null) return null;
@@ -83,9 +84,9 @@ export function pickAt(input: PickScene, screen: ScreenPoint, touch: boolean): P
   // A finger turns the view unless what it is on was chosen first; so does a mouse on broad ground.
   // A label's dot is as good as the label.
   // On foot a drag looks round: there a thing is moved by its label or its keys.
-  const onFoot = props.view === "walk";
+  const still = props.view === "walk" || isLocked(contents, selection);
   const movable =
-    !onFoot && (chosen || dot !== null || (!touch && !broad && selection.kind !== "point"));
+    !still && (chosen || dot !== null || (!touch && !broad && selection.kind !== "point"));
   return { held: { selection, grip: { part: "body" }, place, grabbed, movable }, slide };
 }
 
@@ -94,7 +95,7 @@ function dotUnder(input: PickScene, screen: ScreenPoint, reach: number): Selecti
   const { contents, props, view } = input;
   let best: { id: string; far: number } | null = null;
   for (const work of contents.works) {
-    if (!hasTag(work, props.selected, view.width)) continue;
+    if (!hasTag(work, [props.selected, ...props.also], view.width)) continue;
     const dot = projectPoint(view, workAnchor(work, contents));
     const far = dot === null ? Infinity : apart(dot, screen);
     if (far <= reach && far < (best?.far ?? Infinity)) best = { id: work.id, far };

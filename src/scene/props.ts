@@ -69,6 +69,8 @@ export interface SiteSceneProps {
   theme: "light" | "dark";
   reducedMotion: boolean;
   selected: Selection | null;
+  /** What else is picked with it. */
+  also: readonly Selection[];
   placing: Placing | null;
   /** Ends of the section's line: with fewer than two, the next taps set them; null for no section. */
   section: readonly PlanPoint[] | null;

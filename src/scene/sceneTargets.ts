@@ -5,6 +5,7 @@ import { toScene, type SceneFrame, type ScenePoint } from "./frame.js";
 import { distanceToPath, type PickTarget, type Prism } from "./picking.js";
 import type { Selection } from "./props.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
+import { isAmong, shownLimits, shownProbes } from "./shown.js";
 import { boxAround, type ScreenBox } from "./spotLayout.js";
 import type { StageGround } from "./stageGround.js";
 import { isSet, pileHeight } from "./works/WorkModels.js";
@@ -43,9 +44,13 @@ export function pickTargets(contents: SceneContents): PickTarget[] {
 export const NARROW = 560;
 
 /** True when the work carries a label: all do, but on a narrow scene only tanks, beds and the chosen. */
-export function hasTag(work: Work, selected: Selection | null, width: number): boolean {
-  const chosen = selected?.kind === "work" && selected.id === work.id;
-  return chosen || width >= NARROW || work.kind === "tank" || work.kind === "bed";
+export function hasTag(work: Work, chosen: readonly (Selection | null)[], width: number): boolean {
+  return (
+    isAmong(chosen, { kind: "work", id: work.id }) ||
+    width >= NARROW ||
+    work.kind === "tank" ||
+    work.kind === "bed"
+  );
 }
 
 /**
@@ -231,7 +236,7 @@ export function standingBoxes(contents: SceneContents, view: SceneView): ScreenB
       ),
     ),
   );
-  const trees = (contents.site.limits ?? []).map((limit) => {
+  const trees = shownLimits(contents.site).map((limit) => {
     if (limit.kind !== "tree" || limit.at === undefined) return null;
     const [x, y] = toScene(contents.frame, limit.at);
     const z = contents.found.heightAt(x, y)?.z;
@@ -252,7 +257,7 @@ export function probeEnds(
   contents: SceneContents,
   id: string,
 ): { foot: ScenePoint; top: ScenePoint } | null {
-  const probe = contents.site.ground.probes.find((p) => p.id === id);
+  const probe = shownProbes(contents.site).find((p) => p.id === id);
   if (probe === undefined) return null;
   const [x, y] = toScene(contents.frame, [probe.x, probe.y]);
   const ground = contents.found.heightAt(x, y);
@@ -288,7 +293,7 @@ export function pinUnder(
     }
   }
   if (shown.probes) {
-    for (const probe of contents.site.ground.probes) {
+    for (const probe of shownProbes(contents.site)) {
       const ends = probeEnds(contents, probe.id);
       const far = ends === null ? Infinity : pxToLine(view, ends.foot, ends.top, screen);
       offer({ kind: "probe", id: probe.id }, far);

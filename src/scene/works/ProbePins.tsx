@@ -5,6 +5,7 @@ import { toScene, type SceneFrame, type ScenePoint } from "../frame.js";
 import { toneOf } from "../materialTone.js";
 import { chainSegments, InkLines } from "../InkLines.js";
 import type { ScenePalette } from "../palette.js";
+import { shownProbes } from "../shown.js";
 import type { StageGround } from "../stageGround.js";
 import { EdgedMesh } from "./EdgedMesh.js";
 
@@ -14,7 +15,7 @@ interface ProbePinsProps {
   found: StageGround;
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
-  selectedId: string | null;
+  chosenIds: ReadonlySet<string>;
 }
 
 /** m of the last layer, which has no bottom, that a pin shows at its foot. */
@@ -59,7 +60,7 @@ export function probeHeight(site: Site, probe: Probe): number {
 export function ProbePins(props: ProbePinsProps): ReactElement {
   return (
     <group>
-      {props.site.ground.probes.map((probe) => (
+      {shownProbes(props.site).map((probe) => (
         <ProbePin key={probe.id} {...props} probe={probe} />
       ))}
     </group>
@@ -67,7 +68,7 @@ export function ProbePins(props: ProbePinsProps): ReactElement {
 }
 
 function ProbePin(props: ProbePinsProps & { probe: Probe }): ReactElement | null {
-  const { site, frame, found, materials, palette, probe, selectedId } = props;
+  const { site, frame, found, materials, palette, probe, chosenIds } = props;
   const [x, y] = toScene(frame, [probe.x, probe.y]);
   const ground = found.heightAt(x, y);
   const bands = useMemo(() => probeBands(site, probe, materials), [site, probe, materials]);
@@ -91,7 +92,7 @@ function ProbePin(props: ProbePinsProps & { probe: Probe }): ReactElement | null
       ))}
       <EdgedMesh
         geometry={cap}
-        colour={probe.id === selectedId ? palette.stake : palette.paper}
+        colour={chosenIds.has(probe.id) ? palette.stake : palette.paper}
         ink={palette.ink}
         position={[x, y, top + radius]}
         width={1}

@@ -21,7 +21,7 @@ export interface WorkModelsProps {
   works: readonly Work[];
   estimate: Estimate | null;
   stage: Stage;
-  selectedId: string | null;
+  chosenIds: ReadonlySet<string>;
   /** True where the ground is seen through: then what is to come shows too. */
   through: boolean;
   frame: SceneFrame;
@@ -57,8 +57,8 @@ interface OneWork extends WorkModelsProps {
 }
 
 function WorkBody(props: OneWork): ReactElement | null {
-  const { work, stage, selectedId, through, frame, found, materials, palette, view } = props;
-  const chosen = work.id === selectedId;
+  const { work, stage, chosenIds, through, frame, found, materials, palette, view } = props;
+  const chosen = chosenIds.has(work.id);
   const ghost = !isSet(stage) || (stage === "backfilled" && chosen && !through);
   const shown = isSet(stage) || chosen || through;
   switch (work.kind) {
@@ -88,8 +88,8 @@ function WorkBody(props: OneWork): ReactElement | null {
 }
 
 function WorkOutline(props: OneWork): ReactElement | null {
-  const { work, stage, selectedId, frame, found, ground, palette } = props;
-  const chosen = work.id === selectedId;
+  const { work, stage, chosenIds, frame, found, ground, palette } = props;
+  const chosen = chosenIds.has(work.id);
   // A pile marks its own foot at every stage.
   const shown = work.kind !== "pile" && (chosen || (stage === "found" && work.kind !== "building"));
   const on = stage === "found" ? found : ground;
@@ -175,13 +175,13 @@ const USUAL_REPOSE = 37;
  * the ground from the first digging on; before that the foot of the heap to come is marked on it.
  */
 export function pileVolume(works: readonly Work[], estimate: Estimate | null): number {
-  const piles = works.filter((work) => work.kind === "pile").length;
+  // Of all piles: one that is hidden has its share too.
+  const piles = (estimate?.works ?? works).filter((work) => work.kind === "pile").length;
   return piles === 0 ? 0 : (estimate?.earth.surplusLoose ?? 0) / piles;
 }
 
 function SpoilPile(props: OneWork & { pile: Pile }): ReactElement | null {
-  const { pile, works, estimate, stage, selectedId, frame, found, materials, palette, view } =
-    props;
+  const { pile, works, estimate, stage, chosenIds, frame, found, materials, palette, view } = props;
   const loose = pileVolume(works, estimate);
   const earth = useEarthMaterial(view);
   const cone = useMemo(() => spoilCone(loose, pile.repose ?? USUAL_REPOSE), [loose, pile.repose]);
@@ -196,7 +196,7 @@ function SpoilPile(props: OneWork & { pile: Pile }): ReactElement | null {
       earth={earth}
       palette={palette}
       standing={false}
-      chosen={pile.id === selectedId}
+      chosen={chosenIds.has(pile.id)}
     />
   );
 }
