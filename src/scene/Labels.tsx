@@ -192,7 +192,9 @@ function placeTags(
     if (tag.chosen) shown.unshift(one);
     else shown.push(one);
   });
-  const bounds = { left: 8, top: 56, right: view.width - 8, bottom: view.height - 76 };
+  // The button that shows what is picked stands at the right.
+  const right = view.width - (layer.querySelector("[aria-pressed=true]") === null ? 8 : 66);
+  const bounds = { left: 8, top: 56, right, bottom: view.height - 76 };
   const places = layLabels(
     shown.map((s) => s.box),
     bounds,

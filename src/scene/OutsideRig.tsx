@@ -8,6 +8,7 @@ import { lotPose, orbitPose, planPose, readPose, takePose, windowOf, type Rig } 
 import type { SceneFrame } from "./frame.js";
 import { glideAt, GLIDE_MS, type Pose } from "./gliding.js";
 import { roomAbout } from "./pickedPlaces.js";
+import { listenForTwist } from "./twisting.js";
 import type { SceneCamera, SceneView } from "./sceneView.js";
 
 interface OutsideRigProps {
@@ -51,7 +52,7 @@ export function OutsideRig(props: OutsideRigProps): ReactElement {
     return () => {
       rig.pose = made.pose();
       hand.current = null;
-      made.controls.dispose();
+      made.dispose();
     };
   }, [gl, invalidate, kind, rig, set, view]);
 
@@ -83,6 +84,8 @@ class RigHand {
   readonly camera: SceneCamera;
   private glide: { from: Pose; to: Pose; start: number } | null = null;
   private smooth = true;
+  /** Stops listening to two fingers. */
+  private readonly deaf: () => void;
 
   constructor(
     private readonly rig: Rig,
@@ -94,11 +97,19 @@ class RigHand {
     this.camera = kind === "plan" ? rig.plan : rig.orbit;
     this.controls = makeControls(this.camera, element, kind);
     this.put(rig.pose);
+    // In plan north stays up.
+    this.deaf =
+      kind === "plan" ? () => undefined : listenForTwist(element, (degrees) => this.twist(degrees));
     this.controls.addEventListener("change", () => this.invalidate());
     this.controls.addEventListener("start", () => {
       this.glide = null;
       rig.moved = true;
     });
+  }
+
+  dispose(): void {
+    this.deaf();
+    this.controls.dispose();
   }
 
   setSmooth(smooth: boolean): void {
@@ -143,6 +154,14 @@ class RigHand {
       this.put(glideAt(glide.from, glide.to, share));
     } else if (controls.enabled) controls.update();
     this.view.target.copy(controls.target);
+  }
+
+  /** The picture turned clockwise about the upright through the middle. */
+  private twist(degrees: number): void {
+    if (!this.controls.enabled) return;
+    const pose = this.pose();
+    this.put({ ...pose, bearing: pose.bearing - degrees });
+    this.invalidate();
   }
 
   private window() {

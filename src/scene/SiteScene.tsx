@@ -21,6 +21,8 @@ import { sceneFrame } from "./frame.js";
 import { ContourLabels } from "./ContourLabels.js";
 import { depthBands } from "./depthBands.js";
 import { DepthLegend } from "./DepthLegend.js";
+import type { PlanPoint } from "../site/index.js";
+import { GroundNote } from "./GroundNote.js";
 import { Handles } from "./Handles.js";
 import { Labels } from "./Labels.js";
 import { machineAtWork } from "./machinesAtWork.js";
@@ -62,6 +64,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const { lines } = drawn;
   const tool = usePlacing(placing, props.onPlace);
   const section = useSection(props.section, props.onSectionTap);
+  const [asked, setAsked] = useState<PlanPoint | null>(null);
   const frameIt = useFraming(view, contents, props);
   const startPress = useScenePointer({
     root,
@@ -71,6 +74,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
     placing: tool,
     section,
     onFrame: frameIt,
+    onGround: setAsked,
   });
   const drawing = isDrawing(props.section);
   useFrameCount(root, view);
@@ -134,6 +138,14 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
                 {...{ view }}
                 busy={placing !== null || drawing}
                 onStop={props.onStopWalking}
+              />
+            )}
+            {asked !== null && (
+              <GroundNote
+                {...{ contents, view }}
+                at={asked}
+                schemeId={props.schemeId}
+                onClose={() => setAsked(null)}
               />
             )}
             {nextProbe !== null && <NextProbeTag at={nextProbe} contents={contents} view={view} />}

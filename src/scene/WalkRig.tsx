@@ -104,8 +104,11 @@ class WalkHand {
     const { signal } = this.ends;
     element.addEventListener("pointerdown", (e) => this.down(e), { signal });
     element.addEventListener("pointermove", (e) => this.move(e), { signal });
-    element.addEventListener("pointerup", () => (this.looking = null), { signal });
-    element.addEventListener("pointercancel", () => (this.looking = null), { signal });
+    const gone = (event: PointerEvent): void => {
+      if (this.looking?.pointer === event.pointerId) this.looking = null;
+    };
+    element.addEventListener("pointerup", gone, { signal });
+    element.addEventListener("pointercancel", gone, { signal });
     view.camera = rig.walk;
     view.setOrbit = (on) => {
       this.enabled = on;
@@ -166,7 +169,8 @@ class WalkHand {
   }
 
   private down(event: PointerEvent): void {
-    if (!event.isPrimary || event.button !== 0 || !this.enabled) return;
+    // Another finger may be walking meanwhile.
+    if (this.looking !== null || event.button !== 0 || !this.enabled) return;
     this.looking = { pointer: event.pointerId, x: event.clientX, y: event.clientY };
     this.element.setPointerCapture(event.pointerId);
   }

@@ -74,12 +74,15 @@ export function takePose(rig: Rig, kind: "orbit" | "plan", pose: Pose, height: n
   if (kind === "orbit") {
     rig.orbit.position.set(...eyeOf(pose));
     rig.orbit.lookAt(target);
+    // The control reads the matrix before the next frame is drawn.
+    rig.orbit.updateMatrixWorld();
   } else {
     // A hair south of straight above, so that north is up and not undefined.
     rig.plan.position.set(target.x, target.y - 0.001, target.z + ALOFT);
     rig.plan.lookAt(target);
     rig.plan.zoom = height / (pose.far * REACH);
     rig.plan.updateProjectionMatrix();
+    rig.plan.updateMatrixWorld();
   }
 }
 

@@ -12,13 +12,14 @@ import { apart, groundUnder, pickAt, slideAt, type Picked, type Slide } from "./
 import { leastCorners } from "./placing.js";
 import type { Selection, SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
+import { LongPress } from "./longPress.js";
 import type { SceneView } from "./sceneView.js";
 import { isDrawing, type SectionTool } from "./useSection.js";
 import type { PlacingTool } from "./usePlacing.js";
 
 /** Begins a press on a handle or label that lies over the scene. */
 export type StartPress = (
-  event: { pointerId: number; clientX: number; clientY: number; pointerType: string },
+  event: PointerAt & { isPrimary: boolean },
   selection: Selection,
   grip: Grip,
   place: PlanPoint,
@@ -34,6 +35,8 @@ interface ScenePointerInput {
   section: SectionTool;
   /** Turns the view to a thing. */
   onFrame: (selection: Selection) => void;
+  /** A place on bare ground that was asked about; null to ask no more. */
+  onGround: (at: PlanPoint | null) => void;
 }
 
 const TURN_STEP = 5;
@@ -78,6 +81,12 @@ class SceneHand {
   private clicked: { screen: ScreenPoint; time: number } | null = null;
   /** What the latest press that was no drag picked, and when. */
   private chosen: { selection: Selection; time: number } | null = null;
+  /** The first finger on the scene, wherever it came down. */
+  private first: PointerEvent | null = null;
+  private handing = false;
+  private readonly long = new LongPress();
+  /** Where the right button went down. */
+  private asked: ScreenPoint | null = null;
   private readonly view: SceneView;
   private readonly off: () => void;
 
@@ -92,8 +101,12 @@ class SceneHand {
     root.addEventListener("pointermove", (e) => this.move(e), { signal });
     root.addEventListener("pointerup", (e) => this.up(e), { signal });
     root.addEventListener("pointercancel", () => this.lost(), { signal });
-    root.addEventListener("lostpointercapture", () => this.lost(), { signal });
+    // The canvas loses its capture when the root takes it from it: that is no end of a press.
+    root.addEventListener("lostpointercapture", (e) => e.target === root && this.lost(), {
+      signal,
+    });
     root.addEventListener("touchend", (e) => this.swallow(e), { signal, passive: false });
+    root.addEventListener("contextmenu", (e) => this.menu(e), { signal });
     root.addEventListener("dblclick", (e) => this.double(e), { signal });
     this.off = () => ends.abort();
   }
@@ -107,6 +120,8 @@ class SceneHand {
 
   /** A press that begins on a handle or a label. */
   readonly startPress: StartPress = (event, selection, grip, place, on) => {
+    // The second finger of a pinch may come down on a handle: it is not meant to move anything.
+    if (!event.isPrimary) return;
     const grabbed = slideAt(this.latest.current, this.screenOf(event), on);
     if (grabbed === null) return;
     this.press(event, { selection, grip, place, grabbed, movable: true }, on);
@@ -151,28 +166,77 @@ class SceneHand {
   }
 
   private down(event: PointerEvent): void {
-    if (!(event.target instanceof HTMLCanvasElement)) return;
-    if (!event.isPrimary) {
-      // A second finger means a pinch: whatever the first one began is off.
-      this.send({ type: "cancel" });
-      this.tap = null;
-      return;
-    }
+    if (this.handing) return;
+    if (event.isPrimary) this.first = event;
+    else this.second(event);
+    if (!(event.target instanceof HTMLCanvasElement) || !event.isPrimary) return;
+    this.latest.current.onGround(null);
+    this.asked = event.button === 2 ? this.screenOf(event) : null;
     if (event.button !== 0) return;
     const touch = event.pointerType === "touch";
     const screen = this.screenOf(event);
     this.tap = { screen, reach: touch ? 12 : 7 };
-    const { placing, section } = this.latest.current.props;
-    if (placing !== null || isDrawing(section)) return;
+    if (!this.isFree()) return;
+    if (touch) this.long.begin(screen, () => this.rested(event, screen));
     const picked = pickAt(this.latest.current, screen, touch);
     if (picked === null) return;
     this.tap = null;
     this.press(event, picked.held, picked.slide);
   }
 
+  /**
+   * A second finger means a pinch: whatever the first one began is off. The camera must know of both,
+   * also of one that came down on a label or took hold of a thing.
+   */
+  private second(event: PointerEvent): void {
+    const { first } = this;
+    const held = this.pointer !== null;
+    this.send({ type: "cancel" });
+    this.tap = null;
+    this.long.end();
+    if (event.pointerType !== "touch" || first === null) return;
+    if (this.latest.current.props.view === "walk") return;
+    if (held || isOverlay(first)) this.handOver(first);
+    if (isOverlay(event)) this.handOver(event);
+  }
+
+  /** Tells the camera's control of a finger that it does not know of. */
+  private handOver(event: PointerEvent): void {
+    const { pointerId, pointerType, clientX, clientY, isPrimary } = event;
+    const told = { pointerId, pointerType, clientX, clientY, isPrimary, bubbles: true, button: 0 };
+    this.handing = true;
+    this.root.querySelector("canvas")?.dispatchEvent(new PointerEvent("pointerdown", told));
+    this.handing = false;
+  }
+
+  /** A finger has rested: what is under it is picked and can be dragged at once; the ground is read. */
+  private rested(event: PointerAt, screen: ScreenPoint): void {
+    if (this.view.drag.phase === "dragging") return;
+    const input = this.latest.current;
+    this.tap = null;
+    // Not every browser can, and a person may have it switched off.
+    if ("vibrate" in navigator) navigator.vibrate(12);
+    const picked = pickAt(input, screen, true);
+    if (picked === null) {
+      input.onGround(groundUnder(input, screen, 0));
+      return;
+    }
+    input.props.onSelect(picked.held.selection);
+    const movable = input.props.view !== "walk";
+    this.press(event, { ...picked.held, movable }, picked.slide);
+  }
+
+  /** The browser's own menu would come up under the finger that rests, and after the right button. */
+  private menu(event: MouseEvent): void {
+    if (event.target instanceof HTMLCanvasElement || this.view.drag.phase !== "idle") {
+      event.preventDefault();
+    }
+  }
+
   private move(event: PointerEvent): void {
     const input = this.latest.current;
     const screen = this.screenOf(event);
+    this.long.move(screen);
     if (this.view.drag.phase !== "idle" && this.slide !== null) {
       const at = slideAt(input, screen, this.slide);
       const turnStep = event.altKey ? 0 : TURN_STEP;
@@ -192,8 +256,14 @@ class SceneHand {
   private up(event: PointerEvent): void {
     if (!event.isPrimary) return;
     const screen = this.screenOf(event);
-    const tap = this.tap;
+    const { tap, asked } = this;
     this.tap = null;
+    this.asked = null;
+    this.long.end();
+    // A right click that was no drag of the view asks about the ground, as a resting finger does.
+    if (asked !== null && apart(asked, screen) <= 4 && this.isFree()) {
+      this.latest.current.onGround(groundUnder(this.latest.current, screen, 0));
+    }
     if (this.view.drag.phase !== "idle") this.release(event.timeStamp);
     else if (tap !== null && apart(tap.screen, screen) <= tap.reach) this.tapped(event, screen);
   }
@@ -210,6 +280,12 @@ class SceneHand {
     if (selection.kind !== kind || selection.id !== id) return;
     this.chosen = null;
     this.latest.current.onFrame(selection);
+  }
+
+  /** True when no tool has the taps. */
+  private isFree(): boolean {
+    const { placing, section } = this.latest.current.props;
+    return placing === null && !isDrawing(section);
   }
 
   private tapped(event: PointerEvent, screen: ScreenPoint): void {
@@ -251,6 +327,7 @@ class SceneHand {
 
   private lost(): void {
     this.tap = null;
+    this.long.end();
     if (this.view.drag.phase !== "idle") this.send({ type: "cancel" });
   }
 
@@ -260,6 +337,12 @@ class SceneHand {
     if (this.clicked === null) return;
     if (leastCorners(props.placing.kind) > 1) placing.send({ type: "finish" });
   }
+}
+
+/** True for a press on a label or handle, which lie over the canvas. */
+function isOverlay({ target }: PointerEvent): boolean {
+  const over = ".scene-tag, .scene-handle, .scene-section-end";
+  return target instanceof Element && target.closest(over) !== null;
 }
 
 /** ms and px within which two clicks are one double click. */
