@@ -36,6 +36,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const machines = planMachines(scheme, dig, materials, site.units, { place });
   const lift = checkLift(site, scheme, dig, groundAt);
   const runoff = checkRunoff(site, scheme, dig.works, base);
+  const safety = checkSafety(site, scheme, dig);
   const cost = costOf(scheme, site.currency, dig, machines, materials);
   return {
     format: "bankyard-estimate",
@@ -57,12 +58,13 @@ export function estimate(site: Site, schemeId: string): Estimate {
     machines,
     lift: lift.result,
     runoff: runoff.works,
+    setbacks: safety.setbacks,
     cost,
     findings: takenOn(site, scheme, [
       ...base.findings,
       ...dig.findings,
       ...flowFindings,
-      ...checkSafety(site, scheme, dig),
+      ...safety.findings,
       ...runoff.findings,
       ...machines.findings,
       ...lift.findings,

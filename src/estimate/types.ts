@@ -1,3 +1,4 @@
+import type { SetbackKept } from "../safety/index.js";
 import type { WorkRunoff } from "../runoff/index.js";
 import type { CostResult } from "../cost/index.js";
 import type { ByMaterial, Earth, Haul, WorkQuantities } from "../dig/index.js";
@@ -34,6 +35,8 @@ export interface Estimate {
   lift: LiftResult | null;
   /** What of the ground's own water each work meets. */
   runoff: readonly WorkRunoff[];
+  /** Every distance to be kept from what limits the site, as asked and as it is. */
+  setbacks: readonly SetbackKept[];
   cost: CostResult;
   findings: readonly Finding[];
   /** The standing cautions: always there, each ending with its source. */

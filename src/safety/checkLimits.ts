@@ -1,89 +1,86 @@
-import { planDistance, rectangleInPlan } from "../flow/index.js";
-import type { PlanShape, Wording } from "../flow/index.js";
-import type { Finding, Limit, Site, Work } from "../site/index.js";
+import type { WorkQuantities } from "../dig/index.js";
+import type { Wording } from "../flow/index.js";
+import type { Finding, Limit, Scheme, Site, Work } from "../site/index.js";
+import { distanceBetween, keptSetbacks, type SetbackKept } from "./setbacks.js";
+import { bodyShapes, digsOf, limitShapes } from "./shapes.js";
 
 /** m: a distance short of its setback by less than this is finer than anyone stakes out. */
 const SETBACK_TOLERANCE = 0.005;
 
 /**
- * Every work that stands nearer to a limit than the limit's own setback (distance in plan from tank
- * body, bed, a pad's outlines or trench path), and every work that crosses a limit without a setback.
+ * Every part of a work that stands nearer to something than the table of setbacks or the limit's own
+ * one asks; every work that crosses a limit for which no distance is asked; every hole whose edge
+ * reaches over a limit that the work itself keeps off; and holes among a tree's roots.
  */
 export function checkLimits(
-  site: Pick<Site, "limits">,
-  works: readonly Work[],
+  site: Pick<Site, "limits" | "setbacks">,
+  scheme: Scheme,
+  dug: readonly WorkQuantities[],
   words: Wording,
-): Finding[] {
-  const findings: Finding[] = [];
-  for (const work of works) {
-    const shapes = shapesOf(work);
-    if (shapes.length === 0) continue;
-    for (const limit of site.limits ?? []) {
-      const finding = tooNear(work, shapes, limit, words);
-      if (finding !== undefined) findings.push(finding);
-    }
-  }
-  return findings;
+): { findings: Finding[]; setbacks: SetbackKept[] } {
+  const setbacks = keptSetbacks(site, scheme, dug);
+  const findings = scheme.works.flatMap((work) => [
+    ...setbacks
+      .filter((kept) => kept.work === work.id)
+      .flatMap((kept) => tooNear(work, kept, words)),
+    ...(site.limits ?? []).flatMap((limit) => crossed(work, limit, setbacks, dug)),
+  ]);
+  return { findings, setbacks };
 }
 
-function tooNear(
-  work: Work,
-  shapes: readonly PlanShape[],
-  limit: Limit,
-  words: Wording,
-): Finding | undefined {
-  const away = distanceToLimit(shapes, limit);
-  if (away === undefined) return undefined;
-  const name = limit.name ?? limit.kind;
-  if (limit.setback === undefined || limit.setback === 0) {
-    if (away > 0) return undefined;
-    return {
+const PARTS = { tank: "", field: "", pipe: "", pad: "", dig: "The hole for " } as const;
+
+function tooNear(work: Work, kept: SetbackKept, words: Wording): Finding[] {
+  const short = kept.wanted - kept.distance;
+  if (short <= SETBACK_TOLERANCE) return [];
+  const subject = `${kept.from === "dig" ? PARTS.dig : ""}${work.name}`;
+  const where =
+    kept.distance === 0
+      ? `crosses ${kept.toName}`
+      : `is ${words.atMost(kept.distance)} from ${kept.toName}`;
+  const asked = kept.own ? "the setback set here is" : "the setback in the table is";
+  return [
+    {
       level: "caution",
-      code: "limit.crossed",
+      code: "limit.too-near",
       where: work.id,
-      text: `${work.name} crosses ${name}. Find out what that means before digging.`,
-      source: "geometry",
-    };
-  }
-  const short = limit.setback - away;
-  if (short <= SETBACK_TOLERANCE) return undefined;
-  const where = away === 0 ? `crosses ${name}` : `is ${words.atMost(away)} from ${name}`;
-  return {
-    level: "caution",
-    code: "limit.too-near",
-    where: work.id,
-    text: `${work.name} ${where}; the setback set here is ${words.distance(limit.setback)}. Move it ${words.atLeast(short)} farther off, or check your local code.`,
-    source: `setback as entered for ${name}; distance by geometry`,
-  };
+      text: `${subject} ${where}; ${asked} ${words.distance(kept.wanted)}. Move it ${words.atLeast(short)} farther off, or check your local code.`,
+      source: `${kept.source}; distance by geometry`,
+    },
+  ];
 }
 
-function distanceToLimit(shapes: readonly PlanShape[], limit: Limit): number | undefined {
-  const parts: PlanShape[] = [];
-  if (limit.at !== undefined) parts.push({ points: [limit.at], closed: false });
-  if (limit.path !== undefined && limit.path.length > 0) {
-    parts.push({ points: limit.path, closed: false });
+/** A limit for which no distance is asked of this work, and which it, or its hole, crosses. */
+function crossed(
+  work: Work,
+  limit: Limit,
+  setbacks: readonly SetbackKept[],
+  dug: readonly WorkQuantities[],
+): Finding[] {
+  const bodies = bodyShapes(work);
+  const bounds = limitShapes(limit);
+  if (bodies.length === 0 || bounds.length === 0) return [];
+  const name = limit.name ?? limit.kind;
+  const caution = { level: "caution", where: work.id } as const;
+  if (limit.kind === "tree") return amongRoots(work, limit, dug);
+  const asked = setbacks.some((kept) => kept.work === work.id && kept.to === limit.id);
+  if (!asked && distanceBetween(bodies, bounds) === 0) {
+    const text = `${work.name} crosses ${name}. Find out what that means before digging.`;
+    return [{ ...caution, code: "limit.crossed", text, source: "geometry" }];
   }
-  if (parts.length === 0) return undefined;
-  return Math.min(...parts.flatMap((part) => shapes.map((shape) => planDistance(shape, part))));
+  const edge = digsOf(dug).find((part) => part.work === work.id);
+  if (edge === undefined || distanceBetween(bodies, bounds) === 0) return [];
+  if (distanceBetween(edge.shapes, bounds) > 0) return [];
+  const text = `The hole for ${work.name} opens over ${name}, though the work itself keeps off it. Steepen or hold that wall, or move the work.`;
+  return [{ ...caution, code: "limit.hole-over", text, source: "geometry of the hole's edge" }];
 }
 
-/** What of a work a setback is measured from; buildings, piles and strips are no part of the system. */
-function shapesOf(work: Work): PlanShape[] {
-  switch (work.kind) {
-    case "tank":
-      return [rectangleInPlan({ at: work.at, bearing: work.bearing, ...work.body })];
-    case "bed":
-      return [rectangleInPlan(work)];
-    case "pad":
-      return [work.outline, ...(work.levels ?? []).map((level) => level.outline)].map((points) => ({
-        points,
-        closed: true,
-      }));
-    case "trench":
-      return [{ points: work.path, closed: false }];
-    case "building":
-    case "pile":
-    case "strip":
-      return [];
-  }
+/** A hole within the circle of a tree's roots, where the file gives one. */
+function amongRoots(work: Work, limit: Limit, dug: readonly WorkQuantities[]): Finding[] {
+  const edge = digsOf(dug).find((part) => part.work === work.id);
+  if (edge === undefined || limit.radius === undefined) return [];
+  if (distanceBetween(edge.shapes, limitShapes(limit)) > 0) return [];
+  const text = `The hole for ${work.name} cuts into the roots of ${limit.name ?? "a tree"}. Move it, or decide that the tree goes.`;
+  const source = "circle of roots as entered; geometry of the hole's edge";
+  return [{ level: "note", code: "limit.roots", where: work.id, text, source }];
 }

@@ -6,13 +6,18 @@ import type { Finding, Scheme, Site, Tank } from "../site/index.js";
 import { mass } from "../units/index.js";
 import { checkLimits } from "./checkLimits.js";
 import { checkWalls } from "./checkWalls.js";
+import type { SetbackKept } from "./setbacks.js";
 
 /**
  * What could hurt someone or break a local rule in one scheme: walls of every hole, the lifting of
  * tanks, and works too near to the site's limits. Findings in the order of the works, then limits;
  * texts in the site's own units. A work that the dig did not report is checked for limits only.
  */
-export function checkSafety(site: Site, scheme: Scheme, dig: DigResult): Finding[] {
+export function checkSafety(
+  site: Site,
+  scheme: Scheme,
+  dig: DigResult,
+): { findings: Finding[]; setbacks: SetbackKept[] } {
   const words = wordingFor(site.units);
   const context = { materials: materialsOf(site), words, units: site.units, locality: site };
   const findings: Finding[] = [];
@@ -21,7 +26,8 @@ export function checkSafety(site: Site, scheme: Scheme, dig: DigResult): Finding
     if (hole !== undefined) findings.push(...checkWalls(work, hole, context));
     if (work.kind === "tank") findings.push(lifting(work, hole, words, site));
   }
-  return [...findings, ...checkLimits(site, scheme.works, words)];
+  const limits = checkLimits(site, scheme, dig.works, words);
+  return { findings: [...findings, ...limits.findings], setbacks: limits.setbacks };
 }
 
 function lifting(

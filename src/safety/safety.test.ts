@@ -76,7 +76,7 @@ function check(work: Work, dug: Partial<WorkQuantities>, over: Partial<Site> = {
     ...over,
   };
   const dig = { works: [hole({ id: work.id, ...dug })] } as unknown as DigResult;
-  return checkSafety(site, scheme, dig);
+  return checkSafety(site, scheme, dig).findings;
 }
 
 const codes = (findings: { code: string }[]) => findings.map((f) => f.code);

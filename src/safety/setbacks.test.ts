@@ -1,0 +1,189 @@
+import { describe, expect, it } from "vitest";
+import { wordingFor } from "../flow/index.js";
+import type { WorkQuantities } from "../dig/index.js";
+import type { Limit, PlanPoint, Scheme, Work } from "../site/index.js";
+import { plainTank, plainTrench } from "../site/site.fixture.js";
+import { checkLimits } from "./checkLimits.js";
+import { publishedSetbacks } from "./setbacks.js";
+
+const words = wordingFor("metric");
+
+/** The findings on works near limits, and the distances asked for. */
+function check(
+  works: Work[],
+  limits: Limit[],
+  more: Partial<Scheme> = {},
+  dug: WorkQuantities[] = [],
+) {
+  const scheme: Scheme = { id: "s", name: "S", works, ...more };
+  return checkLimits({ limits }, scheme, dug, words);
+}
+
+const codes = ({ findings }: ReturnType<typeof check>): string[] =>
+  findings.map(({ code }) => code);
+
+/** A line north–south, so many metres east of the origin. */
+const lineAt = (x: number): PlanPoint[] => [
+  [x, -50],
+  [x, 50],
+];
+
+/** A tank with its long side north–south, 2 m wide about the origin, and a field like it. */
+const tank = plainTank({
+  id: "t",
+  at: [0, 0],
+  bearing: 0,
+  body: { length: 3, width: 2, height: 1.5 },
+});
+const bed: Work = {
+  ...{ kind: "bed", id: "b", name: "Bed", at: [0, 0], bearing: 0, length: 6, width: 2 },
+  ...{ height: 0.6, wall: 0, base: 100, filling: [] },
+};
+
+// Oregon Administrative Rules 340-071-0220, Table 1, in feet.
+const TABLE: readonly [from: "field" | "tank", to: string, feet: number][] = [
+  ["field", "well", 100],
+  ["tank", "well", 50],
+  ["field", "neighbour-well", 100],
+  ["tank", "neighbour-well", 50],
+  ["field", "watercourse", 100],
+  ["tank", "watercourse", 50],
+  ["field", "seasonal-watercourse", 50],
+  ["tank", "seasonal-watercourse", 50],
+  ["field", "lot-line", 10],
+  ["tank", "lot-line", 5],
+  ["field", "building", 10],
+  ["tank", "building", 5],
+  ["field", "water-line", 10],
+  ["tank", "water-line", 10],
+];
+
+describe("the published table of setbacks", () => {
+  it("holds these rows and no others", () => {
+    expect(publishedSetbacks().map(({ from, to }) => `${from} ${to}`)).toEqual(
+      TABLE.map(([from, to]) => `${from} ${to}`),
+    );
+  });
+
+  it.each(TABLE)("%s to %s: %d ft, silent just beyond and told just within", (from, to, feet) => {
+    const work = from === "tank" ? tank : bed;
+    // The body ends 1 m east of the origin.
+    const limit = (away: number): Limit => ({ id: "l", kind: to, path: lineAt(1 + away) });
+    const wanted = feet * 0.3048;
+    expect(codes(check([work], [limit(wanted + 0.001)]))).toEqual([]);
+    const near = check([work], [limit(wanted - 0.01)]);
+    expect(codes(near)).toEqual(["limit.too-near"]);
+    expect(near.findings[0]?.source).toContain("340-071-0220");
+    expect(near.setbacks[0]).toMatchObject({ from, to: "l", own: false });
+    expect(near.setbacks[0]?.distance).toBeCloseTo(wanted - 0.01, 9);
+    expect(near.setbacks[0]?.wanted).toBeCloseTo(wanted, 9);
+  });
+});
+
+describe("what distances are measured between", () => {
+  it("a trench is a field where the scheme says that it takes the water, and has its width", () => {
+    const trench = plainTrench({ id: "f", path: lineAt(0), width: 1 });
+    const well: Limit = { id: "w", kind: "well", at: [31, 0] };
+    expect(codes(check([trench], [well]))).toEqual([]);
+    const [kept] = check([trench], [well], { flow: { field: ["f"] } }).setbacks;
+    // 31 m from the path, less half the width.
+    expect(kept).toMatchObject({ from: "field", distance: 30.5 });
+    const nearer: Limit = { ...well, at: [30.9, 0] };
+    expect(codes(check([trench], [nearer], { flow: { field: ["f"] } }))).toEqual([
+      "limit.too-near",
+    ]);
+  });
+
+  it("buildings of the scheme count as buildings", () => {
+    const house = (x: number): Work => ({
+      ...{ kind: "building", id: "h", name: "House", base: 100, height: 3 },
+      outline: [
+        [x, -5],
+        [x + 8, -5],
+        [x + 8, 5],
+        [x, 5],
+      ],
+    });
+    expect(codes(check([tank, house(2.53)], []))).toEqual([]);
+    expect(codes(check([tank, house(2.5)], []))).toEqual(["limit.too-near"]);
+  });
+
+  it("a lot line is a line: what lies within is no nearer for that", () => {
+    const lot: Limit = {
+      ...{ id: "l", kind: "lot-line", closed: true },
+      path: [
+        [-20, -20],
+        [20, -20],
+        [20, 20],
+        [-20, 20],
+      ],
+    };
+    const inside = check([tank], [lot]);
+    expect(codes(inside)).toEqual([]);
+    expect(inside.setbacks[0]?.distance).toBeCloseTo(18.5, 9);
+    // The side that closes it counts as well: the body then reaches 0.5 m from x = -20.
+    const near = check([{ ...tank, at: [-18.5, 0] } as Work], [lot]);
+    expect(near.setbacks[0]?.distance).toBeCloseTo(0.5, 9);
+    const easement: Limit = { ...lot, id: "e", kind: "easement" };
+    expect(codes(check([tank], [easement]))).toEqual(["limit.crossed"]);
+  });
+
+  it("a site's own table stands in place of the published one, a limit's own setback over both", () => {
+    const well: Limit = { id: "w", kind: "well", at: [21, 0] };
+    const scheme: Scheme = { id: "s", name: "S", works: [tank] };
+    const rows = [{ from: "tank", to: "well", distance: 20.1, source: "our county, table 3" }];
+    const own = checkLimits({ limits: [well], setbacks: rows }, scheme, [], words);
+    expect(own.findings[0]?.source).toContain("our county, table 3");
+    const set = checkLimits(
+      { limits: [{ ...well, setback: 19 }], setbacks: rows },
+      scheme,
+      [],
+      words,
+    );
+    expect(set.findings).toEqual([]);
+  });
+});
+
+describe("the edge of a hole", () => {
+  const dug = (half: number): WorkQuantities => ({
+    ...{ id: "t", name: "Tank 1", kind: "tank", cut: {}, fill: {}, displaced: 0 },
+    ...{ floor: { lowest: 0, highest: 0 }, deepest: 2, tallestFace: 2, daylight: 4 * half * half },
+    materialsMet: [],
+    outlines: {
+      daylight: [
+        [
+          [-half, -half],
+          [half, -half],
+          [half, half],
+          [-half, half],
+        ],
+      ],
+      toe: [],
+    },
+  });
+
+  it("is told when it opens over a lot line that the tank keeps off, and not just before", () => {
+    const lot: Limit = { id: "l", kind: "lot-line", path: lineAt(3) };
+    expect(codes(check([tank], [lot], {}, [dug(2.99)]))).toEqual([]);
+    expect(codes(check([tank], [lot], {}, [dug(3.01)]))).toEqual(["limit.hole-over"]);
+  });
+
+  it("is told when it cuts into a tree's circle of roots, and not just before", () => {
+    const tree: Limit = { id: "x", kind: "tree", at: [7, 0], radius: 4 };
+    expect(codes(check([tank], [tree], {}, [dug(2.99)]))).toEqual([]);
+    expect(codes(check([tank], [tree], {}, [dug(3.01)]))).toEqual(["limit.roots"]);
+    expect(codes(check([tank], [{ ...tree, radius: undefined } as Limit], {}, [dug(6)]))).toEqual(
+      [],
+    );
+  });
+
+  it("keeps a distance of its own where a table asks for one", () => {
+    const lot: Limit = { id: "l", kind: "lot-line", path: lineAt(5) };
+    const rows = [{ from: "dig", to: "lot-line", distance: 1, source: "our county" }];
+    const scheme: Scheme = { id: "s", name: "S", works: [tank] };
+    const at = (half: number) =>
+      checkLimits({ limits: [lot], setbacks: rows }, scheme, [dug(half)], words).findings;
+    expect(at(3.99)).toEqual([]);
+    expect(at(4.02)[0]?.text).toContain("The hole for");
+  });
+});

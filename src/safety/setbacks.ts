@@ -1,0 +1,104 @@
+/** Distances that parts of the works keep from what limits the site, measured in plan. */
+import table from "../../shared/catalogue/setbacks.json" with { type: "json" };
+import type { WorkQuantities } from "../dig/index.js";
+import { planDistance, type PlanShape } from "../flow/index.js";
+import { limitKind, type Limit, type Scheme, type Setback, type Site } from "../site/index.js";
+import { bodiesOf, digsOf, limitShapes, type Part } from "./shapes.js";
+
+/** One distance to be kept, and what it is. Metres in plan. */
+export interface SetbackKept {
+  /** Id of the work, and what part of it is meant. */
+  work: string;
+  from: Setback["from"];
+  /** Id and name of the limit, or of a building of the scheme. */
+  to: string;
+  toName: string;
+  /** Between the nearest edges; 0 where they touch, cross or lie in each other. */
+  distance: number;
+  wanted: number;
+  source: string;
+  /** Whether the limit's own setback decides, in place of the table's. */
+  own: boolean;
+}
+
+/** The table of setbacks that holds on a site: its own, or the published one. */
+export function setbacksOf(site: Pick<Site, "setbacks">): readonly Setback[] {
+  return site.setbacks ?? PUBLISHED;
+}
+
+/** The published table that stands until a site has its own. */
+export function publishedSetbacks(): readonly Setback[] {
+  return PUBLISHED;
+}
+
+const PUBLISHED: readonly Setback[] = table.rows.map((row) => ({ ...row, source: table.source }));
+
+/** Something to keep off: a limit, or a building of the scheme. */
+interface Bound {
+  id: string;
+  name: string;
+  kind: string;
+  setback: number | null;
+  shapes: readonly PlanShape[];
+}
+
+/** Every distance that is asked for on a scheme, in the order of its works. */
+export function keptSetbacks(
+  site: Pick<Site, "limits" | "setbacks">,
+  scheme: Scheme,
+  dug: readonly WorkQuantities[],
+): SetbackKept[] {
+  const rows = setbacksOf(site);
+  const bounds = [...(site.limits ?? []).map(boundOf), ...buildingsOf(scheme)];
+  const parts = [...bodiesOf(scheme), ...digsOf(dug)];
+  return scheme.works.flatMap(({ id }) =>
+    parts
+      .filter((part) => part.work === id)
+      .flatMap((part) => bounds.flatMap((bound) => keptBetween(part, bound, rows))),
+  );
+}
+
+function keptBetween(part: Part, bound: Bound, rows: readonly Setback[]): SetbackKept[] {
+  if (part.work === bound.id || bound.shapes.length === 0) return [];
+  const own = part.from !== "dig" && bound.setback !== null && bound.setback > 0;
+  const row = rows.find(({ from, to }) => from === part.from && to === bound.kind);
+  const wanted = own ? bound.setback : row?.distance;
+  if (wanted === null || wanted === undefined || wanted === 0) return [];
+  return [
+    {
+      ...{ work: part.work, from: part.from, to: bound.id, toName: bound.name },
+      distance: distanceBetween(part.shapes, bound.shapes),
+      wanted,
+      source: own ? `setback as entered for ${bound.name}` : (row?.source ?? ""),
+      own,
+    },
+  ];
+}
+
+/** Least distance between any of some shapes and any of others, m. */
+export function distanceBetween(some: readonly PlanShape[], others: readonly PlanShape[]): number {
+  return Math.min(...some.flatMap((one) => others.map((other) => planDistance(one, other))));
+}
+
+function boundOf(limit: Limit): Bound {
+  return {
+    id: limit.id,
+    name: limit.name ?? limitKind(limit.kind)?.name ?? limit.kind,
+    kind: limit.kind,
+    setback: limit.setback ?? null,
+    shapes: limitShapes(limit),
+  };
+}
+
+function buildingsOf({ works }: Scheme): Bound[] {
+  return works.flatMap((work) =>
+    work.kind === "building"
+      ? [
+          {
+            ...{ id: work.id, name: work.name, kind: "building", setback: null },
+            shapes: [{ points: work.outline, closed: true }],
+          },
+        ]
+      : [],
+  );
+}
