@@ -1,5 +1,6 @@
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vitest/config";
+import { precache } from "./build/precache.js";
 
 const ONE_MINUTE = 60_000;
 
@@ -23,12 +24,12 @@ const CHUNKS = [
 
 export default defineConfig({
   base: "./",
-  plugins: [react()],
+  plugins: [react(), precache()],
   // Two copies of three or React in one page break instanceof checks and hooks.
   resolve: { dedupe: ["three", "react", "react-dom"] },
   build: {
     target: "es2022",
-    chunkSizeWarningLimit: 1000,
+    chunkSizeWarningLimit: 1200,
     rolldownOptions: { output: { codeSplitting: { groups: [...CHUNKS] } } },
   },
   worker: { format: "es" },

@@ -3,6 +3,7 @@ import type { DragEvent, ReactNode } from "react";
 import { useDesk } from "../store/index.js";
 import { BookPanels } from "./book/BookPanels.js";
 import { openDropped } from "./SiteMenu.js";
+import { useOnThisDevice } from "./device/useOnThisDevice.js";
 import { Header } from "./Header.js";
 import { SectionPanel, StartSite } from "./late/overPage.js";
 import { LeafHolder } from "./LeafHolder.js";
@@ -69,6 +70,7 @@ export function Desk(): ReactNode {
   const theme = useTheme();
   const { over, handlers } = useDrop();
   useKeys();
+  useOnThisDevice();
   const open = useMemo<OpenSite | null>(
     () => (site === null ? null : { site, schemeId, estimate }),
     [site, schemeId, estimate],

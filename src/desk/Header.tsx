@@ -5,6 +5,7 @@ import { FindingsButton } from "./book/FindingsPanel.js";
 import { HeadMenu, SearchButton } from "./book/HeadMenu.js";
 import { withKey } from "./book/keys.js";
 import { StepsButton } from "./book/StepsPanel.js";
+import { NetworkSign } from "./device/NetworkSign.js";
 import { saveSite } from "./files.js";
 import { LEAF_TITLES } from "./leafTitles.js";
 import { Mark } from "./Mark.js";
@@ -82,6 +83,7 @@ export function Header(): ReactNode {
           <SiteMenu />
         </div>
         <div className="head-side">
+          <NetworkSign />
           {open && <FindingsButton />}
           <SearchButton />
           <UndoRedo />

@@ -1,6 +1,7 @@
 import { useEffect } from "react";
 import type { ReactNode } from "react";
 import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { NewerNotice } from "./device/NewerNotice.js";
 import { download } from "./files.js";
 import { jobInWords, useDesk } from "../store/index.js";
 
@@ -98,6 +99,7 @@ export function Notices(): ReactNode {
             {keeping.text}
           </p>
         )}
+        <NewerNotice />
         <GroundWaiting />
         <p className={notice === "" ? "unseen" : "notice"} role="status">
           {notice}

@@ -19,6 +19,8 @@ export default async function serveBuiltApp(project: TestProject): Promise<() =>
   const outDir = await mkdtemp(join(tmpdir(), "bankyard-browser-test-"));
   const removeBuild = () => rm(outDir, { recursive: true, force: true });
   try {
+    // Vitest says "test" here, and the build would hold React as it is for development.
+    process.env["NODE_ENV"] = "production";
     await build({
       root: ROOT,
       mode: "production",

@@ -44,13 +44,15 @@ export const FOLDER_TABLE = {
   // Many estimates of the same scheme.
   chance: ENGINE_FOLDERS.filter((folder) => folder !== "chance"),
   survey: ["units", "site"],
+  // The page's own files on the device.
+  offline: [],
   // What the page says; it computes nothing.
   words: [],
   scene: ["units", "site", "estimate", "words"],
   sheets: ["units", "site", "estimate"],
   handover: ["units", "site", "estimate"],
   store: ["units", "site", "estimate", "chance", "survey", "words"],
-  desk: ["units", "site", "estimate", "chance", "survey", "words", "store", "scene"],
+  desk: ["units", "site", "estimate", "chance", "survey", "words", "store", "scene", "offline"],
   cli: ["units", "site", "estimate", "chance", "survey"],
 };
 

@@ -31,7 +31,7 @@ export const REPORT_PART = latePart(
 /** Resolves when the page has nothing else to do. */
 function atRest(): Promise<void> {
   return new Promise((done) => {
-    if ("requestIdleCallback" in window) requestIdleCallback(() => done(), { timeout: 2000 });
+    if ("requestIdleCallback" in window) requestIdleCallback(() => done(), { timeout: 500 });
     else setTimeout(done, 200);
   });
 }
