@@ -5,7 +5,7 @@ import { useChance, useDesk, useLooks } from "../store/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
 import { SiteScene } from "./late/SiteScene.js";
 import { Stages } from "./Stages.js";
-import { useReducedMotion } from "./useTheme.js";
+import { useReducedData, useReducedMotion } from "./useTheme.js";
 import { useSite } from "./useSite.js";
 
 /** Catches a scene that cannot be drawn, so that leaves and figures stay in use. */
@@ -115,6 +115,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       probeWorth={useProbeWorth()}
       cranePlaces={useCranePlaces()}
       looks={useLooks()}
+      shadows={!useReducedData()}
       showProbes={
         leaf === "survey" ||
         leaf === "cost" ||

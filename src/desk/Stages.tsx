@@ -1,6 +1,8 @@
 import type { CSSProperties, ReactNode } from "react";
-import { STAGE_NAMES, STAGES } from "../estimate/index.js";
+import { STAGE_NAMES, STAGES, type Stage } from "../estimate/index.js";
 import { useDesk } from "../store/index.js";
+import { words } from "../words/index.js";
+import "./shading.css";
 
 /** The stage of the job on a slider; the drawn stops lie under a native slider that takes the keys. */
 export function Stages(): ReactNode {
@@ -13,6 +15,7 @@ export function Stages(): ReactNode {
       <label className="name" htmlFor="stage-slider">
         Stage
       </label>
+      <Step to={STAGES[STAGES.indexOf(stage) - 1]} way="earlier" />
       <div className="stage-track" style={halfStop} data-many={STAGES.length > 5 ? "" : undefined}>
         {STAGES.map((one) => (
           <span
@@ -38,6 +41,27 @@ export function Stages(): ReactNode {
           }}
         />
       </div>
+      <Step to={STAGES[STAGES.indexOf(stage) + 1]} way="later" />
     </div>
+  );
+}
+
+/** One stage back or on, where the names of the stages have no room beside each other. */
+function Step({ to, way }: { to: Stage | undefined; way: "earlier" | "later" }): ReactNode {
+  const show = useDesk((desk) => desk.show);
+  const name = to === undefined ? undefined : words.shading[way](STAGE_NAMES[to]);
+  return (
+    <button
+      type="button"
+      className="stage-step"
+      aria-label={name ?? words.shading[way](words.shading.noStage)}
+      title={name}
+      disabled={to === undefined}
+      onClick={() => {
+        if (to !== undefined) show({ stage: to });
+      }}
+    >
+      <span aria-hidden="true">{way === "earlier" ? "‹" : "›"}</span>
+    </button>
   );
 }

@@ -25,3 +25,6 @@ export function useTheme(): "light" | "dark" {
 
 /** Whether the person asked for less motion. */
 export const useReducedMotion = (): boolean => useMedia("(prefers-reduced-motion: reduce)");
+
+/** Whether the person asked for less data: then the picture spares the device too. */
+export const useReducedData = (): boolean => useMedia("(prefers-reduced-data: reduce)");

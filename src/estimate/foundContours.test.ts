@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { plainSite } from "../site/site.fixture.js";
-import { foundContours } from "./foundContours.js";
+import { contourChoices, foundContours } from "./foundContours.js";
 import { foundShape } from "./foundPicture.js";
 
 /** A plane: every contour's place must lie on it at the contour's own elevation. */
@@ -49,5 +49,15 @@ describe("foundContours", () => {
   it("are made once for a step, and anew for other units", () => {
     expect(foundContours({ ...site, name: "Other" })).toBe(found);
     expect(foundContours({ ...site, units: "us" }).step).toBeCloseTo(0.3048, 9);
+  });
+
+  it("take the step that a person chose, where it is one of the site's own", () => {
+    expect(contourChoices(site)).toEqual([0.1, 0.2, 0.5, 1, 2]);
+    const half = foundContours(site, 0.5);
+    expect(half.step).toBe(0.5);
+    half.elevations.forEach((elevation) => expect((2 * elevation) % 1).toBeCloseTo(0, 6));
+    // Feet in a metric site, and far too many lines: as suits the relief.
+    expect(foundContours(site, 0.3048).step).toBe(0.2);
+    expect(foundContours(site, 0.001).step).toBe(0.2);
   });
 });

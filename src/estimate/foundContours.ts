@@ -21,13 +21,40 @@ export interface FoundContours {
 
 const known = new WeakMap<Tin, FoundContours>();
 
-/** Contours as they are drawn for these units; remembered like the ground. Throws like `estimate`. */
-export function foundContours(site: Site): FoundContours {
+/**
+ * Contours as they are drawn for these units: `wanted` m apart where that is one of the site's
+ * `contourChoices`, else as `contourStep` has it; remembered like the ground. Throws like `estimate`.
+ */
+export function foundContours(site: Site, wanted: number | null = null): FoundContours {
   const { tin } = groundOf(site);
-  const step = contourStep(tin.highest - tin.lowest, site.units);
+  const isChoice = wanted !== null && contourChoices(site).some((one) => isSame(one, wanted));
+  const step = isChoice ? wanted : contourStep(tin.highest - tin.lowest, site.units);
   let contours = known.get(tin);
   if (contours?.step !== step) known.set(tin, (contours = contoursOf(tin, step)));
   return contours;
+}
+
+/** The most lines that a person may ask for, and the fewest that show anything. */
+const MOST_LINES = 120;
+const FEWEST_LINES = 2;
+
+/** m between contours that a site's relief allows, of those usual in its units. */
+export function contourChoices(site: Site): number[] {
+  const { tin } = groundOf(site);
+  const relief = tin.highest - tin.lowest;
+  return usualSteps(site.units).filter(
+    (step) => relief / step <= MOST_LINES && relief / step >= FEWEST_LINES,
+  );
+}
+
+function usualSteps(units: Site["units"]): number[] {
+  const unit = units === "us" ? 0.3048 : 1;
+  const steps = units === "us" ? [0.5, 1, 2, 5, 10, 20, 50] : [0.1, 0.2, 0.5, 1, 2, 5, 10];
+  return steps.map((step) => step * unit);
+}
+
+function isSame(one: number, other: number): boolean {
+  return Math.abs(one - other) < 1e-6;
 }
 
 /** Lets contours that were made in another thread of the same ground be this site's. */
@@ -38,8 +65,7 @@ export function adoptContours(site: Site, contours: FoundContours): void {
 /** m between contours for a relief in m: whole in the site's units, and no more than 32 lines. */
 export function contourStep(relief: number, units: Site["units"]): number {
   const unit = units === "us" ? 0.3048 : 1;
-  const steps = units === "us" ? [0.5, 1, 2, 5, 10, 20, 50] : [0.1, 0.2, 0.5, 1, 2, 5, 10];
-  return (steps.find((step) => relief / (step * unit) <= 32) ?? 100) * unit;
+  return usualSteps(units).find((step) => relief / step <= 32) ?? 100 * unit;
 }
 
 function contoursOf(tin: Tin, step: number): FoundContours {

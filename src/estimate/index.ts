@@ -25,7 +25,7 @@ export { flowRules, holesIn, joinedEnds, pumpRows } from "../flow/index.js";
 export type { FlowResult, PipeCheck, PressureResult, StaticLift } from "../flow/index.js";
 export { fittingRows, sizingTables } from "../hydraulics/index.js";
 export type { MachinesResult, Range } from "../machines/index.js";
-export { contourStep, foundContours } from "./foundContours.js";
+export { contourChoices, contourStep, foundContours } from "./foundContours.js";
 export type { FoundContours } from "./foundContours.js";
 export { groundTaken, makeGround, makePicture, takeGround, takePicture } from "./groundAhead.js";
 export type { GroundAhead, PictureAhead } from "./groundAhead.js";

@@ -148,7 +148,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         selected={props.selected}
         reducedMotion={props.reducedMotion}
       />
-      <SceneLight frame={frame} palette={palette} />
+      <SceneLight frame={frame} palette={palette} shadows={props.shadows} />
       <GroundSurface
         found={picture}
         patch={patch}
@@ -183,7 +183,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
           chosenIds={idsAmong(chosen, "probe")}
         />
       )}
-      {props.showPoints && (
+      {(props.showPoints || props.looks.heights === "on") && (
         <SurveyCrosses site={site} frame={frame} palette={palette} selectedId={chosenPin} />
       )}
       {props.probeWorth !== null && (

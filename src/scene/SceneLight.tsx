@@ -12,9 +12,11 @@ const SUN = { bearing: 262, height: 36 };
 export function SceneLight({
   frame,
   palette,
+  shadows,
 }: {
   frame: SceneFrame;
   palette: ScenePalette;
+  shadows: boolean;
 }): ReactElement {
   const sun = useMemo(() => new DirectionalLight(), []);
   const reach = frame.reach * 1.15;
@@ -43,7 +45,12 @@ export function SceneLight({
   useLayoutEffect(() => () => sun.dispose(), [sun]);
   return (
     <group>
-      <primitive object={sun} castShadow color={palette.sun} intensity={palette.sunlight} />
+      <primitive
+        object={sun}
+        castShadow={shadows}
+        color={palette.sun}
+        intensity={palette.sunlight}
+      />
       <primitive object={sun.target} />
       <hemisphereLight
         color={palette.sky}

@@ -82,6 +82,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
     // So that Enter, Space and the arrows reach the scene and not the button that began the placing.
     if (placing !== null) root.current?.focus({ preventScroll: true });
   }, [placing]);
+  const heights = showsHeights(props);
   const [from, to] = props.section ?? [];
   const nextProbe = props.probeWorth?.best ?? null;
   return (
@@ -110,8 +111,8 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
             />
           </div>
           <div className="scene-over">
-            {!props.showPoints && <ContourLabels lines={lines} contents={contents} view={view} />}
-            {props.showPoints && <SpotHeights contents={contents} view={view} />}
+            {!heights && <ContourLabels lines={lines} contents={contents} view={view} />}
+            {heights && <SpotHeights contents={contents} view={view} />}
             <Labels
               {...{ contents, view, startPress }}
               idle={placing !== null || drawing}
@@ -179,6 +180,11 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   );
 }
 
+/** Whether heights are written at the survey's points. */
+function showsHeights({ looks, showPoints }: SiteSceneProps): boolean {
+  return looks.heights === "on" || (looks.heights === "leaf" && showPoints);
+}
+
 /** Meshes and grounds of the site, each made anew only when what it comes from changed. */
 function useContents(props: SiteSceneProps) {
   const { site, schemeId, estimate, stage, patch: given, looks } = props;
@@ -214,8 +220,10 @@ function useContents(props: SiteSceneProps) {
     return { site, works, estimate, stage, frame, found, ground };
   }, [site, schemeId, estimate, stage, frame, found, ground]);
   // Contours follow the survey alone, so an edit of a work keeps them.
-  // eslint-disable-next-line react-hooks/exhaustive-deps
-  const lines = useMemo(() => foundContours(site), [survey, units]);
+  const lines = useMemo(
+    () => foundContours(site, looks.contourStep),
+    [survey, units, looks.contourStep], // eslint-disable-line react-hooks/exhaustive-deps
+  );
   const picked = props.selected?.kind === "work" ? props.selected.id : null;
   const machine = useMemo(
     () => (looks.machines ? machineAtWork(contents, schemeId, picked) : null),

@@ -48,6 +48,8 @@ export interface SceneLooks {
   machines: boolean;
   /** m between contours; null for what suits the lot's relief. */
   contourStep: number | null;
+  /** Heights at the survey's points: with the points, always, or never. */
+  heights: "leaf" | "on" | "off";
 }
 
 /** Everything the scene is told and everything it says back: it holds no document of its own. */
@@ -75,6 +77,8 @@ export interface SiteSceneProps {
   /** Ends of the section's line: with fewer than two, the next taps set them; null for no section. */
   section: readonly PlanPoint[] | null;
   looks: SceneLooks;
+  /** False where shadows are to be left out, to spare the device. */
+  shadows: boolean;
   showProbes: boolean;
   showPoints: boolean;
   /** Where a further probe would tell most; null to leave that out. */

@@ -9,6 +9,7 @@ import { useEdit, useSite } from "../useSite.js";
 import { MarkWords } from "../dig/MarkButtons.js";
 import { MarkedRow } from "../dig/MarkedRow.js";
 import { SeveralForm, usePicked } from "../dig/SeveralForm.js";
+import { DrawingFields } from "./DrawingFields.js";
 import { LayerFields } from "./LayerFields.js";
 import { LimitList } from "./LimitList.js";
 import { PointForm } from "./PointForm.js";
@@ -169,6 +170,7 @@ export function SurveyLeaf(): ReactNode {
       <LayerFields />
       <Points />
       <LimitList />
+      <DrawingFields />
     </>
   );
 }

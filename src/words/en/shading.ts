@@ -18,4 +18,15 @@ export const shading = {
     `Drawn at ${stand} for ${tank}; the operator decides where it stands`,
   notLifting: (tank: string, stand: string) =>
     `From ${stand} something speaks against lifting ${tank}: see Machines`,
+  drawing: "Contours and heights",
+  drawingAside: "kept on this device",
+  contours: "Contours every",
+  asRelief: (step: string) => `as suits the lot (${step})`,
+  heights: "Heights at the points",
+  heightsLeaf: "while this step is open",
+  heightsOn: "always",
+  heightsOff: "never",
+  noStage: "no other stage",
+  earlier: (stage: string) => `Back to ${stage}`,
+  later: (stage: string) => `On to ${stage}`,
 };
