@@ -111,6 +111,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       selected={selected}
       also={also}
       placing={placing}
+      snapping={useDesk((one) => one.snapping)}
       section={section}
       probeWorth={useProbeWorth()}
       cranePlaces={useCranePlaces()}
@@ -131,6 +132,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       onSectionAcross={desk.startSection}
       onSectionCancel={desk.stopSection}
       onDragBegin={desk.dragBegin}
+      onRemoveCorner={desk.removeCorner}
       onDragMove={desk.dragMove}
       onDragEnd={desk.dragEnd}
     />

@@ -3,56 +3,43 @@ import {
   useLayoutEffect,
   useMemo,
   useRef,
+  useSyncExternalStore,
   type KeyboardEvent,
   type ReactElement,
 } from "react";
-import type { PlanPoint, Work } from "../site/index.js";
-import type { Grip, ScreenPoint } from "./dragging.js";
+import type { PlanPoint } from "../site/index.js";
+import { CornerBar } from "./CornerBar.js";
 import { snapStep } from "./figures.js";
-import { toScene, type ScenePoint } from "./frame.js";
+import { handleSpots, placeHandles, type HandleSpot } from "./handleSpots.js";
+import type { HeldDrag } from "./heldDrag.js";
 import type { Selection, SiteSceneProps } from "./props.js";
-import { isSet } from "./works/WorkModels.js";
-import { workAnchor, type SceneContents } from "./sceneTargets.js";
-import { projectPoint, type SceneView } from "./sceneView.js";
-import { slideFor, type Slide } from "./pickAt.js";
+import type { SceneContents } from "./sceneTargets.js";
+import type { SceneView } from "./sceneView.js";
 import type { StartPress } from "./useScenePointer.js";
-import { workCorners } from "./workShapes.js";
 
 interface HandlesProps {
   contents: SceneContents;
   selected: Selection | null;
   view: SceneView;
+  held: HeldDrag;
   startPress: StartPress;
-  props: Pick<SiteSceneProps, "onDragBegin" | "onDragMove" | "onDragEnd">;
+  props: Pick<SiteSceneProps, "onDragBegin" | "onDragMove" | "onDragEnd" | "onRemoveCorner">;
 }
 
-interface HandleSpot {
-  key: string;
-  label: string;
-  grip: Grip;
-  place: PlanPoint;
-  at: ScenePoint;
-  slide: Slide;
-  /** Middle of the thing that the handle must stand clear of on a small screen; null for a corner. */
-  about: ScenePoint | null;
-}
-
-/** px. */
-const NEAREST = 52;
-
-/** Handles of the chosen work: one at each corner or bend, or one that turns a tank or bed. */
+/**
+ * Handles of what is chosen: one at each corner or bend, one in the middle of each side that makes a
+ * corner there, or one that turns a tank or bed.
+ */
 export function Handles({
   contents,
   selected,
   view,
+  held,
   startPress,
   props,
 }: HandlesProps): ReactElement | null {
-  const work = contents.works.find((w) => selected?.kind === "work" && w.id === selected.id);
-  const spots = useMemo(
-    () => (work === undefined ? [] : handleSpots(work, contents)),
-    [work, contents],
-  );
+  const { corner } = useSyncExternalStore(held.subscribe, held.read);
+  const spots = useMemo(() => handleSpots(contents, selected), [contents, selected]);
   const layer = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     if (layer.current !== null) placeHandles(layer.current, spots, view);
@@ -64,90 +51,60 @@ export function Handles({
       }),
     [spots, view],
   );
-  if (work === undefined) return null;
-  const selection: Selection = { kind: "work", id: work.id };
+  if (selected === null || spots.length === 0) return null;
+  const isOfThis = corner?.selection.kind === selected.kind && corner.selection.id === selected.id;
+  const index = isOfThis ? corner.index : null;
   return (
-    <div className="scene-handles" ref={layer}>
-      {spots.map((spot) => (
-        <button
-          key={spot.key}
-          type="button"
-          className="scene-handle"
-          data-part={spot.grip.part}
-          data-testid={`scene-handle-${spot.key}`}
-          aria-label={spot.label}
-          onPointerDown={(event) => {
-            if (event.button !== 0) return;
-            startPress(event, selection, spot.grip, spot.place, spot.slide);
+    <>
+      <div className="scene-handles" ref={layer}>
+        {spots.map((spot) => (
+          <button
+            key={spot.key}
+            type="button"
+            className="scene-handle"
+            data-part={spot.grip.part}
+            data-chosen={spot.grip.part === "corner" && spot.grip.index === index ? "" : undefined}
+            data-testid={`scene-handle-${spot.key}`}
+            aria-label={spot.label}
+            onPointerDown={(event) => {
+              if (event.button !== 0) return;
+              startPress(event, selected, spot.grip, spot.place, spot.slide);
+            }}
+            onClick={(event) => {
+              // A pointer's click is told by the press; this is the keyboard's.
+              if (event.detail === 0) pressed(selected, spot, held, props);
+            }}
+            onKeyDown={(event) => nudge(event, selected, spot, contents.site.units, props)}
+          />
+        ))}
+      </div>
+      {index !== null && (
+        <CornerBar
+          {...{ contents, selected, index }}
+          onRemove={() => {
+            held.choose(null);
+            props.onRemoveCorner(selected, index);
           }}
-          onKeyDown={(event) => nudge(event, selection, spot, contents.site.units, props)}
+          onClose={() => held.choose(null)}
         />
-      ))}
-    </div>
+      )}
+    </>
   );
 }
 
-function handleSpots(work: Work, contents: SceneContents): HandleSpot[] {
-  const { frame, ground, found, stage } = contents;
-  const surface = stage === "found" ? found : ground;
-  const lifted = (at: PlanPoint, z: number | null): ScenePoint => {
-    const [x, y] = toScene(frame, at);
-    return [x, y, z ?? surface.heightAt(x, y)?.z ?? frame.centre[2]];
-  };
-  const corners = workCorners(work);
-  if (corners !== null) {
-    const mark = work.kind === "trench" ? "bend" : "corner";
-    const base = work.kind === "building" ? work.base - frame.origin[2] : null;
-    const slide = base === null ? { ground: found } : { level: base };
-    return corners.map((place, index) => ({
-      key: `corner-${index}`,
-      label: `Move ${mark} ${index + 1} of ${work.name}`,
-      grip: { part: "corner", index },
-      place,
-      at: lifted(place, base),
-      slide,
-      about: null,
-    }));
-  }
-  if (work.kind !== "tank" && work.kind !== "bed") return [];
-  const turn = (work.bearing * Math.PI) / 180;
-  const out = (work.kind === "tank" ? work.body.length / 2 + work.overdig : work.length / 2) + 1.2;
-  const place: PlanPoint = [work.at[0] + Math.sin(turn) * out, work.at[1] + Math.cos(turn) * out];
-  const level =
-    work.kind === "bed" && isSet(stage) ? work.base + work.height - frame.origin[2] : null;
-  return [
-    {
-      key: "turn",
-      label: `Turn ${work.name}, bearing ${Math.round(work.bearing)} degrees`,
-      grip: { part: "turn", centre: work.at, bearing: work.bearing },
-      place,
-      at: lifted(place, level),
-      about: workAnchor(work, contents),
-      slide: level === null ? slideFor(contents, { kind: "work", id: work.id }) : { level },
-    },
-  ];
-}
-
-function placeHandles(layer: HTMLElement, spots: readonly HandleSpot[], view: SceneView): void {
-  const buttons = [...layer.querySelectorAll<HTMLElement>(".scene-handle")];
-  spots.forEach((spot, i) => {
-    const at = projectPoint(view, spot.at);
-    const button = buttons[i];
-    if (button === undefined) return;
-    button.hidden = at === null;
-    if (at === null) return;
-    const clear = spot.about === null ? at : clearOf(at, projectPoint(view, spot.about));
-    button.style.transform = `translate(${Math.round(clear.left)}px, ${Math.round(clear.top)}px)`;
-  });
-}
-
-/** The place pushed out to at least `NEAREST` px from the middle, so that a finger can tell them apart. */
-function clearOf(at: ScreenPoint, middle: ScreenPoint | null): ScreenPoint {
-  if (middle === null) return at;
-  const [dx, dy] = [at.left - middle.left, at.top - middle.top];
-  const far = Math.hypot(dx, dy);
-  if (far >= NEAREST || far < 0.5) return at;
-  return { left: middle.left + (dx / far) * NEAREST, top: middle.top + (dy / far) * NEAREST };
+/** Enter or Space on a handle: a corner is chosen, a side gets a corner in its middle. */
+function pressed(
+  selection: Selection,
+  { grip, place }: HandleSpot,
+  held: HeldDrag,
+  props: HandlesProps["props"],
+): void {
+  if (grip.part === "corner") held.choose({ selection, index: grip.index });
+  if (grip.part !== "side") return;
+  props.onDragBegin(selection, "side");
+  props.onDragMove({ selection, by: [0, 0], onSide: { side: grip.side, at: place } });
+  props.onDragEnd(false);
+  held.choose({ selection, index: grip.side + 1 });
 }
 
 const ARROWS: Readonly<Record<string, PlanPoint>> = {
@@ -161,7 +118,7 @@ const ARROWS: Readonly<Record<string, PlanPoint>> = {
 function nudge(
   event: KeyboardEvent,
   selection: Selection,
-  spot: HandleSpot,
+  { grip }: HandleSpot,
   units: "us" | "metric",
   props: HandlesProps["props"],
 ): void {
@@ -169,14 +126,15 @@ function nudge(
   if (way === undefined) return;
   event.preventDefault();
   event.stopPropagation();
+  if (grip.part !== "turn" && grip.part !== "corner") return;
   const step = snapStep(units) * (event.shiftKey ? 10 : 1);
-  props.onDragBegin(selection);
-  if (spot.grip.part === "turn") {
-    const turned = spot.grip.bearing + (way[0] - way[1]) * (event.shiftKey ? 15 : 5);
+  props.onDragBegin(selection, grip.part);
+  if (grip.part === "turn") {
+    const turned = grip.bearing + (way[0] - way[1]) * (event.shiftKey ? 15 : 5);
     props.onDragMove({ selection, by: [0, 0], turnTo: ((turned % 360) + 360) % 360 });
-  } else if (spot.grip.part === "corner") {
+  } else {
     const by: PlanPoint = [way[0] * step, way[1] * step];
-    props.onDragMove({ selection, by, corner: spot.grip.index });
+    props.onDragMove({ selection, by, corner: grip.index });
   }
   props.onDragEnd(false);
 }

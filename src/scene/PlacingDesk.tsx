@@ -1,12 +1,19 @@
-import { useEffect, useLayoutEffect, useRef, type ReactElement } from "react";
+import { useEffect, useLayoutEffect, useRef, type ReactElement, type RefObject } from "react";
 import { groundAt } from "../estimate/index.js";
 import type { PlanPoint, Site } from "../site/index.js";
-import { distance, elevation } from "../units/index.js";
+import { area, bearing, distance, elevation } from "../units/index.js";
+import { words } from "../words/index.js";
+import { drawnFigures } from "./drawnFigures.js";
+import { snapStep } from "./figures.js";
 import { toScene, toSite } from "./frame.js";
+import { holdWords } from "./holdWords.js";
+import { LegFields } from "./LegFields.js";
+import { LegLabels } from "./LegLabels.js";
 import { leastCorners, placingHint } from "./placing.js";
+import { actOfKey, type PlacingKey } from "./placingKeys.js";
 import type { SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
-import { snapStep } from "./figures.js";
+import { onGrid } from "./snap.js";
 import type { PlacingDraft, PlacingTool } from "./usePlacing.js";
 
 interface PlacingDeskProps {
@@ -17,39 +24,31 @@ interface PlacingDeskProps {
   onCancel: () => void;
 }
 
-/** What is written while placing: the place's elevation, the leg's length, and what to do next. */
-export function PlacingDesk({
-  tool,
-  draft,
-  contents,
-  view,
-  onCancel,
-}: PlacingDeskProps): ReactElement {
-  const note = useRef<HTMLDivElement>(null);
-  const { site } = contents;
-  useLayoutEffect(() => {
-    if (note.current !== null) placeNote(note.current, draft.hover, contents, view);
-  });
-  useEffect(
-    () =>
-      view.subscribe(() => {
-        if (note.current !== null) placeNote(note.current, draft.hover, contents, view);
-      }),
-    [draft.hover, contents, view],
-  );
-  usePlacingKeys(tool, draft, contents, onCancel);
-  const least = leastCorners(draft.kind);
+/** What is written while placing: elevation, figures of the leg and the shape, what to do next. */
+export function PlacingDesk(props: PlacingDeskProps): ReactElement {
+  const { tool, draft, contents, view, onCancel } = props;
+  const hint = useRef<HTMLDivElement>(null);
+  usePlacingKeys(props, hint);
+  const least = leastCorners(draft.placing);
   return (
     <>
-      <div className="scene-note" ref={note} data-testid="scene-placing-note">
-        <b>{elevationText(site, draft.hover)}</b>
-        {legText(site, draft) !== null && <span>{legText(site, draft)}</span>}
-      </div>
-      <div className="scene-hint" data-testid="scene-hint">
+      <PlacingNote {...{ draft, contents, view }} />
+      <LegLabels {...{ contents, view }} places={draft.corners} closed={false} />
+      <div className="scene-hint" data-testid="scene-hint" ref={hint}>
         <p role="status">
-          {draft.missed && "No ground there: click on the ground that is drawn. "}
-          {placingHint(draft.kind, draft.corners.length)}
+          {draft.missed && `${words.drawing.hint.missed} `}
+          {draft.fault !== null && `${draft.fault} `}
+          {placingHint(draft.placing, draft.corners.length)}
         </p>
+        {least > 1 && draft.corners.length > 0 && (
+          <LegFields
+            count={draft.corners.length}
+            onCancel={onCancel}
+            units={contents.site.units}
+            fixed={draft.fixed}
+            send={tool.send}
+          />
+        )}
         {least > 1 && draft.corners.length >= least && (
           <button
             type="button"
@@ -57,12 +56,43 @@ export function PlacingDesk({
             data-testid="scene-done"
             onClick={() => tool.send({ type: "finish" })}
           >
-            Done
+            {words.drawing.hint.done}
           </button>
         )}
         <button type="button" data-testid="scene-cancel" onClick={onCancel}>
-          Cancel
+          {words.drawing.hint.cancel}
         </button>
+      </div>
+    </>
+  );
+}
+
+interface PlacingNoteProps {
+  draft: PlacingDraft;
+  contents: SceneContents;
+  view: SceneView;
+}
+
+/** The note beside the pointer, and the mark where the place is held. */
+function PlacingNote({ draft, contents, view }: PlacingNoteProps): ReactElement {
+  const note = useRef<HTMLDivElement>(null);
+  const mark = useRef<HTMLElement>(null);
+  const { site } = contents;
+  useLayoutEffect(() => placeNote(note.current, mark.current, draft.hover, contents, view));
+  useEffect(
+    () => view.subscribe(() => placeNote(note.current, mark.current, draft.hover, contents, view)),
+    [draft.hover, contents, view],
+  );
+  const { holds } = draft;
+  return (
+    <>
+      <i className="scene-hold" ref={mark} data-by={holds[0]?.by ?? "nothing"} aria-hidden="true" />
+      <div className="scene-note" ref={note} data-testid="scene-placing-note">
+        <b>{elevationText(site, draft.hover)}</b>
+        {figureLines(site, draft).map((line) => (
+          <span key={line}>{line}</span>
+        ))}
+        {holds.length > 0 && <em data-testid="scene-hold">{holdWords(holds, site.units)}</em>}
       </div>
     </>
   );
@@ -70,59 +100,82 @@ export function PlacingDesk({
 
 function elevationText(site: Site, at: PlanPoint | null): string {
   const z = at === null ? null : groundAt(site, at);
-  return z === null ? "off the survey" : elevation.print(z, site.units);
+  return z === null ? words.drawing.offSurvey : elevation.print(z, site.units);
 }
 
-/** Length of the leg to the pointer; null before the first corner. */
-function legText(site: Site, draft: PlacingDraft): string | null {
-  const last = draft.corners.at(-1);
-  if (last === undefined || draft.hover === null) return null;
-  const leg = Math.hypot(draft.hover[0] - last[0], draft.hover[1] - last[1]);
-  return `${distance.print(leg, site.units)} from the last`;
+/** Lines of figures for the leg under way and the shape so far; none before the first corner. */
+function figureLines(site: Site, { placing, corners, hover }: PlacingDraft): string[] {
+  const figures = drawnFigures(placing, corners, hover);
+  if (figures === null) return [];
+  const { units } = site;
+  const says = words.drawing;
+  const turn =
+    figures.angle === null
+      ? says.heading(bearing.print(figures.bearing, units))
+      : Math.abs(figures.angle - 90) < 0.05
+        ? says.rightAngle
+        : says.angle(`${figures.angle.toFixed(1)}°`);
+  return [
+    says.leg(distance.print(figures.leg, units)),
+    turn,
+    ...(figures.running === null ? [] : [says.running(distance.print(figures.running, units))]),
+    ...(figures.area === null ? [] : [says.area(area.print(figures.area, units))]),
+  ];
 }
 
 function placeNote(
-  note: HTMLElement,
+  note: HTMLElement | null,
+  mark: HTMLElement | null,
   hover: PlanPoint | null,
   contents: SceneContents,
   view: SceneView,
 ): void {
+  if (note === null || mark === null) return;
   const plan = hover === null ? null : toScene(contents.frame, hover);
   const z = plan === null ? null : contents.ground.heightAt(plan[0], plan[1]);
   const at = plan === null || z === null ? null : projectPoint(view, [plan[0], plan[1], z.z]);
   note.hidden = at === null;
+  mark.hidden = at === null;
   if (at === null) return;
-  // Kept on the screen: it flips to the pointer's other side near the right edge.
-  const left =
-    at.left + 18 + note.offsetWidth > view.width ? at.left - 18 - note.offsetWidth : at.left + 18;
-  note.style.transform = `translate(${Math.round(left)}px, ${Math.round(at.top + 14)}px)`;
+  mark.style.transform = `translate(${Math.round(at.left)}px, ${Math.round(at.top)}px)`;
+  // Kept on the screen: it flips to the pointer's other side near the right edge, and up at the foot.
+  const { offsetWidth: wide, offsetHeight: high } = note;
+  const left = at.left + 18 + wide > view.width ? at.left - 18 - wide : at.left + 18;
+  const top = at.top + 14 + high > view.height ? at.top - 14 - high : at.top + 14;
+  note.style.transform = `translate(${Math.round(Math.max(4, left))}px, ${Math.round(top)}px)`;
 }
 
-const ARROWS: Readonly<Record<string, PlanPoint>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
-
-/** Keys while placing: arrows move the mark, Space sets it, Enter finishes, Backspace takes back. */
+/** Keys while placing, wherever the focus is, but in a field. */
 function usePlacingKeys(
-  tool: PlacingTool,
-  draft: PlacingDraft,
-  contents: SceneContents,
-  onCancel: () => void,
+  { tool, draft, contents, onCancel }: PlacingDeskProps,
+  hint: RefObject<HTMLDivElement | null>,
 ): void {
+  const { placing } = draft;
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
-      if (isTyping(event.target)) return;
-      const did = actOn(event, tool, draft, contents, onCancel);
-      if (!did) return;
+      if (event.ctrlKey || event.metaKey || isTyping(event.target)) return;
+      const key: PlacingKey = { key: event.key, shift: event.shiftKey, on: placeOfFocus(event) };
+      const step = snapStep(contents.site.units);
+      const act = actOfKey(placing, tool.now(), key, { step, middle: middleOf(contents) });
+      if (act === null) return;
       event.preventDefault();
       event.stopPropagation();
+      if (act.type === "cancel") onCancel();
+      else if (act.type === "type") beginTyping(hint.current, act.text);
+      else tool.send(act);
     };
     document.addEventListener("keydown", onKey, true);
     return () => document.removeEventListener("keydown", onKey, true);
-  }, [tool, draft, contents, onCancel]);
+  }, [tool, placing, contents, onCancel, hint]);
+}
+
+/** Puts the first sign of a number into the length's field, with the focus. */
+function beginTyping(hint: HTMLDivElement | null, text: string): void {
+  const field = hint?.querySelector<HTMLInputElement>("input");
+  if (field === null || field === undefined) return;
+  field.focus({ preventScroll: true });
+  field.setRangeText(text, 0, field.value.length, "end");
+  field.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
 function isTyping(target: EventTarget | null): boolean {
@@ -132,50 +185,11 @@ function isTyping(target: EventTarget | null): boolean {
   );
 }
 
-/**
- * True when the key meant something. Keys on a button stay the button's own, but for Enter once a
- * shape can be finished: it finishes wherever the focus is (the button that began the placing may
- * have it still), except on the hint's own buttons.
- */
-function actOn(
-  event: KeyboardEvent,
-  tool: PlacingTool,
-  draft: PlacingDraft,
-  contents: SceneContents,
-  onCancel: () => void,
-): boolean {
-  const onButton = event.target instanceof HTMLElement && event.target.closest("button") !== null;
-  if (event.key === "Escape") {
-    onCancel();
-    return true;
-  }
-  if (event.key === "Backspace") {
-    tool.send({ type: "back" });
-    return true;
-  }
-  const way = ARROWS[event.key];
-  if (way !== undefined) {
-    const step = snapStep(contents.site.units) * (event.shiftKey ? 50 : 5);
-    const from = draft.hover ?? middleOf(contents);
-    tool.hoverAt([from[0] + way[0] * step, from[1] + way[1] * step]);
-    return true;
-  }
-  if (event.key !== "Enter" && event.key !== " ") return false;
-  const least = leastCorners(draft.kind);
-  const single = least === 1;
-  if (onButton) {
-    const onHint = event.target.closest(".scene-hint") !== null;
-    if (onHint || event.key === " " || single || draft.corners.length < least) return false;
-  }
-  if (draft.hover !== null && (single || event.key === " ")) {
-    tool.send({ type: "click", at: draft.hover });
-  } else if (event.key === "Enter") tool.send({ type: "finish" });
-  return true;
+function placeOfFocus({ target }: KeyboardEvent): PlacingKey["on"] {
+  if (!(target instanceof HTMLElement) || target.closest("button") === null) return "scene";
+  return target.closest(".scene-hint") === null ? "button" : "hint";
 }
 
-function middleOf(contents: SceneContents): PlanPoint {
-  const { frame, site } = contents;
-  const step = snapStep(site.units);
-  const [x, y] = toSite(frame, [frame.centre[0], frame.centre[1]]);
-  return [Math.round(x / step) * step, Math.round(y / step) * step];
+function middleOf({ frame, site }: SceneContents): PlanPoint {
+  return onGrid(toSite(frame, [frame.centre[0], frame.centre[1]]), snapStep(site.units));
 }

@@ -3,6 +3,7 @@ import type { PlanPoint } from "../site/index.js";
 import { drape } from "./drape.js";
 import { toScene, type SceneFrame } from "./frame.js";
 import { chainSegments, InkLines } from "./InkLines.js";
+import { shapeOf } from "./placing.js";
 import type { ScenePalette } from "./palette.js";
 import type { StageGround } from "./stageGround.js";
 import type { PlacingDraft } from "./usePlacing.js";
@@ -17,7 +18,8 @@ interface PlacingMarksProps {
 /** The crosshair where the next click goes, and the rubber line of the corners so far. */
 export function PlacingMarks({ draft, frame, ground, palette }: PlacingMarksProps): ReactElement {
   const arm = Math.max(0.8, frame.reach / 28);
-  const { corners, hover, kind } = draft;
+  const { corners, hover, placing } = draft;
+  const outline = shapeOf(placing) === "outline";
   const cross = useMemo(() => {
     if (hover === null) return new Float32Array();
     const [x, y] = toScene(frame, hover);
@@ -45,9 +47,9 @@ export function PlacingMarks({ draft, frame, ground, palette }: PlacingMarksProp
   }, [hover, frame, ground, arm]);
   const rubber = useMemo(() => {
     const path = [...corners, ...(hover === null ? [] : [hover])].map((at) => toScene(frame, at));
-    const closed = kind !== "trench" && path.length > 2;
+    const closed = outline && path.length > 2;
     return chainSegments(drape(path, ground, 0.06, closed), closed);
-  }, [corners, hover, kind, frame, ground]);
+  }, [corners, hover, outline, frame, ground]);
   return (
     <group>
       <InkLines segments={cross} colour={palette.stake} width={2.4} through />

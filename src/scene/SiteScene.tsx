@@ -24,6 +24,8 @@ import { DepthLegend } from "./DepthLegend.js";
 import type { PlanPoint } from "../site/index.js";
 import { GroundNote } from "./GroundNote.js";
 import { Handles } from "./Handles.js";
+import { HeldDrag } from "./heldDrag.js";
+import { HeldNote } from "./HeldNote.js";
 import { Labels } from "./Labels.js";
 import { machineAtWork } from "./machinesAtWork.js";
 import { MachineTag } from "./MachineTag.js";
@@ -33,6 +35,7 @@ import { NextProbeTag } from "./ProbeMap.js";
 import type { SiteSceneProps } from "./props.js";
 import "./scene.css";
 import "./picked.css";
+import "./drawing.css";
 import { SceneCanvas } from "./SceneCanvas.js";
 import { SceneCorner } from "./SceneCorner.js";
 import type { SceneContents } from "./sceneTargets.js";
@@ -66,14 +69,9 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const section = useSection(props.section, props.onSectionTap);
   const [asked, setAsked] = useState<PlanPoint | null>(null);
   const frameIt = useFraming(view, contents, props);
+  const [held] = useState(() => new HeldDrag());
   const startPress = useScenePointer({
-    root,
-    view,
-    contents,
-    props,
-    placing: tool,
-    section,
-    onFrame: frameIt,
+    ...{ root, view, contents, props, placing: tool, section, held, onFrame: frameIt },
     onGround: setAsked,
   });
   const drawing = isDrawing(props.section);
@@ -124,7 +122,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               <MachineTag machine={drawn.machine} view={view} idle={placing !== null || drawing} />
             )}
             {placing === null && (
-              <Handles {...{ contents, view, startPress, props }} selected={props.selected} />
+              <Handles {...{ contents, view, startPress, props, held }} selected={props.selected} />
             )}
             <SceneCorner
               units={props.site.units}
@@ -162,6 +160,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
                 onCancel={props.onSectionCancel}
               />
             )}
+            <HeldNote {...{ held, contents, view }} />
             {tool.draft !== null && (
               <PlacingDesk
                 {...{ tool, contents, view }}

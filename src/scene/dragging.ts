@@ -1,10 +1,13 @@
 import type { PlanPoint } from "../site/index.js";
 import type { DragMove, Selection } from "./props.js";
+import type { SnappedMove } from "./snap.js";
 
 /** What part of the thing the pointer has hold of. */
 export type Grip =
   | { part: "body" }
   | { part: "corner"; index: number }
+  /** A side, from corner `side` to the next: a new corner is dragged out of it. */
+  | { part: "side"; side: number }
   /** Turning about `centre`; `bearing` is what it was when pressed. */
   | { part: "turn"; centre: PlanPoint; bearing: number };
 
@@ -29,22 +32,38 @@ export interface Press {
   threshold: number;
 }
 
+/** Brings the offset that the pointer asks for (m) to the one that is meant, and says what holds it. */
+export type DragHold = (by: PlanPoint) => SnappedMove;
+
 export type DragState =
   { phase: "idle" } | { phase: "pressed"; press: Press } | { phase: "dragging"; press: Press };
 
 export type DragEvent =
   | { type: "press"; press: Press }
-  /** `at` is the site place under the pointer, null off the ground; `step` 0 means unsnapped. */
-  | { type: "move"; at: PlanPoint | null; screen: ScreenPoint; step: number; turnStep: number }
+  /**
+   * `at` is the site place under the pointer, null off the ground; `step` 0 means unsnapped. With a
+   * `hold` it says where the thing goes, and `step` is not looked at.
+   */
+  | {
+      type: "move";
+      at: PlanPoint | null;
+      screen: ScreenPoint;
+      step: number;
+      turnStep: number;
+      hold?: DragHold | null;
+    }
   | { type: "release" }
   | { type: "cancel" };
 
 /** What the scene must tell its owner after an event, in order. */
 export type DragCall =
-  | { call: "begin"; selection: Selection }
-  | { call: "move"; move: DragMove }
+  | { call: "begin"; selection: Selection; part: Grip["part"] }
+  /** `held` is null when nothing is looked for to hold it. */
+  | { call: "move"; move: DragMove; held: SnappedMove | null }
   | { call: "end"; cancelled: boolean }
-  | { call: "select"; selection: Selection };
+  | { call: "select"; selection: Selection }
+  /** A corner is chosen: it was tapped, dragged or made. */
+  | { call: "corner"; selection: Selection; index: number };
 
 export const IDLE: DragState = { phase: "idle" };
 
@@ -63,19 +82,39 @@ export function stepDrag(
     case "move":
       return stepMove(state, event);
     case "release":
-      if (state.phase === "dragging") return ended(false);
-      if (state.phase === "pressed") {
-        const selection = state.press.selection;
-        return { state: IDLE, calls: [{ call: "select", selection }] };
-      }
-      return { state, calls: [] };
-    case "cancel":
-      return state.phase === "dragging" ? ended(true) : { state: IDLE, calls: [] };
+      if (state.phase === "idle") return { state, calls: [] };
+      return {
+        state: IDLE,
+        calls: state.phase === "dragging" ? letGo(state.press) : tapped(state.press),
+      };
+    case "cancel": {
+      const calls: DragCall[] = [{ call: "end", cancelled: true }];
+      return { state: IDLE, calls: state.phase === "dragging" ? calls : [] };
+    }
   }
 }
 
-function ended(cancelled: boolean): { state: DragState; calls: readonly DragCall[] } {
-  return { state: IDLE, calls: [{ call: "end", cancelled }] };
+/** The end of a drag; the corner that was dragged or made is chosen then. */
+function letGo(press: Press): DragCall[] {
+  return [{ call: "end", cancelled: false }, ...chosenCorner(press)];
+}
+
+/** A press that went nowhere: it chooses what it was on, and on a side makes a corner there. */
+function tapped(press: Press): DragCall[] {
+  const { selection, grip, place } = press;
+  if (grip.part === "corner") return chosenCorner(press);
+  if (grip.part !== "side") return [{ call: "select", selection }];
+  const move: DragMove = { selection, by: [0, 0], onSide: { side: grip.side, at: place } };
+  return [
+    { call: "begin", selection, part: "side" },
+    { call: "move", move, held: null },
+    ...letGo(press),
+  ];
+}
+
+function chosenCorner({ selection, grip }: Press): DragCall[] {
+  if (grip.part === "corner") return [{ call: "corner", selection, index: grip.index }];
+  return grip.part === "side" ? [{ call: "corner", selection, index: grip.side + 1 }] : [];
 }
 
 function stepMove(
@@ -94,11 +133,23 @@ function stepMove(
     if (!press.movable) return { state: IDLE, calls: [] };
   }
   const calls: DragCall[] = [];
-  if (state.phase === "pressed") calls.push({ call: "begin", selection: press.selection });
-  if (event.at !== null) {
-    calls.push({ call: "move", move: dragMove(press, event.at, event.step, event.turnStep) });
+  if (state.phase === "pressed") {
+    calls.push({ call: "begin", selection: press.selection, part: press.grip.part });
   }
+  if (event.at !== null) calls.push(moveCall(press, event.at, event));
   return { state: { phase: "dragging", press }, calls };
+}
+
+function moveCall(
+  press: Press,
+  at: PlanPoint,
+  { step, turnStep, hold = null }: Extract<DragEvent, { type: "move" }>,
+): DragCall {
+  if (hold === null || press.grip.part === "turn") {
+    return { call: "move", move: dragMove(press, at, step, turnStep), held: null };
+  }
+  const held = hold([at[0] - press.grabbed[0], at[1] - press.grabbed[1]]);
+  return { call: "move", move: moveBy(press, held.by), held };
 }
 
 /** Where the pressed thing goes when the pointer is over `at`, from the snapshot alone. */
@@ -113,7 +164,13 @@ export function dragMove(press: Press, at: PlanPoint, step: number, turnStep: nu
     snap(press.place[0] + at[0] - press.grabbed[0], step) - press.place[0],
     snap(press.place[1] + at[1] - press.grabbed[1], step) - press.place[1],
   ];
-  return grip.part === "corner" ? { selection, by, corner: grip.index } : { selection, by };
+  return moveBy(press, by);
+}
+
+function moveBy({ selection, grip, place }: Press, by: PlanPoint): DragMove {
+  if (grip.part === "corner") return { selection, by, corner: grip.index };
+  if (grip.part === "side") return { selection, by, onSide: { side: grip.side, at: place } };
+  return { selection, by };
 }
 
 /** The nearest whole multiple of `step`; the number itself when `step` is 0. */

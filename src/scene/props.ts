@@ -8,7 +8,11 @@ export type Selection = { kind: "work" | "probe" | "point" | "limit"; id: string
 export type ViewKind = "orbit" | "plan" | "walk";
 
 /** What the next clicks in the scene will place. */
-export type Placing = { kind: "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip" };
+export interface Placing {
+  kind: "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip" | "outlet" | "limit";
+  /** The kind of limit, or the id of the building that an outlet is for. */
+  what?: string;
+}
 
 /** One step of a drag. `by` is the whole offset in m from where the drag began. */
 export interface DragMove {
@@ -16,6 +20,8 @@ export interface DragMove {
   by: PlanPoint;
   /** Index of the outline corner or path bend that is dragged; absent when the whole thing moves. */
   corner?: number;
+  /** A new corner is dragged out of a side (from corner `side` to the next), from this place. */
+  onSide?: { side: number; at: PlanPoint };
   /** New bearing in degrees clockwise from north, when the turning handle is dragged. */
   turnTo?: number;
 }
@@ -74,6 +80,8 @@ export interface SiteSceneProps {
   /** What else is picked with it. */
   also: readonly Selection[];
   placing: Placing | null;
+  /** Whether places are held by what is near them and by round numbers. */
+  snapping: boolean;
   /** Ends of the section's line: with fewer than two, the next taps set them; null for no section. */
   section: readonly PlanPoint[] | null;
   looks: SceneLooks;
@@ -95,7 +103,9 @@ export interface SiteSceneProps {
   onSectionAcross: (line: readonly [PlanPoint, PlanPoint]) => void;
   onSectionCancel: () => void;
   /** Marks the undo point; called once before the first `onDragMove` of a drag. */
-  onDragBegin: (selection: Selection) => void;
+  onDragBegin: (selection: Selection, doing: "body" | "corner" | "side" | "turn") => void;
+  /** Takes one corner of an outline, or one bend of a path, away. */
+  onRemoveCorner: (selection: Selection, corner: number) => void;
   onDragMove: (move: DragMove) => void;
   /** Commits, or restores what stood at `onDragBegin` when `cancelled`. */
   onDragEnd: (cancelled: boolean) => void;

@@ -305,7 +305,7 @@ export function snapMove(ask: MoveAsk): SnappedMove {
     const met = atCorner({ ...NOTHING, at: moved, targets, reach });
     if (met !== null) offer(from, met.at, met.holds[0]!);
   }
-  if (best === null) {
+  if ((best as SnappedMove | null) === null) {
     for (const from of own) {
       const edge = nearestEdge([from[0] + by[0], from[1] + by[1]], targets, reach);
       if (edge !== null) offer(from, edge.foot, edge.hold);

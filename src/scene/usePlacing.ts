@@ -1,24 +1,27 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { PlanPoint } from "../site/index.js";
-import { stepPlacing, type Corners, type PlacingEvent } from "./placing.js";
+import {
+  aimOf,
+  holdsOf,
+  NOTHING_PLACED,
+  stepPlacing,
+  type PlacingEvent,
+  type PlacingState,
+} from "./placing.js";
 import type { Placing, SiteSceneProps } from "./props.js";
 
 /** What is being placed, as far as it has come. */
-export interface PlacingDraft {
-  kind: Placing["kind"];
-  corners: Corners;
-  /** Site place of the next click, snapped; null while the pointer is off the ground. */
+export interface PlacingDraft extends PlacingState {
+  placing: Placing;
+  /** Site place of the next corner; null while it is not known. */
   hover: PlanPoint | null;
-  /** True when the latest click met no ground: said in words, so that no click is lost in silence. */
-  missed: boolean;
 }
 
 export interface PlacingTool {
   draft: PlacingDraft | null;
-  hoverAt: (at: PlanPoint | null) => void;
   send: (event: PlacingEvent) => void;
-  /** A click that met no ground. */
-  miss: () => void;
+  /** The state as the latest event left it, which may be ahead of what is rendered. */
+  now: () => PlacingState;
 }
 
 /** Keeps the corners clicked so far; they are forgotten as soon as something else is to be placed. */
@@ -26,35 +29,24 @@ export function usePlacing(
   placing: Placing | null,
   onPlace: SiteSceneProps["onPlace"],
 ): PlacingTool {
-  const kind = placing?.kind ?? null;
-  const [held, setHeld] = useState<PlacingDraft | null>(null);
-  // The corners as the latest event left them: a second event may come before the next render.
-  const corners = useRef<Corners>([]);
+  const key = placing === null ? null : `${placing.kind} ${placing.what ?? ""}`;
+  const [held, setHeld] = useState<{ key: string; state: PlacingState } | null>(null);
+  // The state as the latest event left it: a second event may come before the next render.
+  const latest = useRef(NOTHING_PLACED);
   useEffect(() => {
-    corners.current = [];
-  }, [kind]);
-  const fresh = kind === null ? null : draftOf(kind);
-  const draft = held !== null && held.kind === kind ? held : fresh;
-  if (held !== null && kind === null) setHeld(null);
-  const change = useCallback(
-    (part: Partial<PlacingDraft>) => {
-      if (kind === null) return;
-      setHeld((now) => ({ ...(now?.kind === kind ? now : draftOf(kind)), ...part }));
-    },
-    [kind],
-  );
-  const hoverAt = useCallback((at: PlanPoint | null) => change({ hover: at }), [change]);
-  const miss = useCallback(() => change({ missed: true }), [change]);
+    latest.current = NOTHING_PLACED;
+  }, [key]);
+  if (held !== null && key === null) setHeld(null);
+  const state = held !== null && held.key === key ? held.state : NOTHING_PLACED;
+  const draft =
+    placing === null ? null : { ...state, placing, hover: aimOf(state), holds: holdsOf(state) };
   const send = (event: PlacingEvent): void => {
-    if (kind === null) return;
-    const next = stepPlacing(kind, corners.current, event);
-    corners.current = next.corners;
-    change({ corners: next.corners, missed: false });
+    if (placing === null || key === null) return;
+    const next = stepPlacing(placing, latest.current, event);
+    latest.current = next.state;
+    setHeld({ key, state: next.state });
     if (next.placed !== null) onPlace(next.placed);
   };
-  return { draft, hoverAt, send, miss };
-}
-
-function draftOf(kind: Placing["kind"]): PlacingDraft {
-  return { kind, corners: [], hover: null, missed: false };
+  const now = useCallback(() => latest.current, []);
+  return { draft, send, now };
 }

@@ -3,17 +3,20 @@ import type { PlanPoint } from "../site/index.js";
 import {
   stepDrag,
   type DragCall,
+  type DragHold,
   type DragEvent,
   type Grip,
   type ScreenPoint,
 } from "./dragging.js";
+import { aimAt, holdFor } from "./aim.js";
 import { snapStep } from "./figures.js";
+import type { HeldDrag } from "./heldDrag.js";
 import { apart, groundUnder, pickAt, slideAt, type Picked, type Slide } from "./pickAt.js";
-import { leastCorners } from "./placing.js";
 import type { Selection, SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
 import { LongPress } from "./longPress.js";
 import type { SceneView } from "./sceneView.js";
+import type { Snapped } from "./snap.js";
 import { isDrawing, type SectionTool } from "./useSection.js";
 import type { PlacingTool } from "./usePlacing.js";
 
@@ -37,9 +40,12 @@ interface ScenePointerInput {
   onFrame: (selection: Selection) => void;
   /** A place on bare ground that was asked about; null to ask no more. */
   onGround: (at: PlanPoint | null) => void;
+  held: HeldDrag;
 }
 
 const TURN_STEP = 5;
+/** ms within which two presses are one double press. */
+const DOUBLE_TIME = 400;
 
 /**
  * All pointing in the scene: picking, dragging with pointer capture, and placing. Orbiting is left
@@ -77,8 +83,6 @@ class SceneHand {
   private tap: { screen: ScreenPoint; reach: number } | null = null;
   /** True when the browser's own click after the touch under way is to be kept from the page. */
   private swallows = false;
-  /** The latest click that set a corner: a second one close upon it is a double click. */
-  private clicked: { screen: ScreenPoint; time: number } | null = null;
   /** What the latest press that was no drag picked, and when. */
   private chosen: { selection: Selection; time: number } | null = null;
   /** The first finger on the scene, wherever it came down. */
@@ -87,6 +91,8 @@ class SceneHand {
   private readonly long = new LongPress();
   /** Where the right button went down. */
   private asked: ScreenPoint | null = null;
+  /** What holds the thing that is pressed, taken as all stood when it was pressed. */
+  private hold: DragHold | null = null;
   private readonly view: SceneView;
   private readonly off: () => void;
 
@@ -135,15 +141,16 @@ class SceneHand {
   private send(event: DragEvent): void {
     const { state, calls } = stepDrag(this.view.drag, event);
     this.view.drag = state;
-    const { props } = this.latest.current;
-    for (const call of calls) tell(props, call);
+    const { props, held } = this.latest.current;
+    for (const call of calls) tell(props, held, call);
     this.root.dataset["drag"] = state.phase;
     if (state.phase !== "idle") return;
     this.view.setOrbit(true);
     document.removeEventListener("keydown", this.dragKey, true);
-    const held = this.pointer;
+    const { pointer } = this;
     this.pointer = null;
-    if (held !== null && this.root.hasPointerCapture(held)) this.root.releasePointerCapture(held);
+    if (pointer === null || !this.root.hasPointerCapture(pointer)) return;
+    this.root.releasePointerCapture(pointer);
   }
 
   private readonly dragKey = (event: KeyboardEvent): void => {
@@ -162,7 +169,9 @@ class SceneHand {
       this.root.setPointerCapture(event.pointerId);
       document.addEventListener("keydown", this.dragKey, true);
     }
-    this.send({ type: "press", press: { ...held, screen: this.screenOf(event), threshold } });
+    const press = { ...held, screen: this.screenOf(event), threshold };
+    this.hold = held.movable ? holdFor(this.latest.current, press, event.pointerType) : null;
+    this.send({ type: "press", press });
   }
 
   private down(event: PointerEvent): void {
@@ -240,9 +249,12 @@ class SceneHand {
     if (this.view.drag.phase !== "idle" && this.slide !== null) {
       const at = slideAt(input, screen, this.slide);
       const turnStep = event.altKey ? 0 : TURN_STEP;
-      this.send({ type: "move", at, screen, step: stepOf(event, input), turnStep });
+      const step = stepOf(event, input);
+      const hold = step === 0 ? null : this.hold;
+      this.send({ type: "move", at, screen, step, turnStep, hold });
     } else if (input.props.placing !== null) {
-      input.placing.hoverAt(groundUnder(input, screen, stepOf(event, input)));
+      const aim = this.aimed(event, screen);
+      input.placing.send({ type: "hover", at: aim?.at ?? null, holds: aim?.holds ?? [] });
     } else if (isDrawing(input.props.section)) {
       input.section.hoverAt(groundUnder(input, screen, stepOf(event, input)));
     } else if (event.pointerType === "mouse" && event.buttons === 0) {
@@ -271,11 +283,12 @@ class SceneHand {
   /** The end of a press; of a second one upon the same thing within a moment, the view turns to it. */
   private release(time: number): void {
     const { drag } = this.view;
-    const selection = drag.phase === "pressed" ? drag.press.selection : null;
+    const isWhole = drag.phase === "pressed" && drag.press.grip.part === "body";
+    const selection = isWhole ? drag.press.selection : null;
     const { chosen } = this;
     this.chosen = selection && { selection, time };
     this.send({ type: "release" });
-    if (selection === null || chosen === null || time - chosen.time > DOUBLE.time) return;
+    if (selection === null || chosen === null || time - chosen.time > DOUBLE_TIME) return;
     const { kind, id } = chosen.selection;
     if (selection.kind !== kind || selection.id !== id) return;
     this.chosen = null;
@@ -286,6 +299,15 @@ class SceneHand {
   private isFree(): boolean {
     const { placing, section } = this.latest.current.props;
     return placing === null && !isDrawing(section);
+  }
+
+  /** Where the next corner of what is placed goes, held by what is near; null off the ground. */
+  private aimed(event: PointerEvent, screen: ScreenPoint): Snapped | null {
+    const input = this.latest.current;
+    if (input.props.placing === null) return null;
+    const { pointerType } = event;
+    const pointer = { free: event.altKey || !input.props.snapping, pointerType };
+    return aimAt(input, input.props.placing, input.placing.now(), screen, pointer);
   }
 
   private tapped(event: PointerEvent, screen: ScreenPoint): void {
@@ -299,21 +321,8 @@ class SceneHand {
       input.props.onSelect(null);
       return;
     }
-    const { clicked } = this;
-    const now = { screen, time: event.timeStamp };
-    const shape = leastCorners(input.props.placing.kind) > 1;
-    if (shape && clicked !== null && isDouble(clicked, now)) {
-      // A hand that shook between the two must not set another corner beside the last one.
-      this.clicked = null;
-      input.placing.send({ type: "finish" });
-      return;
-    }
-    const at = groundUnder(input, screen, stepOf(event, input));
-    input.placing.hoverAt(at);
-    // A double click off the ground set no corner, so it finishes nothing either.
-    this.clicked = at === null ? null : now;
-    if (at !== null) input.placing.send({ type: "click", at });
-    else input.placing.miss();
+    const at = this.aimed(event, screen)?.at ?? null;
+    input.placing.send({ type: "tap", at, screen, time: event.timeStamp });
   }
 
   /**
@@ -334,8 +343,7 @@ class SceneHand {
   private double(event: MouseEvent): void {
     const { props, placing } = this.latest.current;
     if (!(event.target instanceof HTMLCanvasElement) || props.placing === null) return;
-    if (this.clicked === null) return;
-    if (leastCorners(props.placing.kind) > 1) placing.send({ type: "finish" });
+    placing.send({ type: "double" });
   }
 }
 
@@ -345,35 +353,30 @@ function isOverlay({ target }: PointerEvent): boolean {
   return target instanceof Element && target.closest(over) !== null;
 }
 
-/** ms and px within which two clicks are one double click. */
-const DOUBLE = { time: 400, reach: 8 };
-
-function isDouble(
-  first: { screen: ScreenPoint; time: number },
-  second: { screen: ScreenPoint; time: number },
-): boolean {
-  const late = second.time - first.time > DOUBLE.time;
-  return !late && apart(first.screen, second.screen) <= DOUBLE.reach;
-}
-
-function tell(props: SiteSceneProps, call: DragCall): void {
+function tell(props: SiteSceneProps, held: HeldDrag, call: DragCall): void {
   switch (call.call) {
     case "begin":
-      props.onDragBegin(call.selection);
+      props.onDragBegin(call.selection, call.part);
       break;
     case "move":
+      held.move(props, call);
       props.onDragMove(call.move);
       break;
     case "end":
+      held.end();
       props.onDragEnd(call.cancelled);
       break;
     case "select":
+      held.choose(null);
       props.onSelect(call.selection);
+      break;
+    case "corner":
+      held.choose({ selection: call.selection, index: call.index });
       break;
   }
 }
 
 /** m that places snap to; 0 while Alt is held. */
 function stepOf(event: { altKey: boolean }, input: ScenePointerInput): number {
-  return event.altKey ? 0 : snapStep(input.contents.site.units);
+  return event.altKey || !input.props.snapping ? 0 : snapStep(input.contents.site.units);
 }

@@ -8,7 +8,6 @@ import {
   changeWork,
   findWork,
   freshId,
-  moveCorner,
   moveLimit,
   moveWork,
   removeLayer,
@@ -23,6 +22,7 @@ import {
   turnWork,
   withSurvey,
 } from "./edits.js";
+import { moveOneCorner } from "./corners.js";
 import { duplicateWork } from "./copies.js";
 import { setPrice } from "./schemeEdits.js";
 import { checkSite } from "./read.js";
@@ -149,7 +149,7 @@ describe("works", () => {
         [5, 8],
       ],
     });
-    const bent = moveCorner(slope(), "a", "trench-1", 1, [0, -1]);
+    const bent = moveOneCorner(slope(), "a", { kind: "work", id: "trench-1" }, 1, [0, -1]);
     expect(findWork(bent, "a", "trench-1")).toMatchObject({
       path: [
         [0, 0],
@@ -271,7 +271,11 @@ describe("strips", () => {
         ],
       },
     });
-    const bent = findWork(moveCorner(site(), "plan", "strip", 2, [0, 1]), "plan", "strip");
+    const bent = findWork(
+      moveOneCorner(site(), "plan", { kind: "work", id: "strip" }, 2, [0, 1]),
+      "plan",
+      "strip",
+    );
     expect(bent).toMatchObject({
       area: {
         outline: [
@@ -287,7 +291,7 @@ describe("strips", () => {
   it("leaves one over a work where its work is", () => {
     const before = site();
     expect(moveWork(before, "plan", "over", [1, 1])).toBe(before);
-    expect(moveCorner(before, "plan", "over", 0, [1, 1])).toBe(before);
+    expect(moveOneCorner(before, "plan", { kind: "work", id: "over" }, 0, [1, 1])).toBe(before);
     expect(duplicateWork(before, "plan", "over", [1, 1])).toBe(before);
   });
 

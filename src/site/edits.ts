@@ -178,28 +178,6 @@ export function moveWork(site: Site, schemeId: string, workId: string, by: PlanP
   return changeWork(site, schemeId, workId, (work) => workMovedBy(work, by));
 }
 
-/** Moves one corner of an outline, or one bend of a trench, by `by` metres. */
-export function moveCorner(
-  site: Site,
-  schemeId: string,
-  workId: string,
-  corner: number,
-  by: PlanPoint,
-): Site {
-  const moved = (points: PlanPoint[]): PlanPoint[] =>
-    points.map((point, index) => (index === corner ? shifted(point, by) : point));
-  return changeWork(site, schemeId, workId, (work) => {
-    if (work.kind === "trench") return { ...work, path: moved(work.path) };
-    if (work.kind === "pad" || work.kind === "building") {
-      return { ...work, outline: moved(work.outline) };
-    }
-    if (work.kind === "strip" && work.area.by === "outline") {
-      return { ...work, area: { ...work.area, outline: moved(work.area.outline) } };
-    }
-    return work;
-  });
-}
-
 /**
  * Turns a tank or a bed to a bearing (degrees clockwise from north, brought into 0–360), or the
  * fall of a pad that has one; a pad's outline stays.

@@ -60,7 +60,6 @@ export {
   changeWork,
   findWork,
   freshId,
-  moveCorner,
   moveLimit,
   moveWork,
   removeLayer,
@@ -85,6 +84,17 @@ export { copyWorksTo, duplicateWork, duplicateWorks, freshName } from "./copies.
 export type { Copied } from "./copies.js";
 export { hasMark, hiddenThings, locksBroken, setMark, showAll } from "./marks.js";
 export type { Mark, Thing } from "./marks.js";
+export {
+  addCorner,
+  cornerKept,
+  cornersOf,
+  cornersOfWork,
+  moveOneCorner,
+  removeCorner,
+  sideCount,
+} from "./corners.js";
+export type { Corners } from "./corners.js";
+export { findLimit, limitCorners } from "./limitEdits.js";
 export { heightOf, raiseWork, workRaisedBy } from "./raising.js";
 export {
   copyScheme,

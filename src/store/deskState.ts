@@ -18,6 +18,8 @@ export interface DragStep {
   selection: Picked;
   by: PlanPoint;
   corner?: number;
+  /** A new corner is dragged out of a side, from where it was pressed, m. */
+  onSide?: { side: number; at: PlanPoint };
   turnTo?: number;
   /** m that the thing is raised, when its raising handle is dragged. */
   raise?: number;
@@ -54,6 +56,9 @@ export interface Drawn {
   patch: StagePatch;
 }
 
+/** What a drag does to what it holds; `side` puts a new corner into a side. */
+export type Dragging = "body" | "corner" | "side" | "turn" | "raise";
+
 export interface DeskState {
   /** `opening` until what was kept is read; `empty` when there is nothing to show. */
   status: "opening" | "open" | "empty";
@@ -76,7 +81,9 @@ export interface DeskState {
   several: boolean;
   /** How often the view was asked to turn to what is selected; the scene answers when it grows. */
   frameAsked: number;
-  placing: { kind: PlaceKind } | null;
+  placing: { kind: PlaceKind; what?: string } | null;
+  /** Whether places drawn or dragged in the scene are held by what is near and by round numbers. */
+  snapping: boolean;
   /** Ends of the section's line as far as it is drawn: none, one or two; null when there is none. */
   section: readonly PlanPoint[] | null;
   stage: Stage;
@@ -102,8 +109,8 @@ export interface DeskActions {
   begin: () => Promise<void>;
   /** One named edit of the document. */
   edit: (name: string, change: (site: Site) => Site) => void;
-  /** Marks where a drag begins; it is named after moving, or after raising when it `raises`. */
-  dragBegin: (selection: Picked, raises?: boolean) => void;
+  /** Marks where a drag begins; its step is named after what it does, moving unless said. */
+  dragBegin: (selection: Picked, doing?: Dragging) => void;
   dragMove: (step: DragStep) => void;
   dragEnd: (cancelled: boolean) => void;
   undo: () => void;
@@ -113,7 +120,8 @@ export interface DeskActions {
   /** Picks something, turns the view to it and opens the leaf it belongs to. */
   flyTo: (picked: Picked, leaf: Leaf) => void;
   select: (selection: Picked | null) => void;
-  startPlacing: (kind: PlaceKind) => void;
+  /** `what` is the kind of a limit, or the id of the building that an outlet is for. */
+  startPlacing: (kind: PlaceKind, what?: string) => void;
   stopPlacing: () => void;
   place: (at: readonly PlanPoint[]) => void;
   /** Begins a section (its ends are set by the next two taps), or shows one along a line. */
@@ -125,6 +133,8 @@ export interface DeskActions {
   stopSection: () => void;
   duplicateSelected: () => void;
   removeSelected: () => void;
+  /** Takes one corner of an outline or bend of a path away, or tells why it stays. */
+  removeCorner: (picked: Picked, corner: number) => void;
   /** Copies the picked works to another scheme, at the same places. */
   copyToScheme: (schemeId: string) => void;
   /** Moves what is picked by m east and north. */
@@ -144,7 +154,9 @@ export interface DeskActions {
   mark: (mark: Mark, on: boolean, things?: readonly Thing[]) => void;
   /** Shows all that is hidden in this scheme and its ground. */
   showAll: () => void;
-  show: (part: Partial<Pick<DeskState, "stage" | "view" | "theme" | "leaf" | "starting">>) => void;
+  show: (
+    part: Partial<Pick<DeskState, "stage" | "view" | "snapping" | "theme" | "leaf" | "starting">>,
+  ) => void;
   chooseScheme: (schemeId: string) => void;
   /**
    * Reads a site file's text; a damaged one leaves the open site untouched. True when opened, or

@@ -13,7 +13,7 @@ import {
 } from "../site/index.js";
 import type { History } from "../site/index.js";
 import { words } from "../words/index.js";
-import type { DeskActions, DragStep } from "./deskState.js";
+import type { DeskActions, Dragging, DragStep } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { isLarge } from "./groundTalk.js";
 import { nameOfPicked, withDragged } from "./moved.js";
@@ -43,6 +43,12 @@ function stepThrough(
   keepSoon();
 }
 
+const STEP_NAMES: Readonly<Record<Dragging, (name: string) => string>> = {
+  body: words.picked.steps.move,
+  raise: words.picked.steps.raise,
+  ...words.drawing.steps,
+};
+
 /** A drag: one step of the history. */
 function dragging({
   get,
@@ -56,7 +62,7 @@ function dragging({
   /** Where the point of a large survey was dragged to last: its ground is made at the end only. */
   let dragged: DragStep | null = null;
   return {
-    dragBegin(selection, raises = false) {
+    dragBegin(selection, doing = "body") {
       const history = now();
       const { schemeId, figures } = get();
       dragged = null;
@@ -68,10 +74,10 @@ function dragging({
         set({ ...picks, notice: words.picked.told.isLocked(locked) });
         return;
       }
-      const { steps } = words.picked;
-      const name = (raises ? steps.raise : steps.move)(
-        nameOfAll(site, schemeId, picksIn(site, schemeId, picks)),
-      );
+      // A corner or a bearing is one thing's own; all that is picked moves and rises together.
+      const isWhole = doing === "body" || doing === "raise";
+      const held = isWhole ? picksIn(site, schemeId, picks) : [selection];
+      const name = STEP_NAMES[doing](nameOfAll(site, schemeId, held));
       set({ history: mark(history, name), before: figures, lastEdit: name, ...picks });
     },
 

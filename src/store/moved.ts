@@ -1,6 +1,7 @@
 import {
+  addCorner,
   findWork,
-  moveCorner,
+  moveOneCorner,
   removeLimit,
   removePoint,
   removeProbe,
@@ -26,14 +27,16 @@ export function withDragged(
   step: DragStep,
   together: readonly Picked[] = [step.selection],
 ): Site {
-  const { selection, by, corner, turnTo, raise } = step;
+  const { selection, by, corner, onSide, turnTo, raise } = step;
+  if (onSide !== undefined) {
+    const at: PlanPoint = [onSide.at[0] + by[0], onSide.at[1] + by[1]];
+    return addCorner(begun, schemeId, selection, onSide.side, at);
+  }
   if (raise !== undefined) return withAllRaised(begun, schemeId, together, raise);
   if (selection.kind === "work" && turnTo !== undefined) {
     return turnWork(begun, schemeId, selection.id, turnTo);
   }
-  if (selection.kind === "work" && corner !== undefined) {
-    return moveCorner(begun, schemeId, selection.id, corner, by);
-  }
+  if (corner !== undefined) return moveOneCorner(begun, schemeId, selection, corner, by);
   return withAllMoved(begun, schemeId, together, by);
 }
 

@@ -21,7 +21,8 @@ import type {
 } from "../site/index.js";
 
 /** What can be placed by clicking in the scene. */
-export type PlaceKind = "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip";
+export type PlaceKind =
+  "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip" | "outlet" | "limit";
 
 /** The catalogue row of this id; throws when the catalogue lacks it. */
 function rowOf<T extends { id: string }>(rows: readonly T[], id: string): T {
@@ -265,7 +266,7 @@ const LEAST_PLACES = { tank: 1, bed: 1, pad: 3, building: 3, trench: 2, strip: 3
 export function placedWork(
   site: Site,
   schemeId: string,
-  kind: Exclude<PlaceKind, "probe">,
+  kind: Exclude<PlaceKind, "probe" | "outlet" | "limit">,
   places: readonly PlanPoint[],
 ): Work | null {
   const at = places.map(([x, y]): PlanPoint => [toCentimetre(x), toCentimetre(y)]);

@@ -1,13 +1,17 @@
 import { addProbe, addWork, commit } from "../site/index.js";
+import type { PlanPoint } from "../site/index.js";
+import { words } from "../words/index.js";
 import type { DeskActions, DeskState, Picked } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { NO_PICKS } from "./picks.js";
+import { withPlacedLimit, withPlacedOutlet } from "./placedLimit.js";
 import { placedProbe, placedWork, stripPlace } from "./placed.js";
 
 type Placing = Pick<DeskActions, "select" | "startPlacing" | "stopPlacing" | "place">;
 
 /** Picking, and placing by clicks. */
-export function placing({ get, set, large, recorded }: DeskTools): Placing {
+export function placing(tools: DeskTools): Placing {
+  const { get, set, large, recorded } = tools;
   return {
     select(selection) {
       const { leaf } = get();
@@ -19,8 +23,12 @@ export function placing({ get, set, large, recorded }: DeskTools): Placing {
       set({ selected: selection, also: [], leaf: selection.kind === "work" ? onWork : "survey" });
     },
 
-    startPlacing(kind) {
-      set({ placing: { kind }, selected: null, section: null });
+    startPlacing(kind, what) {
+      set({
+        placing: what === undefined ? { kind } : { kind, what },
+        selected: null,
+        section: null,
+      });
     },
 
     stopPlacing() {
@@ -47,6 +55,11 @@ export function placing({ get, set, large, recorded }: DeskTools): Placing {
         });
         return;
       }
+      if (placing.kind === "limit" || placing.kind === "outlet") {
+        const { kind, what = "" } = placing;
+        placeOther(tools, kind, what, at);
+        return;
+      }
       const work = placedWork(site, schemeId, placing.kind, at);
       if (work === null) {
         set({ notice: "That place is beyond the survey: choose one on the ground that is drawn." });
@@ -60,4 +73,32 @@ export function placing({ get, set, large, recorded }: DeskTools): Placing {
       });
     },
   };
+}
+
+/** Places a limit of kind `what`, or an outlet of the building `what`. */
+function placeOther(
+  { get, set, now, recorded }: DeskTools,
+  kind: "limit" | "outlet",
+  what: string,
+  at: readonly PlanPoint[],
+): void {
+  const history = now();
+  const { schemeId } = get();
+  const [first] = at;
+  if (history === null || first === undefined) return;
+  const site = commit(history).present;
+  if (kind === "outlet") {
+    const next = withPlacedOutlet(site, schemeId, what, first);
+    const selected: Picked = { kind: "work", id: what };
+    if (next === null) set({ placing: null, notice: words.drawing.noBuilding });
+    else recorded(words.drawing.placedOutlet, next, { selected, placing: null, leaf: "dig" });
+    return;
+  }
+  const placed = withPlacedLimit(site, what, at);
+  if (placed === null) return;
+  recorded(words.drawing.placed(placed.limit.name ?? what), placed.site, {
+    selected: { kind: "limit", id: placed.limit.id },
+    placing: null,
+    leaf: "survey",
+  });
 }

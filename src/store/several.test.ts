@@ -67,7 +67,7 @@ describe("several picked on the desk", () => {
     const tank = first("tank");
     const before = history().present;
     desk().pick(tank, false);
-    desk().dragBegin(tank, true);
+    desk().dragBegin(tank, "raise");
     desk().dragMove({ selection: tank, by: [0, 0], raise: 0.2 });
     expect(history().present).not.toBe(before);
     desk().dragEnd(true);

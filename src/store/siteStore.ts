@@ -1,6 +1,7 @@
 import { create } from "zustand";
 import type { DeskState, DeskStore } from "./deskState.js";
 import { copying } from "./copying.js";
+import { cornering } from "./cornering.js";
 import { deskTools } from "./deskTools.js";
 import { editing } from "./editing.js";
 import { opening } from "./opening.js";
@@ -25,6 +26,7 @@ const beginning: DeskState = {
   several: false,
   frameAsked: 0,
   placing: null,
+  snapping: true,
   section: null,
   stage: "dug",
   view: "orbit",
@@ -46,6 +48,7 @@ export const useDesk = create<DeskStore>()((set, get) => {
     ...beginning,
     ...editing(tools),
     ...placing(tools),
+    ...cornering(tools),
     ...copying(tools),
     ...picking(tools),
     ...changing(tools),

@@ -25,10 +25,22 @@ function useSectionTool(): BarTool {
   };
 }
 
+function useSnapTool(): BarTool {
+  const on = useDesk((desk) => desk.snapping);
+  const { show } = useDesk.getState();
+  return {
+    id: "snap",
+    name: words.drawing.snap,
+    title: words.drawing.snapTitle,
+    on,
+    press: () => show({ snapping: !on }),
+  };
+}
+
 /**
  * All tools of the bar, the most used first: what does not fit goes into the menu from the end.
  * A new one is a hook of its own that gives a `BarTool`, and one more line here.
  */
 export function useBarTools(): readonly BarTool[] {
-  return [useSectionTool(), ...useShowTools()];
+  return [useSectionTool(), useSnapTool(), ...useShowTools()];
 }

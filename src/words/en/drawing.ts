@@ -1,2 +1,85 @@
-/** Texts of one area of the page; functions where a figure or a name stands in them. */
-export const drawing = {};
+/** Texts of drawing in the scene; functions where a figure or a name stands in them. */
+export const drawing = {
+  /** What can be placed, as it stands in a sentence. */
+  kinds: {
+    tank: "tank",
+    bed: "raised bed",
+    probe: "probe",
+    pad: "pad",
+    trench: "trench",
+    building: "building",
+    strip: "topsoil strip",
+    outlet: "drain outlet",
+    limit: "limit",
+  },
+  hint: {
+    bend: "bend",
+    corner: "corner",
+    point: (name: string): string => `Click the ground where the ${name} goes. Esc to leave it.`,
+    first: (mark: string, name: string): string =>
+      `Click the first ${mark} of the ${name}. Esc to leave it.`,
+    next: (mark: string): string => `Click the next ${mark}. Backspace takes the last one back.`,
+    finish: (mark: string): string =>
+      `Click the next ${mark}, or finish with Enter or a double click.`,
+    missed: "No ground there: click on the ground that is drawn.",
+    done: "Done",
+    cancel: "Cancel",
+  },
+  noWay: "Which way? Type a bearing too, or point the way that the leg goes.",
+  outlineFault: (problem: string): string =>
+    `That outline ${problem}. Take a corner back and set it elsewhere.`,
+  outletName: "Drain outlet",
+  /** Names of steps of the history. */
+  placed: (name: string): string => `place ${name}`,
+  placedOutlet: "place a drain outlet",
+  steps: {
+    corner: (name: string): string => `move a corner of ${name}`,
+    side: (name: string): string => `add a corner to ${name}`,
+    turn: (name: string): string => `turn ${name}`,
+    remove: (name: string): string => `remove a corner of ${name}`,
+  },
+  corner: {
+    title: (number: string, name: string): string => `Corner ${number} of ${name}`,
+    remove: "Remove corner",
+    letGo: "Close",
+    move: (mark: string, number: string, name: string): string =>
+      `Move ${mark} ${number} of ${name}`,
+    add: (mark: string, number: string, name: string): string =>
+      `Add a ${mark} after ${mark} ${number} of ${name}`,
+    tooFew: (name: string, least: string): string =>
+      `${name} needs ${least} corners at least: this one stays.`,
+    crosses: (name: string, problem: string): string =>
+      `Without that corner the outline of ${name} ${problem}. It stays.`,
+  },
+  noBuilding: "That building is no longer there.",
+  offSurvey: "off the survey",
+  length: "Length",
+  bearing: "Bearing",
+  setCorner: "Set",
+  lengthAboveZero: "A length above zero is needed.",
+  /** Figures while drawing; each is given printed. */
+  leg: (length: string): string => `${length} from the last`,
+  angle: (degrees: string): string => `${degrees} to the last leg`,
+  rightAngle: "90° to the last leg",
+  heading: (bearing: string): string => `bearing ${bearing}`,
+  running: (length: string): string => `${length} in all`,
+  area: (area: string): string => `area ${area}`,
+  snap: "Snap",
+  snapTitle: "Holds corners, edges, right angles and round lengths. Alt lets go for the moment.",
+  /** What holds a place. */
+  hold: {
+    cornerOf: (name: string): string => `corner of ${name}`,
+    bendOf: (name: string): string => `bend or end of ${name}`,
+    middleOf: (name: string): string => `middle of ${name}`,
+    edgeOf: (name: string): string => `edge of ${name}`,
+    alongOf: (name: string): string => `on ${name}`,
+    close: "first corner: closes it",
+    square: "right angle",
+    straight: "straight on",
+    first: "in line with the first corner",
+    contour: (elevation: string): string => `contour ${elevation}`,
+    length: (length: string): string => `round length ${length}`,
+    probe: (id: string): string => `probe ${id}`,
+    point: (id: string): string => `point ${id}`,
+  },
+};

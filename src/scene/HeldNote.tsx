@@ -1,0 +1,59 @@
+import { useEffect, useLayoutEffect, useRef, useSyncExternalStore, type ReactElement } from "react";
+import { toScene } from "./frame.js";
+import type { Held, HeldDrag } from "./heldDrag.js";
+import { holdWords } from "./holdWords.js";
+import { LengthLabels } from "./LegLabels.js";
+import type { SceneContents } from "./sceneTargets.js";
+import { projectPoint, type SceneView } from "./sceneView.js";
+
+interface HeldNoteProps {
+  held: HeldDrag;
+  contents: SceneContents;
+  view: SceneView;
+}
+
+/** What holds the thing or corner that is dragged, in words, with the lengths of the corner's sides. */
+export function HeldNote({ held, contents, view }: HeldNoteProps): ReactElement | null {
+  const { drag } = useSyncExternalStore(held.subscribe, held.read);
+  const note = useRef<HTMLDivElement>(null);
+  const mark = useRef<HTMLElement>(null);
+  useLayoutEffect(() => placeHeld(note.current, mark.current, drag, contents, view));
+  useEffect(
+    () => view.subscribe(() => placeHeld(note.current, mark.current, drag, contents, view)),
+    [drag, contents, view],
+  );
+  if (drag === null) return null;
+  const words = holdWords(drag.holds, contents.site.units);
+  return (
+    <>
+      <LengthLabels legs={drag.sides} contents={contents} view={view} />
+      {words !== "" && (
+        <>
+          <i className="scene-hold" ref={mark} data-by={drag.holds[0]?.by} aria-hidden="true" />
+          <div className="scene-note" ref={note} data-testid="scene-held">
+            <em>{words}</em>
+          </div>
+        </>
+      )}
+    </>
+  );
+}
+
+function placeHeld(
+  note: HTMLElement | null,
+  mark: HTMLElement | null,
+  drag: Held | null,
+  { frame, ground }: SceneContents,
+  view: SceneView,
+): void {
+  if (note === null || mark === null || drag === null) return;
+  const [x, y] = drag.at === null ? [NaN, NaN] : toScene(frame, drag.at);
+  const z = Number.isNaN(x) ? undefined : ground.heightAt(x, y)?.z;
+  const at = z === undefined ? null : projectPoint(view, [x, y, z]);
+  note.hidden = at === null;
+  mark.hidden = at === null;
+  if (at === null) return;
+  mark.style.transform = `translate(${Math.round(at.left)}px, ${Math.round(at.top)}px)`;
+  const left = Math.max(4, Math.min(at.left + 18, view.width - note.offsetWidth - 4));
+  note.style.transform = `translate(${Math.round(left)}px, ${Math.round(at.top + 18)}px)`;
+}

@@ -1,0 +1,154 @@
+import {
+  cornersOfWork,
+  findLimit,
+  limitCorners,
+  type PlanPoint,
+  type Work,
+} from "../site/index.js";
+import { words } from "../words/index.js";
+import type { Grip, ScreenPoint } from "./dragging.js";
+import { toScene, type ScenePoint } from "./frame.js";
+import { slideFor, type Slide } from "./pickAt.js";
+import type { Selection } from "./props.js";
+import { workAnchor, type SceneContents } from "./sceneTargets.js";
+import { projectPoint, type SceneView } from "./sceneView.js";
+import { limitName } from "./snapTargets.js";
+import { isSet } from "./works/WorkModels.js";
+
+/** One handle: what it takes hold of, and where it stands. */
+export interface HandleSpot {
+  key: string;
+  label: string;
+  grip: Grip;
+  place: PlanPoint;
+  at: ScenePoint;
+  slide: Slide;
+  /** Middle of the thing that the handle must stand clear of on a small screen; null for a corner. */
+  about: ScenePoint | null;
+  /** Ends of the side that a new corner is dragged out of; null for all else. */
+  ends: readonly [ScenePoint, ScenePoint] | null;
+}
+
+/** The handles of what is chosen: its corners and sides, or the one that turns it; often none. */
+export function handleSpots(contents: SceneContents, selected: Selection | null): HandleSpot[] {
+  if (selected?.kind === "limit") return limitSpots(contents, selected);
+  const work = contents.works.find((one) => selected?.kind === "work" && one.id === selected.id);
+  if (work === undefined) return [];
+  const corners = cornersOfWork(work);
+  if (corners === null) return turnSpots(work, contents);
+  const base = work.kind === "building" ? work.base - contents.frame.origin[2] : null;
+  return cornerSpots(contents, corners, {
+    name: work.name,
+    mark: work.kind === "trench" ? "bend" : "corner",
+    level: base,
+  });
+}
+
+function limitSpots(contents: SceneContents, { id }: Selection): HandleSpot[] {
+  const limit = findLimit(contents.site, id);
+  const corners = limit === null ? null : limitCorners(limit);
+  if (limit === null || corners === null) return [];
+  return cornerSpots(contents, corners, { name: limitName(limit), mark: "corner", level: null });
+}
+
+function lifted(
+  { frame, ground, found, stage }: SceneContents,
+  at: PlanPoint,
+  z: number | null,
+): ScenePoint {
+  const [x, y] = toScene(frame, at);
+  return [x, y, z ?? (stage === "found" ? found : ground).heightAt(x, y)?.z ?? frame.centre[2]];
+}
+
+function cornerSpots(
+  contents: SceneContents,
+  { places, closed }: { places: readonly PlanPoint[]; closed: boolean },
+  { name, mark, level }: { name: string; mark: string; level: number | null },
+): HandleSpot[] {
+  const slide: Slide = level === null ? { ground: contents.found } : { level };
+  const corners = places.map((place, index): HandleSpot => ({
+    key: `corner-${index}`,
+    label: words.drawing.corner.move(mark, String(index + 1), name),
+    grip: { part: "corner", index },
+    place,
+    at: lifted(contents, place, level),
+    ...{ slide, about: null, ends: null },
+  }));
+  const sides = places.flatMap((a, side): HandleSpot[] => {
+    const b = places[side + 1] ?? (closed ? places[0] : undefined);
+    if (b === undefined) return [];
+    const place: PlanPoint = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+    return [
+      {
+        key: `side-${side}`,
+        label: words.drawing.corner.add(mark, String(side + 1), name),
+        grip: { part: "side", side },
+        place,
+        at: lifted(contents, place, level),
+        ...{ slide, about: null },
+        ends: [lifted(contents, a, level), lifted(contents, b, level)],
+      },
+    ];
+  });
+  return [...corners, ...sides];
+}
+
+function turnSpots(work: Work, contents: SceneContents): HandleSpot[] {
+  if (work.kind !== "tank" && work.kind !== "bed") return [];
+  const { frame, stage } = contents;
+  const turn = (work.bearing * Math.PI) / 180;
+  const out = (work.kind === "tank" ? work.body.length / 2 + work.overdig : work.length / 2) + 1.2;
+  const place: PlanPoint = [work.at[0] + Math.sin(turn) * out, work.at[1] + Math.cos(turn) * out];
+  const level =
+    work.kind === "bed" && isSet(stage) ? work.base + work.height - frame.origin[2] : null;
+  return [
+    {
+      key: "turn",
+      label: `Turn ${work.name}, bearing ${Math.round(work.bearing)} degrees`,
+      grip: { part: "turn", centre: work.at, bearing: work.bearing },
+      place,
+      at: lifted(contents, place, level),
+      about: workAnchor(work, contents),
+      slide: level === null ? slideFor(contents, { kind: "work", id: work.id }) : { level },
+      ends: null,
+    },
+  ];
+}
+
+/** px that a handle that turns keeps from the middle of its thing. */
+const NEAREST = 52;
+/** px of a side on the screen that leave room for a handle between those of its ends. */
+const LEAST_SIDE = 84;
+
+/** Puts the handles' elements where they stand on the screen now; one for each spot, in order. */
+export function placeHandles(
+  layer: HTMLElement,
+  spots: readonly HandleSpot[],
+  view: SceneView,
+): void {
+  const buttons = [...layer.querySelectorAll<HTMLElement>(".scene-handle")];
+  spots.forEach((spot, i) => {
+    const at = projectPoint(view, spot.at);
+    const button = buttons[i];
+    if (button === undefined) return;
+    button.hidden = at === null || !hasRoom(spot, view);
+    if (at === null) return;
+    const clear = spot.about === null ? at : clearOf(at, projectPoint(view, spot.about));
+    button.style.transform = `translate(${Math.round(clear.left)}px, ${Math.round(clear.top)}px)`;
+  });
+}
+
+function hasRoom({ ends }: HandleSpot, view: SceneView): boolean {
+  if (ends === null) return true;
+  const [a, b] = [projectPoint(view, ends[0]), projectPoint(view, ends[1])];
+  return a !== null && b !== null && Math.hypot(a.left - b.left, a.top - b.top) >= LEAST_SIDE;
+}
+
+/** The place pushed out to at least `NEAREST` px from the middle, so that a finger can tell them apart. */
+function clearOf(at: ScreenPoint, middle: ScreenPoint | null): ScreenPoint {
+  if (middle === null) return at;
+  const [dx, dy] = [at.left - middle.left, at.top - middle.top];
+  const far = Math.hypot(dx, dy);
+  if (far >= NEAREST || far < 0.5) return at;
+  return { left: middle.left + (dx / far) * NEAREST, top: middle.top + (dy / far) * NEAREST };
+}
