@@ -1,7 +1,9 @@
 import { useMemo, useState } from "react";
 import type { DragEvent, ReactNode } from "react";
-import { useDesk } from "../store/index.js";
+import { examples, useDesk } from "../store/index.js";
+import { words } from "../words/index.js";
 import { BookPanels } from "./book/BookPanels.js";
+import { askForSite, openExample } from "./files.js";
 import { openDropped } from "./SiteMenu.js";
 import { useOnThisDevice } from "./device/useOnThisDevice.js";
 import { Header } from "./Header.js";
@@ -50,11 +52,26 @@ function Waiting(): ReactNode {
         <p role="status">Opening the book…</p>
       ) : (
         <>
-          <h1>A clean page</h1>
-          <p>No site is open. Bring in your own spot heights, or open a site file.</p>
-          <button type="button" className="button main" onClick={() => show({ starting: true })}>
-            Start my own site
-          </button>
+          <h1>{words.book.empty.cleanTitle}</h1>
+          <p>{words.book.empty.clean}</p>
+          <div className="empty-ways">
+            <button type="button" className="button main" onClick={() => show({ starting: true })}>
+              {words.book.empty.start}
+            </button>
+            <button type="button" className="button" onClick={askForSite}>
+              {words.book.empty.open}
+            </button>
+            {examples.map((example) => (
+              <button
+                key={example.id}
+                type="button"
+                className="button"
+                onClick={() => void openExample(example)}
+              >
+                {words.book.empty.example(example.title)}
+              </button>
+            ))}
+          </div>
         </>
       )}
     </main>

@@ -1,6 +1,7 @@
 import { useDesk } from "../store/index.js";
 import type { Example } from "../store/index.js";
 import { words } from "../words/index.js";
+import { MOST_SITE_BYTES, sizeFault } from "./tooLarge.js";
 
 /** Hands a text to the browser as a download. */
 export function download(name: string, text: string, type: string): void {
@@ -25,6 +26,18 @@ export function saveSite(): void {
 /** Opens one site file; what is wrong with it is shown and the open site stays. */
 export async function openSiteFile(file: File): Promise<void> {
   const desk = useDesk.getState();
+  const fault = sizeFault(file.size, MOST_SITE_BYTES);
+  if (fault !== null) {
+    const { text, mend } = words.book.tooLarge;
+    const problem = {
+      code: "too-large",
+      path: "",
+      text: text(fault.size, fault.most),
+      mend,
+    } as const;
+    useDesk.setState({ unopened: { file: file.name, problems: [problem] } });
+    return;
+  }
   try {
     desk.openText(await file.text(), file.name);
   } catch (fault) {

@@ -4,6 +4,9 @@ import { areaOutline, outlineProblem } from "./planShape.js";
 import type { SiteProblem, SiteProblemCode } from "./problem.js";
 import { NATIVE, type PlanPoint, type Scheme, type Site, type Walls, type Work } from "./schema.js";
 
+/** Survey points that a site may have: what a page can hold and join, with room to spare. */
+export const MOST_POINTS = 1_000_000;
+
 type Report = (code: SiteProblemCode, path: string, text: string, mend: string) => void;
 
 /** Everything wrong between the fields of a site whose fields are each right. */
@@ -36,6 +39,14 @@ function unique(rows: readonly { id: string }[], path: string, report: Report): 
 
 function checkSurvey(site: Site, report: Report): void {
   const { points, breaklines, boundary } = site.survey;
+  if (points.length > MOST_POINTS) {
+    const count = points.length.toLocaleString("en-US");
+    const most = MOST_POINTS.toLocaleString("en-US");
+    const text = `has ${count} points; up to ${most} can be worked on`;
+    const mend = "thin the points, or keep those around the dig only";
+    report("too-large", "survey.points", text, mend);
+    return;
+  }
   unique(points, "survey.points", report);
   const known = new Set(points.map((point) => point.id));
   breaklines?.forEach((chain, i) => {

@@ -17,7 +17,8 @@ export type SiteProblemCode =
   | "wrong-count"
   | "unknown-layer"
   | "bad-shape"
-  | "bad-survey";
+  | "bad-survey"
+  | "too-large";
 
 /** The answer or the problems, never both and never thrown. */
 export type Outcome<T, E> = { ok: true; value: T } | { ok: false; problems: E[] };

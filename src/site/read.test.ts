@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { crossProblems as checkProblems, MOST_POINTS } from "./crossCheck.js";
 import { problemLine } from "./problem.js";
 import { checkSite, readSite, writeSite } from "./read.js";
-import type { Work } from "./schema.js";
+import type { Site, Work } from "./schema.js";
 import { plainPad, plainSite, plainStrip, plainTank, plainTrench } from "./site.fixture.js";
 
 function problemsOf(value: unknown): string[] {
@@ -25,6 +26,15 @@ describe("readSite", () => {
     expect(read.problems[0]?.code).toBe("not-json");
     expect(read.problems[0]?.path).toBe("line 3, column 3");
     expect(problemLine(read.problems[0]!)).toContain("this is not JSON");
+  });
+
+  it("refuses more points than can be worked on, and says how many can", () => {
+    const point = site.survey.points[0];
+    const points = Array.from({ length: MOST_POINTS + 1 }, () => point);
+    const read = checkProblems({ ...site, survey: { points } } as Site);
+    expect(read.filter(({ path }) => path === "survey.points")).toMatchObject([
+      { code: "too-large", text: "has 1,000,001 points; up to 1,000,000 can be worked on" },
+    ]);
   });
 
   it("refuses another kind of file and a newer version by name", () => {

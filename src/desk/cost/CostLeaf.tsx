@@ -8,6 +8,7 @@ import { useScheme } from "../flow/useFlow.js";
 import type { TypicalValue } from "../fields/Typical.js";
 import { money, plainNumber } from "../../units/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { Empty, PlaceButton } from "../Empty.js";
 import { Findings } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
@@ -148,6 +149,19 @@ function Line({ line }: { line: CostLine }): ReactNode {
 const loadWords = (loads: number): string =>
   `${plainNumber(loads, 0)} ${loads === 1 ? "load" : "loads"}`;
 
+/** Before there is a work or a line of one's own. */
+function NothingToPay({ scheme }: { scheme: Scheme | undefined }): ReactNode {
+  return (
+    <>
+      <Empty title={words.book.empty.costTitle} text={words.book.empty.cost}>
+        <PlaceButton kind="tank" text={words.book.empty.placeTank} />
+      </Empty>
+      {scheme !== undefined && <OwnLines scheme={scheme} />}
+      <Compare />
+    </>
+  );
+}
+
 /** Every line of the cost, each opening to its quantity, price and where both come from. */
 export function CostLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
@@ -156,6 +170,7 @@ export function CostLeaf(): ReactNode {
   const { cost } = estimate;
   const scheme = site.schemes.find((one) => one.id === schemeId);
   const works = scheme?.works ?? [];
+  if (works.length === 0 && cost.total.high === 0) return <NothingToPay scheme={scheme} />;
   const hasPile = works.some((work) => work.kind === "pile");
   const unpriced = cost.notPriced.map((id) => works.find((work) => work.id === id)?.name ?? id);
   return (

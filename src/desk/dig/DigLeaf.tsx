@@ -3,6 +3,8 @@ import type { ReactNode } from "react";
 import { useDesk } from "../../store/index.js";
 import type { PlaceKind } from "../../store/index.js";
 import { idsOf } from "../amounts.js";
+import { words } from "../../words/index.js";
+import { Empty, PlaceButton } from "../Empty.js";
 import { Findings, findingsAt, FindingsAhead } from "../Findings.js";
 import { scrollLeafTo } from "../scrollLeaf.js";
 import { useSite } from "../useSite.js";
@@ -76,7 +78,9 @@ export function DigLeaf(): ReactNode {
   return (
     <>
       {works.length === 0 ? (
-        <p className="says">Nothing is placed on this ground yet.</p>
+        <Empty title={words.book.empty.digTitle} text={words.book.empty.dig}>
+          <PlaceButton kind="tank" text={words.book.empty.placeTank} />
+        </Empty>
       ) : (
         <WorkList works={works} />
       )}

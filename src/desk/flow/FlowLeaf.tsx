@@ -2,8 +2,9 @@ import type { ReactNode } from "react";
 import type { PressureResult, StaticLift } from "../parts.js";
 import { addPressure } from "../../site/index.js";
 import type { Scheme } from "../../site/index.js";
-import { useDesk } from "../../store/index.js";
 import { elevation, head, length } from "../../units/index.js";
+import { words } from "../../words/index.js";
+import { Empty, PlaceButton } from "../Empty.js";
 import { Findings, findingsAt } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
@@ -92,7 +93,6 @@ function Joints(): ReactNode {
 export function FlowLeaf(): ReactNode {
   const { estimate } = useSite();
   const scheme = useScheme();
-  const start = useDesk((desk) => desk.startPlacing);
   const flow = estimate?.flow;
   if (flow === undefined || scheme === undefined)
     return <p className="says">There is no estimate to read the flow from.</p>;
@@ -103,12 +103,9 @@ export function FlowLeaf(): ReactNode {
   return (
     <>
       {flow.pipes.length === 0 && (
-        <>
-          <p className="says">No pipe is laid yet.</p>
-          <button type="button" className="link" onClick={() => start("trench")}>
-            + Place a trench with a drain
-          </button>
-        </>
+        <Empty title={words.book.empty.flowTitle} text={words.book.empty.flow}>
+          <PlaceButton kind="trench" text={words.book.empty.placeTrench} />
+        </Empty>
       )}
       <FlowLine pipes={flow.pipes} pressure={flow.pressure} />
       {systems.map((system) => (

@@ -5,6 +5,8 @@ import { useDesk } from "../../store/index.js";
 import { hours, money, plainNumber } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { words } from "../../words/index.js";
+import { Empty, PlaceButton } from "../Empty.js";
 import { Findings } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
@@ -91,6 +93,19 @@ function Answer({ machines }: { machines: Machines }): ReactNode {
   );
 }
 
+/** Before there is a work: what can be said of the machines and the way in already. */
+function NothingToDig(): ReactNode {
+  return (
+    <>
+      <Empty title={words.book.empty.machinesTitle} text={words.book.empty.machines}>
+        <PlaceButton kind="tank" text={words.book.empty.placeTank} />
+      </Empty>
+      <DiggerFields />
+      <AccessFields />
+    </>
+  );
+}
+
 /** Which machine digs, how long it takes in each work, and how it is hired. */
 export function MachinesLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
@@ -99,6 +114,7 @@ export function MachinesLeaf(): ReactNode {
   const before = useDesk((desk) => desk.before);
   if (estimate === null) return <p className="says">There is no estimate to choose machines by.</p>;
   const { machines } = estimate;
+  if (estimate.works.length === 0) return <NothingToDig />;
   return (
     <>
       <ChoiceField

@@ -3,7 +3,9 @@ import { readPointTable } from "../../survey/index.js";
 import type { ColumnRole, PointsRead, SurveyUnit, TablePreview } from "../../survey/index.js";
 import { useDesk } from "../../store/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
+import { words } from "../../words/index.js";
 import { askForFile } from "../files.js";
+import { MOST_TABLE_BYTES, sizeFault } from "../tooLarge.js";
 import type { DraftProps } from "./newSite.js";
 
 const MOST_ROWS = 40;
@@ -189,6 +191,11 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
     });
   };
   const openFile = (file: File): void => {
+    const fault = sizeFault(file.size, MOST_TABLE_BYTES);
+    if (fault !== null) {
+      tell(words.book.tooLarge.tell(file.name, fault.size, fault.most));
+      return;
+    }
     file
       .text()
       .then(setText, (fault: unknown) => tell(`${file.name} could not be read: ${String(fault)}`));

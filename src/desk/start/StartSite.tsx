@@ -14,10 +14,11 @@ import type { Site } from "../../site/index.js";
 import { jobInWords, useDesk } from "../../store/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { TypedField } from "../fields/TypedField.js";
-import { EMPTY_DRAFT } from "./draft.js";
+import { EMPTY_DRAFT, hasTyping } from "./draft.js";
 import type { Draft } from "./draft.js";
 import { FieldBook } from "./FieldBook.js";
 import { GroundUnder } from "./GroundUnder.js";
+import { Leaving } from "./Leaving.js";
 import { readDraft } from "./newSite.js";
 import type { DraftProps } from "./newSite.js";
 import { PointTable } from "./PointTable.js";
@@ -137,16 +138,26 @@ function Foot({ read }: Pick<DraftProps, "read">): ReactNode {
 export function StartSite(): ReactNode {
   const show = useDesk((desk) => desk.show);
   const [draft, set] = useDraft();
+  const [asking, setAsking] = useState(false);
+  const leave = (): void => show({ starting: false });
   const read = useMemo(() => readDraft(draft), [draft]);
   return (
-    <ModalOverlay isOpen isKeyboardDismissDisabled className="start-overlay">
+    <ModalOverlay
+      isOpen
+      className="start-overlay"
+      onOpenChange={(open) => {
+        if (open) return;
+        if (hasTyping(draft)) setAsking(true);
+        else leave();
+      }}
+    >
       <Modal className="start-modal">
         <Dialog className="start">
           <div className="start-head">
             <Heading slot="title" level={1}>
               Start my own site
             </Heading>
-            <button type="button" className="button" onClick={() => show({ starting: false })}>
+            <button type="button" className="button" onClick={leave}>
               Not now
             </button>
           </div>
@@ -157,6 +168,15 @@ export function StartSite(): ReactNode {
           <div className="start-foot">
             <Foot read={read} />
           </div>
+          <Leaving
+            isOpen={asking}
+            onStay={() => setAsking(false)}
+            onLeave={leave}
+            onThrowAway={() => {
+              kept = EMPTY_DRAFT;
+              leave();
+            }}
+          />
         </Dialog>
       </Modal>
     </ModalOverlay>

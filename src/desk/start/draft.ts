@@ -105,3 +105,13 @@ export function thicknessOf(
   if (text.trim() !== "") return length.parse(text, units);
   return { ok: false, text: "type how thick the probe found it; 0 where there was none." };
 }
+
+/** Whether anything has been typed or pasted that would have to be typed again. */
+export function hasTyping(draft: Draft): boolean {
+  const texts = [draft.text, draft.runLength, draft.topsoil, draft.soil];
+  const cells = draft.book.flatMap(({ station, backsight, foresight, known, x, y }) => [
+    ...[station, backsight, foresight, known, x, y],
+  ]);
+  const isTyped = (text: string): boolean => text.trim() !== "";
+  return draft.name !== EMPTY_DRAFT.name || texts.some(isTyped) || cells.some(isTyped);
+}

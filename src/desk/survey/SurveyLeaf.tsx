@@ -4,6 +4,7 @@ import { setTolerance } from "../../site/index.js";
 import { elevation, size } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
+import { Empty, PlaceButton } from "../Empty.js";
 import { Findings, findingsAt } from "../Findings.js";
 import { useEdit, useSite } from "../useSite.js";
 import { MarkWords } from "../dig/MarkButtons.js";
@@ -30,10 +31,14 @@ function Probes(): ReactNode {
         Probes <span className="aside">what is under the ground</span>
       </h2>
       {probes.length === 0 && (
-        <p className="says">
-          No probe yet: all of the ground is taken as{" "}
-          {site.ground.layers.at(-1)?.name.toLowerCase() ?? "one layer"}.
-        </p>
+        <Empty
+          title={words.book.empty.probesTitle}
+          text={words.book.empty.probes(
+            site.ground.layers.at(-1)?.name.toLowerCase() ?? words.book.empty.oneLayer,
+          )}
+        >
+          <PlaceButton kind="probe" text={words.book.empty.placeProbe} />
+        </Empty>
       )}
       <ul className="rows">
         {probes.map((probe) => (
@@ -50,11 +55,13 @@ function Probes(): ReactNode {
           </li>
         ))}
       </ul>
-      <div className="place-row">
-        <button type="button" className="link" onClick={() => start("probe")}>
-          + Place a probe
-        </button>
-      </div>
+      {probes.length > 0 && (
+        <div className="place-row">
+          <button type="button" className="link" onClick={() => start("probe")}>
+            + Place a probe
+          </button>
+        </div>
+      )}
     </>
   );
 }

@@ -95,6 +95,44 @@ export const book = {
     units: "units feet metres metric us",
     help: "help shortcuts keyboard learn",
   },
+  leaving: {
+    title: "Leave what you have typed?",
+    text: "It is kept on this leaf until the page is closed or loaded anew, and is here when you come back.",
+    stay: "Stay here",
+    leave: "Leave, and keep it",
+    throwAway: "Throw it away",
+  },
+  tooLarge: {
+    text: (size: string, most: string) => `it is ${size}; files up to ${most} can be opened`,
+    mend: "thin the survey before it is saved: about a million points are more than a dig needs",
+    tell: (file: string, size: string, most: string) =>
+      `${file} was not opened: it is ${size}, and up to ${most} can be read. Thin its points, or save only the part around the dig.`,
+    megabytes: (count: string) => `${count} MB`,
+  },
+  empty: {
+    cleanTitle: "A clean page",
+    clean:
+      "No site is open. Bring in your own spot heights, open a site file, or look at an example.",
+    start: "Start my own site",
+    open: "Open a site file…",
+    example: (name: string) => `Example: ${name}`,
+    digTitle: "Nothing is placed on this ground yet",
+    dig: "Begin with the tank: press the button and tap the ground where it is to lie. Its hole, walls and volumes follow at once.",
+    placeTank: "Place a tank",
+    flowTitle: "No pipe is laid yet",
+    flow: "A trench carries the pipes: place one from the building to the tank, and its fall and cover are checked here.",
+    placeTrench: "Place a trench with a drain",
+    machinesTitle: "There is nothing to dig yet",
+    machines:
+      "As soon as a work is placed, the machines are held against it here, with days and hire.",
+    costTitle: "There is nothing to pay for yet",
+    cost: "Lines appear with the first work that is placed. Your own prices can be typed over every one.",
+    probesTitle: "No probe yet",
+    probes: (layer: string) =>
+      `All of the ground is taken as ${layer}. Where somebody bored or dug, place a probe and type how thick each layer was: rock is what makes a dig dear.`,
+    oneLayer: "one layer",
+    placeProbe: "Place a probe",
+  },
   tour: {
     title: "A short tour",
     ask: "Take the short tour",
