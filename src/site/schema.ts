@@ -14,6 +14,7 @@ import { accessSchema, liftSchema, ownDiggerSchema } from "./liftSchema.js";
 import { limitSchema } from "./limitSchema.js";
 import { marks } from "./marksSchema.js";
 import { planPointSchema } from "./planPointSchema.js";
+import { soilSchema } from "./soilSchema.js";
 import { acceptedSchema, localRuleSchema, setbackSchema } from "./rulesSchema.js";
 
 const finite = z.number();
@@ -46,7 +47,12 @@ export const surveyPointSchema = z.looseObject({
   note: z.string().optional(),
 });
 
-export const layerSchema = z.looseObject({ id, name: z.string(), material: id });
+export const layerSchema = z.looseObject({
+  id,
+  name: z.string(),
+  material: id,
+  soil: soilSchema.optional().describe("what was found of it as an excavation's wall"),
+});
 
 export const probeSchema = z.looseObject({
   id,
