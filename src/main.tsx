@@ -12,6 +12,7 @@ import "./desk/offline.css";
 import "./desk/book.css";
 import "./desk/looking.css";
 import "./desk/picked.css";
+import "./desk/drawing.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.js";

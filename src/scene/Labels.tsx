@@ -1,9 +1,10 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
-import type { PlanPoint, Work } from "../site/index.js";
+import { findLimit, type PlanPoint, type Work } from "../site/index.js";
 import { words } from "../words/index.js";
 import { workFigure } from "./figures.js";
 import { worstOfWork } from "./findingMarks.js";
 import type { ScenePoint } from "./frame.js";
+import { limitAnchor } from "./limitPick.js";
 import { layLabels, stalkOf, type LabelBox } from "./labelLayout.js";
 import type { Selection } from "./props.js";
 import {
@@ -18,6 +19,7 @@ import {
 import { isAmong, isLocked } from "./shown.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import type { ScreenBox } from "./spotLayout.js";
+import { limitName } from "./snapTargets.js";
 import { placeOf, slideFor } from "./pickAt.js";
 import type { StartPress } from "./useScenePointer.js";
 
@@ -142,11 +144,10 @@ function tagsOf(contents: SceneContents, chosen: readonly (Selection | null)[]):
     };
   });
   for (const selection of chosen) {
-    const ends = selection?.kind === "probe" ? probeEnds(contents, selection.id) : null;
-    if (selection === null || ends === null) continue;
+    const named = selection === null ? null : namedTag(contents, selection);
+    if (selection === null || named === null) continue;
     const place = placeOf(contents, selection);
-    const name = `Probe ${selection.id}`;
-    const anchor = ends.top;
+    const { name, anchor } = named;
     const fits = (): boolean => true;
     tags.push({
       ...{ selection, name, figure: null, found: null },
@@ -154,6 +155,18 @@ function tagsOf(contents: SceneContents, chosen: readonly (Selection | null)[]):
     });
   }
   return tags;
+}
+
+/** Name and anchor of a thing that has a label only while it is chosen; null for what has none. */
+function namedTag(
+  contents: SceneContents,
+  { kind, id }: Selection,
+): { name: string; anchor: ScenePoint } | null {
+  const ends = kind === "probe" ? probeEnds(contents, id) : null;
+  if (ends !== null) return { name: `Probe ${id}`, anchor: ends.top };
+  const limit = kind === "limit" ? findLimit(contents.site, id) : null;
+  const anchor = limit === null ? null : limitAnchor(contents, limit);
+  return limit === null || anchor === null ? null : { name: limitName(limit), anchor };
 }
 
 /** Sets the places of the tags and their stalks straight on the elements: no render per frame. */

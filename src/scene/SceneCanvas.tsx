@@ -170,7 +170,11 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         width={named ? 1.2 : 2}
         {...(named ? {} : { dash: frame.reach / 40 })}
       />
-      <LimitModels limits={shownLimits(site)} frame={frame} found={found} palette={palette} />
+      <LimitModels
+        {...{ frame, found, palette }}
+        limits={shownLimits(site)}
+        chosen={idsAmong(chosen, "limit")}
+      />
       <WorkModels
         {...{ site, works, estimate, stage, frame, found, ground, materials, palette, view }}
         chosenIds={idsAmong(chosen, "work")}

@@ -1,6 +1,7 @@
-import type { PlanPoint } from "../site/index.js";
+import { findLimit, type PlanPoint } from "../site/index.js";
 import type { Grip, ScreenPoint } from "./dragging.js";
 import { toSite } from "./frame.js";
+import { limitPlace, limitUnder } from "./limitPick.js";
 import { rayMeetsLevel, workUnder } from "./picking.js";
 import type { Selection, SiteSceneProps } from "./props.js";
 import {
@@ -71,7 +72,7 @@ export function pickAt(input: PickScene, screen: ScreenPoint, touch: boolean): P
   const shown = { probes: props.showProbes, points: props.showPoints };
   const pin = pinUnder(view, contents, shown, screen, touch ? 22 : 11);
   const dot = pin === null ? dotUnder(input, screen, touch ? 16 : 9) : null;
-  const selection = pin ?? dot ?? workPicked(input, screen);
+  const selection = pin ?? dot ?? workPicked(input, screen) ?? limitPicked(input, screen, touch);
   if (selection === null) return null;
   const chosen = isAmong([props.selected, ...props.also], selection);
   const work = contents.works.find((w) => selection.kind === "work" && w.id === selection.id);
@@ -85,9 +86,23 @@ export function pickAt(input: PickScene, screen: ScreenPoint, touch: boolean): P
   // A label's dot is as good as the label.
   // On foot a drag looks round: there a thing is moved by its label or its keys.
   const still = props.view === "walk" || isLocked(contents, selection);
-  const movable =
-    !still && (chosen || dot !== null || (!touch && !broad && selection.kind !== "point"));
+  const movable = !still && (chosen || dot !== null || (!touch && !broad && isFree(selection)));
   return { held: { selection, grip: { part: "body" }, place, grabbed, movable }, slide };
+}
+
+/** True for what a mouse may drag without choosing it first: not the survey itself, nor a limit. */
+function isFree({ kind }: Selection): boolean {
+  return kind !== "point" && kind !== "limit";
+}
+
+/** Limits are picked where the survey is shown: elsewhere a tap on a tree would leave the leaf. */
+function limitPicked(
+  { view, contents, props }: PickScene,
+  screen: ScreenPoint,
+  touch: boolean,
+): Selection | null {
+  if (!props.showPoints && props.selected?.kind !== "limit") return null;
+  return limitUnder(view, contents, screen, touch ? 18 : 9);
 }
 
 /** The work whose label's dot is nearest the pointer within `reach` px; null for none. */
@@ -119,6 +134,10 @@ export function placeOf(contents: SceneContents, selection: Selection): PlanPoin
   if (selection.kind === "work") {
     const work = works.find((w) => w.id === selection.id);
     return work === undefined ? null : workPlace(work);
+  }
+  if (selection.kind === "limit") {
+    const limit = findLimit(site, selection.id);
+    return limit && limitPlace(limit);
   }
   const pins = selection.kind === "probe" ? site.ground.probes : site.survey.points;
   const pin = pins.find((p) => p.id === selection.id);

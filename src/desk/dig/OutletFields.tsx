@@ -2,6 +2,8 @@ import type { ReactNode } from "react";
 import { centreOfArea, freshId } from "../../site/index.js";
 import type { Building } from "../../site/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
+import { useDesk } from "../../store/index.js";
+import { words } from "../../words/index.js";
 import { NameField } from "../fields/NameField.js";
 import { useSite } from "../useSite.js";
 import { PlaceFields } from "./PlaceFields.js";
@@ -16,6 +18,7 @@ const UNDER_FLOOR = 0.6;
 export function OutletFields({ work }: { work: Building }): ReactNode {
   const { site } = useSite();
   const change = useChange(work);
+  const place = useDesk((desk) => desk.startPlacing);
   const outlets = work.outlets ?? [];
   const set = (next: Outlet[]): void =>
     change("outlets", { outlets: next.length > 0 ? next : undefined });
@@ -58,6 +61,9 @@ export function OutletFields({ work }: { work: Building }): ReactNode {
       <div className="tools">
         <button type="button" className="link" onClick={add}>
           + Outlet
+        </button>
+        <button type="button" className="link" onClick={() => place("outlet", work.id)}>
+          {words.drawing.outletPlace}
         </button>
       </div>
     </>

@@ -1,38 +1,77 @@
-import type { ReactNode } from "react";
+import { useId, useState, type ReactNode } from "react";
+import { LIMIT_KINDS, limitKind } from "../../site/index.js";
+import { useDesk } from "../../store/index.js";
 import { length } from "../../units/index.js";
-import { MarkButtons, MarkWords } from "../dig/MarkButtons.js";
+import { words } from "../../words/index.js";
+import { MarkedRow } from "../dig/MarkedRow.js";
+import { MarkWords } from "../dig/MarkButtons.js";
 import { useSite } from "../useSite.js";
+import { LimitForm } from "./LimitForm.js";
 
-/** What limits the site, with the setbacks that the person has set; nothing when there is none. */
+const { limit: says } = words.drawing;
+const SIGNS = { place: "○", line: "∿", area: "▱" } as const;
+
+/** What limits the site, each to be picked and changed, and the placing of more. */
 export function LimitList(): ReactNode {
   const { site } = useSite();
+  const selected = useDesk((desk) => desk.selected);
+  const alone = useDesk((desk) => desk.also.length === 0);
   const limits = site.limits ?? [];
-  if (limits.length === 0) return null;
+  const picked = limits.find(
+    (one) => alone && selected?.kind === "limit" && one.id === selected.id,
+  );
   return (
     <>
       <h2>
-        Limits <span className="aside">setbacks are your local rules'</span>
+        {says.title} <span className="aside">{says.aside}</span>
       </h2>
-      <table className="table">
-        <tbody>
-          {limits.map((limit) => (
-            <tr key={limit.id}>
-              <th scope="row">
-                {limit.name ?? limit.kind}
-                <MarkWords of={limit} />
-              </th>
-              <td>{limit.setback !== undefined && length.print(limit.setback, site.units)}</td>
-              <td className="marks">
-                <MarkButtons
-                  thing={{ kind: "limit", id: limit.id }}
-                  name={limit.name ?? limit.kind}
-                  of={limit}
-                />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      {limits.length === 0 && <p className="says">{says.none}</p>}
+      <ul className="rows">
+        {limits.map((limit) => {
+          const kind = limitKind(limit.kind);
+          const name = limit.name ?? kind?.name ?? limit.kind;
+          return (
+            <li key={limit.id}>
+              <MarkedRow thing={{ kind: "limit", id: limit.id }} name={name} of={limit}>
+                <span aria-hidden="true">
+                  {SIGNS[kind?.shape ?? (limit.at === undefined ? "line" : "place")]}
+                </span>
+                <span className="text">
+                  {name}
+                  <MarkWords of={limit} />
+                </span>
+                <span className="amount">
+                  {limit.setback !== undefined && length.print(limit.setback, site.units)}
+                </span>
+              </MarkedRow>
+              {picked === limit && <LimitForm key={limit.id} limit={limit} />}
+            </li>
+          );
+        })}
+      </ul>
+      <PlaceLimit />
     </>
+  );
+}
+
+/** Which kind comes next, and the button that begins it. */
+function PlaceLimit(): ReactNode {
+  const id = useId();
+  const [kind, setKind] = useState<string>(LIMIT_KINDS[0].id);
+  const start = useDesk((desk) => desk.startPlacing);
+  return (
+    <div className="place-limit">
+      <label htmlFor={id}>{says.placeA}</label>
+      <select id={id} value={kind} onChange={(event) => setKind(event.target.value)}>
+        {LIMIT_KINDS.map((one) => (
+          <option key={one.id} value={one.id}>
+            {one.name}
+          </option>
+        ))}
+      </select>
+      <button type="button" className="link" onClick={() => start("limit", kind)}>
+        {says.place}
+      </button>
+    </div>
   );
 }

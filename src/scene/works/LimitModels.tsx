@@ -11,27 +11,30 @@ import { EdgedMesh } from "./EdgedMesh.js";
 
 interface LimitModelsProps {
   limits: readonly Limit[];
+  /** Ids of those that are picked. */
+  chosen: ReadonlySet<string>;
   frame: SceneFrame;
   found: StageGround;
   palette: ScenePalette;
 }
 
 /** What limits the site: wells, watercourses and other lines, trees; only what the site names. */
-export function LimitModels({ limits, frame, found, palette }: LimitModelsProps): ReactElement {
+export function LimitModels({ limits, chosen, ...rest }: LimitModelsProps): ReactElement {
   return (
     <group>
       {limits.map((limit) => (
-        <LimitModel key={limit.id} limit={limit} frame={frame} found={found} palette={palette} />
+        <LimitModel key={limit.id} limit={limit} isChosen={chosen.has(limit.id)} {...rest} />
       ))}
     </group>
   );
 }
 
-interface OneLimit extends Omit<LimitModelsProps, "limits"> {
+interface OneLimit extends Omit<LimitModelsProps, "limits" | "chosen"> {
   limit: Limit;
+  isChosen: boolean;
 }
 
-function LimitModel({ limit, frame, found, palette }: OneLimit): ReactElement | null {
+function LimitModel({ limit, isChosen, frame, found, palette }: OneLimit): ReactElement | null {
   const at = limit.at === undefined ? null : toScene(frame, limit.at);
   const ground = at === null ? null : found.heightAt(at[0], at[1]);
   return (
@@ -40,6 +43,8 @@ function LimitModel({ limit, frame, found, palette }: OneLimit): ReactElement | 
         <LimitLine
           path={limit.path.map((p) => toScene(frame, p))}
           kind={limit.kind}
+          closed={limit.closed === true}
+          isChosen={isChosen}
           found={found}
           palette={palette}
         />
@@ -53,6 +58,7 @@ function LimitModel({ limit, frame, found, palette }: OneLimit): ReactElement | 
           found={found}
           palette={palette}
           water={limit.kind === "well"}
+          isChosen={isChosen}
         />
       )}
     </group>
@@ -73,16 +79,20 @@ function lineInk(
 interface LimitLineProps {
   path: readonly PlanPoint[];
   kind: string;
+  closed: boolean;
+  isChosen: boolean;
   found: StageGround;
   palette: ScenePalette;
 }
 
-function LimitLine({ path, kind, found, palette }: LimitLineProps): ReactElement {
+function LimitLine({ path, kind, closed, isChosen, found, palette }: LimitLineProps): ReactElement {
   const segments = useMemo(
-    () => chainSegments(drape(path, found, 0.06, false), false),
-    [path, found],
+    () => chainSegments(drape(path, found, 0.06, closed), closed),
+    [path, closed, found],
   );
-  return <InkLines segments={segments} {...lineInk(kind, palette)} />;
+  const ink = lineInk(kind, palette);
+  const chosen = isChosen ? { colour: palette.stake, width: ink.width + 1.2, through: true } : {};
+  return <InkLines segments={segments} {...ink} {...chosen} />;
 }
 
 /** Number from 0 to 1 that is always the same for the same id: trees differ, but never flicker. */
@@ -149,10 +159,11 @@ interface PostProps {
   found: StageGround;
   palette: ScenePalette;
   water: boolean;
+  isChosen: boolean;
 }
 
 /** A short post with a ring about it: a well, or any other limit that is a place. */
-function Post({ at, found, palette, water }: PostProps): ReactElement {
+function Post({ at, found, palette, water, isChosen }: PostProps): ReactElement {
   const post = useMemo(() => new CylinderGeometry(0.2, 0.2, 1, 16).rotateX(Math.PI / 2), []);
   const ring = useMemo(() => {
     const round = Array.from({ length: 24 }, (_, i): PlanPoint => {
@@ -161,7 +172,7 @@ function Post({ at, found, palette, water }: PostProps): ReactElement {
     });
     return chainSegments(drape(round, found, 0.06, true), true);
   }, [at, found]);
-  const colour = water ? palette.water : palette.inkSoft;
+  const colour = isChosen ? palette.stake : water ? palette.water : palette.inkSoft;
   return (
     <group>
       <EdgedMesh
