@@ -16,7 +16,7 @@ export function NetworkSign(): ReactNode {
             <path d="M3 1v12M19 1v12M3 5h5M14 5h5" />
             <path className="cut" d="M9 9l4-7" />
           </svg>
-          {words.offline.noNetwork}
+          <span>{words.offline.noNetwork}</span>
         </button>
       )}
     </div>
