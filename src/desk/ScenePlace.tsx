@@ -4,6 +4,7 @@ import type { CranePlace, ProbeWorth } from "../scene/index.js";
 import { useChance, useDesk, useLooks } from "../store/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
 import { SiteScene } from "./late/SiteScene.js";
+import { SeveralBar } from "./SeveralBar.js";
 import { Stages } from "./Stages.js";
 import { useReducedData, useReducedMotion } from "./useTheme.js";
 import { useSite } from "./useSite.js";
@@ -87,6 +88,13 @@ function stopWalking(): void {
   useDesk.getState().show({ view: "orbit" });
 }
 
+/** A finger that rests on a label begins to pick several. */
+function gather(thing: Picked): void {
+  const desk = useDesk.getState();
+  desk.setSeveral(true);
+  desk.pickThese([thing], true);
+}
+
 function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const shown = useShown();
   const working = useDesk((desk) => desk.working);
@@ -124,7 +132,9 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
         also.some(({ kind }) => kind === "probe")
       }
       showPoints={leaf === "survey" || selected?.kind === "point"}
-      onSelect={desk.select}
+      onSelect={desk.pick}
+      onSelectAll={desk.pickThese}
+      onGather={gather}
       onPlace={desk.place}
       onCancelPlacing={desk.stopPlacing}
       onSectionTap={desk.tapSection}
@@ -149,6 +159,7 @@ export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {
         </SceneGuard>
       </div>
       <SceneBar />
+      <SeveralBar />
       <Stages />
     </main>
   );

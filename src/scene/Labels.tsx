@@ -29,7 +29,7 @@ interface LabelsProps {
   /** What else is chosen with it. */
   also: readonly Selection[];
   view: SceneView;
-  onSelect: (selection: Selection) => void;
+  onSelect: (selection: Selection, add: boolean) => void;
   startPress: StartPress;
   /** True while something is placed: then tags take neither clicks nor the focus. */
   idle: boolean;
@@ -98,7 +98,7 @@ export function Labels({
           }}
           onClick={(event) => {
             // A pointer's click is told by the press; this is the keyboard's.
-            if (event.detail === 0) onSelect(tag.selection);
+            if (event.detail === 0) onSelect(tag.selection, event.shiftKey);
           }}
         >
           <b>

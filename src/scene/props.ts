@@ -93,7 +93,12 @@ export interface SiteSceneProps {
   probeWorth: ProbeWorth | null;
   /** Where the crane might stand; empty to leave them out. */
   cranePlaces: readonly CranePlace[];
-  onSelect: (selection: Selection | null) => void;
+  /** With `add` the thing is added to what is picked, or taken away. */
+  onSelect: (selection: Selection | null, add: boolean) => void;
+  /** All works within a rectangle that was drawn. */
+  onSelectAll: (things: readonly Selection[], add: boolean) => void;
+  /** Begins to pick several, this thing among them. */
+  onGather: (thing: Selection) => void;
   /** One place for a tank, bed or probe; the corners for a pad, trench, building or strip. */
   onPlace: (at: readonly PlanPoint[]) => void;
   onCancelPlacing: () => void;

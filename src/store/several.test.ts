@@ -42,7 +42,9 @@ describe("several picked on the desk", () => {
     desk().pick(trench, false);
     expect(desk().also).toEqual([tank]);
     desk().setSeveral(false);
-    expect([desk().selected, desk().also]).toEqual([trench, []]);
+    expect([desk().selected, desk().also]).toEqual([trench, [tank]]);
+    desk().pick(null, false);
+    expect([desk().selected, desk().also]).toEqual([null, []]);
   });
 
   it("move in a drag as one step, and stay picked", () => {

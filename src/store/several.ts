@@ -42,13 +42,8 @@ export function picking({ get, set, now }: DeskTools): Picking {
       adopt(shown.map(({ id }) => ({ kind: "work", id })));
     },
 
-    setSeveral(on) {
-      const { selected } = get();
-      set(
-        on
-          ? { several: true }
-          : { several: false, ...picksOf(selected === null ? [] : [selected]) },
-      );
+    setSeveral(several) {
+      set({ several });
     },
   };
 }

@@ -79,6 +79,12 @@ export const picked = {
     someLocked: (names: string) => `Locked, stays: ${names}.`,
   },
 
+  bar: {
+    none: "Tap works to pick several.",
+    form: "Change them",
+    done: "Done",
+  },
+
   keys: {
     raise: "Raise or lower what is picked by one step",
     raiseFar: "Raise or lower what is picked by ten steps",
