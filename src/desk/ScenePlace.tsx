@@ -2,6 +2,7 @@ import { Component, useMemo } from "react";
 import type { ReactNode } from "react";
 import type { CranePlace, ProbeWorth } from "../scene/index.js";
 import { useChance, useDesk, useLooks } from "../store/index.js";
+import type { Picked } from "../store/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
 import { SiteScene } from "./late/SiteScene.js";
 import { SeveralBar } from "./SeveralBar.js";
@@ -118,6 +119,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       reducedMotion={useReducedMotion()}
       selected={selected}
       also={also}
+      several={useDesk((state) => state.several)}
       placing={placing}
       snapping={useDesk((one) => one.snapping)}
       section={section}

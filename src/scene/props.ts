@@ -79,6 +79,8 @@ export interface SiteSceneProps {
   selected: Selection | null;
   /** What else is picked with it. */
   also: readonly Selection[];
+  /** Every tap adds to what is picked, or takes away. */
+  several: boolean;
   placing: Placing | null;
   /** Whether places are held by what is near them and by round numbers. */
   snapping: boolean;

@@ -12,6 +12,7 @@ import { aimAt, holdFor } from "./aim.js";
 import { snapStep } from "./figures.js";
 import type { HeldDrag } from "./heldDrag.js";
 import { apart, groundUnder, pickAt, slideAt, type Picked, type Slide } from "./pickAt.js";
+import { RubberBand, worksWithin } from "./rubberBand.js";
 import type { Selection, SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
 import { LongPress } from "./longPress.js";
@@ -74,7 +75,12 @@ export function useScenePointer(input: ScenePointerInput): StartPress {
 type Latest = { current: ScenePointerInput };
 
 /** What of a pointer event a press needs; React's and the browser's own both have it. */
-type PointerAt = { pointerId: number; clientX: number; clientY: number; pointerType: string };
+type PointerAt = Partial<Pick<PointerEvent, "shiftKey" | "ctrlKey" | "metaKey">> & {
+  pointerId: number;
+  clientX: number;
+  clientY: number;
+  pointerType: string;
+};
 
 /** The hand: listens on the scene's root and keeps the state of the one press there can be. */
 class SceneHand {
@@ -89,6 +95,10 @@ class SceneHand {
   private first: PointerEvent | null = null;
   private handing = false;
   private readonly long = new LongPress();
+  /** The rectangle that is drawn with Shift, to pick what lies in it. */
+  private band: RubberBand | null = null;
+  /** True when the press under way adds to what is picked. */
+  private adds = false;
   /** Where the right button went down. */
   private asked: ScreenPoint | null = null;
   /** What holds the thing that is pressed, taken as all stood when it was pressed. */
@@ -128,8 +138,13 @@ class SceneHand {
   readonly startPress: StartPress = (event, selection, grip, place, on) => {
     // The second finger of a pinch may come down on a handle: it is not meant to move anything.
     if (!event.isPrimary) return;
-    const grabbed = slideAt(this.latest.current, this.screenOf(event), on);
+    const screen = this.screenOf(event);
+    const grabbed = slideAt(this.latest.current, screen, on);
     if (grabbed === null) return;
+    this.adds = isAdding(event);
+    if (event.pointerType === "touch" && grip.part === "body") {
+      this.long.begin(screen, () => this.gathers(selection));
+    }
     this.press(event, { selection, grip, place, grabbed, movable: true }, on);
   };
 
@@ -142,7 +157,7 @@ class SceneHand {
     const { state, calls } = stepDrag(this.view.drag, event);
     this.view.drag = state;
     const { props, held } = this.latest.current;
-    for (const call of calls) tell(props, held, call);
+    for (const call of calls) tell(props, held, call, this.adds);
     this.root.dataset["drag"] = state.phase;
     if (state.phase !== "idle") return;
     this.view.setOrbit(true);
@@ -157,6 +172,7 @@ class SceneHand {
     if (event.key !== "Escape") return;
     event.preventDefault();
     event.stopPropagation();
+    if (this.band !== null) this.endBand({ left: 0, top: 0 }, true);
     this.send({ type: "cancel" });
   };
 
@@ -185,12 +201,46 @@ class SceneHand {
     const touch = event.pointerType === "touch";
     const screen = this.screenOf(event);
     this.tap = { screen, reach: touch ? 12 : 7 };
+    this.adds = isAdding(event);
     if (!this.isFree()) return;
     if (touch) this.long.begin(screen, () => this.rested(event, screen));
     const picked = pickAt(this.latest.current, screen, touch);
+    if (event.shiftKey && picked?.held.movable !== true && this.beginBand(event, picked)) return;
     if (picked === null) return;
     this.tap = null;
     this.press(event, picked.held, picked.slide);
+  }
+
+  /** With Shift held, a drag that moves nothing draws a rectangle; on foot it looks round. */
+  private beginBand(event: PointerEvent, picked: Picked | null): boolean {
+    if (this.latest.current.props.view === "walk") return false;
+    this.tap = null;
+    this.band = new RubberBand(this.root, this.screenOf(event), picked?.held.selection ?? null);
+    this.view.setOrbit(false);
+    this.pointer = event.pointerId;
+    this.root.setPointerCapture(event.pointerId);
+    document.addEventListener("keydown", this.dragKey, true);
+    return true;
+  }
+
+  /** The end of the rectangle: what lies in it is picked too, or what was under a press that stayed. */
+  private endBand(screen: ScreenPoint, cancelled: boolean): void {
+    const { band } = this;
+    this.band = null;
+    const box = band?.end(screen) ?? null;
+    this.send({ type: "cancel" });
+    if (band === null || cancelled) return;
+    const { props, contents } = this.latest.current;
+    if (box !== null) props.onSelectAll(worksWithin(contents, this.view, box), true);
+    else if (band.under !== null) props.onSelect(band.under, true);
+  }
+
+  /** A finger has rested on a label: several are picked from now on. */
+  private gathers(selection: Selection): void {
+    if (this.view.drag.phase !== "pressed") return;
+    this.send({ type: "cancel" });
+    if ("vibrate" in navigator) navigator.vibrate(12);
+    this.latest.current.props.onGather(selection);
   }
 
   /**
@@ -222,6 +272,8 @@ class SceneHand {
   private rested(event: PointerAt, screen: ScreenPoint): void {
     if (this.view.drag.phase === "dragging") return;
     const input = this.latest.current;
+    // Taps gather things then, and each of them is one.
+    if (input.props.several) return;
     this.tap = null;
     // Not every browser can, and a person may have it switched off.
     if ("vibrate" in navigator) navigator.vibrate(12);
@@ -230,7 +282,7 @@ class SceneHand {
       input.onGround(groundUnder(input, screen, 0));
       return;
     }
-    input.props.onSelect(picked.held.selection);
+    input.props.onSelect(picked.held.selection, false);
     const movable = input.props.view !== "walk";
     this.press(event, { ...picked.held, movable }, picked.slide);
   }
@@ -246,6 +298,10 @@ class SceneHand {
     const input = this.latest.current;
     const screen = this.screenOf(event);
     this.long.move(screen);
+    if (this.band !== null) {
+      this.band.stretch(screen);
+      return;
+    }
     if (this.view.drag.phase !== "idle" && this.slide !== null) {
       const at = slideAt(input, screen, this.slide);
       const turnStep = event.altKey ? 0 : TURN_STEP;
@@ -272,6 +328,7 @@ class SceneHand {
     this.tap = null;
     this.asked = null;
     this.long.end();
+    if (this.band !== null) this.endBand(screen, false);
     // A right click that was no drag of the view asks about the ground, as a resting finger does.
     if (asked !== null && apart(asked, screen) <= 4 && this.isFree()) {
       this.latest.current.onGround(groundUnder(this.latest.current, screen, 0));
@@ -288,7 +345,8 @@ class SceneHand {
     const { chosen } = this;
     this.chosen = selection && { selection, time };
     this.send({ type: "release" });
-    if (selection === null || chosen === null || time - chosen.time > DOUBLE_TIME) return;
+    if (this.adds || selection === null || chosen === null) return;
+    if (time - chosen.time > DOUBLE_TIME) return;
     const { kind, id } = chosen.selection;
     if (selection.kind !== kind || selection.id !== id) return;
     this.chosen = null;
@@ -318,7 +376,7 @@ class SceneHand {
       return;
     }
     if (input.props.placing === null) {
-      input.props.onSelect(null);
+      input.props.onSelect(null, this.adds);
       return;
     }
     const at = this.aimed(event, screen)?.at ?? null;
@@ -335,6 +393,7 @@ class SceneHand {
   }
 
   private lost(): void {
+    if (this.band !== null) this.endBand({ left: 0, top: 0 }, true);
     this.tap = null;
     this.long.end();
     if (this.view.drag.phase !== "idle") this.send({ type: "cancel" });
@@ -353,7 +412,12 @@ function isOverlay({ target }: PointerEvent): boolean {
   return target instanceof Element && target.closest(over) !== null;
 }
 
-function tell(props: SiteSceneProps, held: HeldDrag, call: DragCall): void {
+/** Whether a press adds to what is picked, or takes away. */
+const isAdding = (
+  event: Partial<Pick<PointerEvent, "shiftKey" | "ctrlKey" | "metaKey">>,
+): boolean => event.shiftKey === true || event.ctrlKey === true || event.metaKey === true;
+
+function tell(props: SiteSceneProps, held: HeldDrag, call: DragCall, adds: boolean): void {
   switch (call.call) {
     case "begin":
       props.onDragBegin(call.selection, call.part);
@@ -368,7 +432,7 @@ function tell(props: SiteSceneProps, held: HeldDrag, call: DragCall): void {
       break;
     case "select":
       held.choose(null);
-      props.onSelect(call.selection);
+      props.onSelect(call.selection, adds);
       break;
     case "corner":
       held.choose({ selection: call.selection, index: call.index });
