@@ -8,6 +8,7 @@ import { ShareField } from "../fields/ShareField.js";
 import { useEdit, useSite } from "../useSite.js";
 import { Histogram } from "./Histogram.js";
 import type { ShownChance } from "./useChanceAtRest.js";
+import { Term } from "../book/Term.js";
 
 /** Drivers that are listed; the rest together are the last line. */
 const LISTED = 7;
@@ -80,8 +81,12 @@ function Ranges({ chance }: { chance: Chance }): ReactNode {
             <th scope="col">
               <span className="unseen">Figure</span>
             </th>
-            <th scope="col">Low</th>
-            <th scope="col">Likely</th>
+            <th scope="col">
+              <Term id="lowHigh">Low</Term>
+            </th>
+            <th scope="col">
+              <Term id="simulationMiddle">Likely</Term>
+            </th>
             <th scope="col">High</th>
           </tr>
         </thead>

@@ -7,6 +7,7 @@ import { BothWays } from "../BothWays.js";
 import { dugName, looseOf, materialName, sumOf } from "../amounts.js";
 import { MaterialSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
+import { Term } from "../book/Term.js";
 
 function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
   const { site } = useSite();
@@ -19,8 +20,12 @@ function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
       <thead>
         <tr>
           <th scope="col">Dug</th>
-          <th scope="col">Bank {unit}</th>
-          <th scope="col">Loose {unit}</th>
+          <th scope="col">
+            <Term id="bankVolume">Bank</Term> {unit}
+          </th>
+          <th scope="col">
+            <Term id="looseVolume">Loose</Term> {unit}
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -126,7 +131,9 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
               <td>{length.print(one.tallestFace, units)}</td>
             </tr>
             <tr>
-              <th scope="row">Opening at the ground</th>
+              <th scope="row">
+                <Term id="daylight">Opening at the ground</Term>
+              </th>
               <td>{area.print(one.daylight, units)}</td>
             </tr>
           </tbody>
@@ -144,7 +151,9 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
               <td>{earthVolume.print(earth.surplusBank, units)}</td>
             </tr>
             <tr>
-              <th scope="row">Left over, loose</th>
+              <th scope="row">
+                <Term id="spoil">Left over</Term>, loose
+              </th>
               <td>{earthVolume.print(earth.surplusLoose, units)}</td>
             </tr>
             <tr>
@@ -152,7 +161,9 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
               <td>{haulMass.print(earth.surplusMass, units)}</td>
             </tr>
             <tr>
-              <th scope="row">To bring in, compacted</th>
+              <th scope="row">
+                To bring in, <Term id="compactedVolume">compacted</Term>
+              </th>
               <td>{earthVolume.print(earth.importCompacted, units)}</td>
             </tr>
           </tbody>

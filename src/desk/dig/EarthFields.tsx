@@ -4,10 +4,14 @@ import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { ShareField } from "../fields/ShareField.js";
 import type { TypicalValue } from "../fields/Typical.js";
+import { Term } from "../book/Term.js";
+import type { TermId } from "../book/Term.js";
 
 interface CourseFieldsProps {
   /** What it is: "Bedding". */
   label: string;
+  /** Explains the label. */
+  term?: TermId;
   /** How its depth is measured: "thick". */
   measured: string;
   name: string;
@@ -21,11 +25,15 @@ interface CourseFieldsProps {
 
 /** A course that is brought in: how thick, and of what. */
 export function CourseFields(props: CourseFieldsProps): ReactNode {
-  const { label, measured, name, depth, material, onDepth, onMaterial, typical } = props;
+  const { label, term, measured, name, depth, material, onDepth, onMaterial, typical } = props;
   return (
     <>
       <MeasureField
-        label={`${label}, ${measured}`}
+        label={
+          <>
+            {term === undefined ? label : <Term id={term}>{label}</Term>}, {measured}
+          </>
+        }
         name={name}
         value={depth}
         measure={length}
@@ -70,7 +78,11 @@ export function BackfillFields(props: BackfillFieldsProps): ReactNode {
         onChoose={onBackfill}
       />
       <ShareField
-        label="Crown, for settling"
+        label={
+          <>
+            <Term id="crown">Crown</Term>, for settling
+          </>
+        }
         name="crown"
         value={crown}
         most={0.5}

@@ -19,6 +19,7 @@ import { NameField } from "../fields/NameField.js";
 import { TypedField } from "../fields/TypedField.js";
 import type { Reading } from "../fields/TypedField.js";
 import { useEdit, useSite } from "../useSite.js";
+import { Term } from "../book/Term.js";
 
 const SERVICES = [
   { id: "gravity", name: "Gravity drain" },
@@ -79,7 +80,7 @@ function GradeFields(props: {
   if (grade.by === "cover") {
     return (
       <MeasureField
-        label="Cover"
+        label={<Term id="cover">Cover</Term>}
         name="cover"
         value={grade.depth}
         measure={length}
@@ -91,7 +92,11 @@ function GradeFields(props: {
   return (
     <>
       <ElevationField
-        label="Start invert"
+        label={
+          <>
+            Start <Term id="invert">invert</Term>
+          </>
+        }
         name="start"
         value={grade.start}
         at={path.slice(0, 1)}
@@ -107,7 +112,7 @@ function GradeFields(props: {
         />
       ) : (
         <MeasureField
-          label="Fall"
+          label={<Term id="fall">Fall</Term>}
           name="fall"
           value={grade.fall}
           measure={pipeSlope}

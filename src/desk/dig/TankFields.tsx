@@ -13,6 +13,7 @@ import { TANK_SIDES } from "./sides.js";
 import { StripOver } from "./StripFields.js";
 import { WallFields } from "./WallFields.js";
 import { useChange } from "./useChange.js";
+import { Term } from "../book/Term.js";
 
 type Body = Tank["body"];
 const SIZES = [
@@ -125,7 +126,11 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
         onCommit={(base) => change("depth", { base })}
       />
       <MeasureField
-        label="Overdig, each side"
+        label={
+          <>
+            <Term id="overdig">Overdig</Term>, each side
+          </>
+        }
         name="overdig"
         value={work.overdig}
         measure={length}
@@ -133,6 +138,7 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
         typical={useTypical("overdig")}
       />
       <CourseFields
+        term="bedding"
         label="Bedding"
         measured="thick"
         name="bedding"

@@ -68,6 +68,7 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         />
       ))}
       <CourseFields
+        term="bedding"
         label="Bedding"
         measured="thick"
         name="bedding"
@@ -77,6 +78,7 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         onMaterial={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
       />
       <CourseFields
+        term="pipeZone"
         label="Pipe zone"
         measured="above"
         name="zone"

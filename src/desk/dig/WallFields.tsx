@@ -12,6 +12,7 @@ import type { TypicalValue } from "../fields/Typical.js";
 import type { Side } from "./sides.js";
 import { WALL_WAYS, wallsOtherWay, wallWayOf } from "./wallWays.js";
 import type { KeptWalls } from "./wallWays.js";
+import { Term } from "../book/Term.js";
 
 /** run per rise: flatter walls than this are hardly meant. Common practice, no source. */
 const FLATTEST = 4;
@@ -127,7 +128,11 @@ function BenchFields(props: {
         usual={walls.rise}
       />
       <MeasureField
-        label="Bench rise"
+        label={
+          <>
+            <Term id="bench">Bench</Term> rise
+          </>
+        }
         name="bench-rise"
         value={walls.rise}
         {...common}

@@ -19,7 +19,7 @@ function groundRange(site: Site, at: readonly PlanPoint[]): { low: number; high:
 }
 
 interface ElevationFieldProps {
-  label: string;
+  label: ReactNode;
   value: number;
   /** Places in plan that the elevation belongs to; none means the whole lot. */
   at: readonly PlanPoint[];

@@ -10,6 +10,7 @@ import type { PressureResult } from "../parts.js";
 import { useEdit, useSite } from "../useSite.js";
 import { Rows } from "./Rows.js";
 import { useScheme } from "./useFlow.js";
+import { Term } from "../book/Term.js";
 
 interface BranchProps {
   system: PressureSystem;
@@ -164,7 +165,7 @@ function Laterals({ branch, change }: { branch: Branch; change: Change }): React
   return (
     <>
       <MeasureField
-        label="Laterals"
+        label={<Term id="lateral">Laterals</Term>}
         name={`laterals-${branch.id}`}
         value={laterals.count}
         measure={whole}

@@ -5,6 +5,7 @@ import { Findings } from "../Findings.js";
 import { useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
 import { useFlowChange, useScheme } from "./useFlow.js";
+import { Term } from "../book/Term.js";
 
 /** Whether empty tanks stay down in groundwater, and what would hold them. */
 export function FlotationSection(): ReactNode {
@@ -16,7 +17,11 @@ export function FlotationSection(): ReactNode {
   const results = estimate?.flow.flotation ?? [];
   return (
     <section aria-label="Groundwater and empty tanks">
-      <h2>Groundwater and empty tanks</h2>
+      <h2>
+        <span>
+          Groundwater and <Term id="uplift">empty tanks</Term>
+        </span>
+      </h2>
       <MeasureField
         label="Highest groundwater, below ground"
         name="groundwater"

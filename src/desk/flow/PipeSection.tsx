@@ -10,6 +10,7 @@ import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
 import { withFall } from "./raised.js";
 import { Profile } from "./Profile.js";
+import { Term } from "../book/Term.js";
 
 const SERVICE_WORDS = { gravity: "by gravity", pressure: "pumped", conduit: "cable conduit" };
 
@@ -182,7 +183,9 @@ export function PipeSection({ check }: { check: PipeCheck }): ReactNode {
             <td>{length.print(check.length, units)}</td>
           </tr>
           <tr>
-            <th scope="row">{check.fall < 0 ? "Rises" : "Falls"}</th>
+            <th scope="row">
+              <Term id="fall">{check.fall < 0 ? "Rises" : "Falls"}</Term>
+            </th>
             <td>
               <strong>{pipeSlope.print(Math.abs(check.fall), units)}</strong>
               {check.leastFall !== null &&
@@ -190,14 +193,18 @@ export function PipeSection({ check }: { check: PipeCheck }): ReactNode {
             </td>
           </tr>
           <tr>
-            <th scope="row">Inverts</th>
+            <th scope="row">
+              <Term id="invert">Inverts</Term>
+            </th>
             <td>
               {elevation.print(check.stations[0]?.invert ?? 0, units)} →{" "}
               {elevation.print(check.stations.at(-1)?.invert ?? 0, units)}
             </td>
           </tr>
           <tr>
-            <th scope="row">Cover</th>
+            <th scope="row">
+              <Term id="cover">Cover</Term>
+            </th>
             <td>
               {cover(check.cover.least)} to {cover(check.cover.most)}
             </td>

@@ -9,6 +9,7 @@ import { MeasureField } from "../fields/MeasureField.js";
 import { plain } from "../fields/plain.js";
 import { ChamberFields } from "./ChamberFields.js";
 import { usePressureChange, useScheme } from "./useFlow.js";
+import { Term } from "../book/Term.js";
 
 const LAWS = [
   { id: "hazen-williams", name: "Hazen–Williams" },
@@ -97,7 +98,11 @@ export function MainFields({ system }: { system: PressureSystem }): ReactNode {
           A check valve holds the main full
         </label>
         <MeasureField
-          label="Head wanted at the last hole"
+          label={
+            <>
+              <Term id="residualHead">Head wanted</Term> at the last hole
+            </>
+          }
           name="distal-head"
           value={system.distalHead}
           usual="by hole size"

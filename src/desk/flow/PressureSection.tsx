@@ -12,6 +12,7 @@ import { DoseFields, MainFields } from "./PressureFields.js";
 import { PumpChart } from "./PumpChart.js";
 import { PumpTable } from "./PumpTable.js";
 import { Rows } from "./Rows.js";
+import { Term } from "../book/Term.js";
 
 /** Findings of a pressure system start with one of these words. */
 const OWN = /^(pump|main|laterals|beds|dose|chamber|pressure)\./;
@@ -98,7 +99,14 @@ function Duty({ result }: { result: PressureResult }): ReactNode {
       <Working text="Runs at" amount={flow.print(result.flow.value, units)}>
         <QuantityWorking quantity={result.flow} decimal />
       </Working>
-      <Working text="against a head of" amount={head.print(result.head.value, units)}>
+      <Working
+        text={
+          <>
+            against a <Term id="head">head</Term> of
+          </>
+        }
+        amount={head.print(result.head.value, units)}
+      >
         <Rows rows={pieces.map(([name, value]) => [name, head.print(value, units)])} />
         <QuantityWorking quantity={result.head} decimal />
       </Working>
@@ -133,7 +141,14 @@ function DoseFigures({ result }: { result: PressureResult }): ReactNode {
   ];
   return (
     <>
-      <Working text="One dose" amount={liquidVolume.print(dose.volume.value, units)}>
+      <Working
+        text={
+          <>
+            One <Term id="dose">dose</Term>
+          </>
+        }
+        amount={liquidVolume.print(dose.volume.value, units)}
+      >
         <QuantityWorking quantity={dose.volume} liquid decimal />
       </Working>
       {dose.runTime !== null && (
@@ -142,7 +157,11 @@ function DoseFigures({ result }: { result: PressureResult }): ReactNode {
         </Working>
       )}
       <Working
-        text="Runs back after each dose"
+        text={
+          <>
+            <Term id="drainBack">Runs back</Term> after each dose
+          </>
+        }
         amount={liquidVolume.print(result.drainBack.value, units)}
       >
         <QuantityWorking quantity={result.drainBack} liquid decimal />

@@ -12,6 +12,7 @@ import { useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
 import { fromEach, loadingUnit, loadingWords, onEach, percolation } from "./loading.js";
 import { useFlowChange, useScheme } from "./useFlow.js";
+import { Term } from "../book/Term.js";
 
 type Design = NonNullable<Flow["design"]>;
 type Soil = NonNullable<Flow["soil"]>;
@@ -23,7 +24,11 @@ export function SizingSection(): ReactNode {
   const { units } = site;
   return (
     <section aria-label="Design flow and sizes">
-      <h2>Design flow and sizes</h2>
+      <h2>
+        <span>
+          <Term id="designFlow">Design flow</Term> and <Term id="sizing">sizes</Term>
+        </span>
+      </h2>
       <DesignFields />
       {sizing?.daily !== undefined && (
         <Working text="Comes in a day" amount={dailyFlow.print(sizing.daily.value, units)}>

@@ -15,6 +15,7 @@ import { LayerFields } from "./LayerFields.js";
 import { LimitList } from "./LimitList.js";
 import { PointForm } from "./PointForm.js";
 import { ProbeForm } from "./ProbeForm.js";
+import { Term } from "../book/Term.js";
 
 function Probes(): ReactNode {
   const { site } = useSite();
@@ -28,7 +29,7 @@ function Probes(): ReactNode {
   return (
     <>
       <h2>
-        Probes <span className="aside">what is under the ground</span>
+        <Term id="probe">Probes</Term> <span className="aside">what is under the ground</span>
       </h2>
       {probes.length === 0 && (
         <Empty
