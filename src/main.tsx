@@ -10,6 +10,7 @@ import "./desk/section.css";
 import "./desk/flow.css";
 import "./desk/offline.css";
 import "./desk/book.css";
+import "./desk/shelf.css";
 import "./desk/looking.css";
 import "./desk/picked.css";
 import "./desk/drawing.css";

@@ -3,7 +3,7 @@ import type { DragEvent, ReactNode } from "react";
 import { examples, useDesk } from "../store/index.js";
 import { words } from "../words/index.js";
 import { BookPanels } from "./book/BookPanels.js";
-import { askForSite, openExample } from "./files.js";
+import { askForSite } from "./files.js";
 import { openDropped } from "./SiteMenu.js";
 import { useOnThisDevice } from "./device/useOnThisDevice.js";
 import { Header } from "./Header.js";
@@ -12,6 +12,7 @@ import { LeafHolder } from "./LeafHolder.js";
 import { Notices } from "./Notices.js";
 import { Report } from "./handover/Report.js";
 import { ScenePlace } from "./ScenePlace.js";
+import { ShelfDialog } from "./shelf/ShelfDialog.js";
 import { Strip } from "./Strip.js";
 import { useKeys } from "./useKeys.js";
 import { OpenSiteContext } from "./useSite.js";
@@ -66,7 +67,7 @@ function Waiting(): ReactNode {
                 key={example.id}
                 type="button"
                 className="button"
-                onClick={() => void openExample(example)}
+                onClick={() => void useDesk.getState().openExample(example.id)}
               >
                 {words.book.empty.example(example.title)}
               </button>
@@ -110,6 +111,7 @@ export function Desk(): ReactNode {
       </div>
       <Notices />
       <BookPanels />
+      <ShelfDialog />
       {starting && <StartSite />}
       {open !== null && <Report />}
     </OpenSiteContext>

@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
 import { NewerNotice } from "./device/NewerNotice.js";
 import { download } from "./files.js";
+import { KeepingNotices } from "./shelf/Keeping.js";
 import { jobInWords, useDesk } from "../store/index.js";
 
 const SHOWN_MS = 5000;
@@ -84,7 +85,6 @@ function GroundWaiting(): ReactNode {
 /** What just happened, in one line that goes away; trouble with keeping the site, which stays. */
 export function Notices(): ReactNode {
   const notice = useDesk((desk) => desk.notice);
-  const keeping = useDesk((desk) => desk.keeping);
   const tell = useDesk((desk) => desk.tell);
   useEffect(() => {
     if (notice === "") return undefined;
@@ -94,11 +94,7 @@ export function Notices(): ReactNode {
   return (
     <>
       <div className="notices">
-        {keeping.state === "failed" && (
-          <p className="notice wrong" role="alert">
-            {keeping.text}
-          </p>
-        )}
+        <KeepingNotices />
         <NewerNotice />
         <GroundWaiting />
         <p className={notice === "" ? "unseen" : "notice"} role="status">

@@ -6,6 +6,7 @@ import type { Picked } from "../store/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
 import { SiteScene } from "./late/SiteScene.js";
 import { SeveralBar } from "./SeveralBar.js";
+import { useSmallPicture } from "./shelf/useSmallPicture.js";
 import { Stages } from "./Stages.js";
 import { useReducedData, useReducedMotion } from "./useTheme.js";
 import { useSite } from "./useSite.js";
@@ -143,6 +144,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       onSectionMove={desk.moveSection}
       onSectionAcross={desk.startSection}
       onSectionCancel={desk.stopSection}
+      onPictureReady={useSmallPicture()}
       onDragBegin={desk.dragBegin}
       onRemoveCorner={desk.removeCorner}
       onDragMove={desk.dragMove}

@@ -11,8 +11,9 @@ import {
 } from "react-aria-components";
 import { setUnits } from "../site/index.js";
 import type { Site } from "../site/index.js";
-import { examples, useDesk } from "../store/index.js";
-import { askForSite, openExample, openSiteFile, saveSite } from "./files.js";
+import { examples, openShelf, useDesk } from "../store/index.js";
+import { words } from "../words/index.js";
+import { askForSite, openSiteFile, saveSite } from "./files.js";
 
 function SchemeSection({ site, schemeId }: { site: Site; schemeId: string }): ReactNode {
   const chooseScheme = useDesk((desk) => desk.chooseScheme);
@@ -34,10 +35,14 @@ function SchemeSection({ site, schemeId }: { site: Site; schemeId: string }): Re
 }
 
 function FileSection(): ReactNode {
+  const openExample = useDesk((desk) => desk.openExample);
   const show = useDesk((desk) => desk.show);
   return (
     <MenuSection aria-label="Sites">
       <Header>Sites</Header>
+      <MenuItem id="shelf" onAction={() => void openShelf()}>
+        {words.shelf.menu}
+      </MenuItem>
       <MenuItem id="start" onAction={() => show({ starting: true })}>
         Start my own site…
       </MenuItem>
@@ -51,7 +56,7 @@ function FileSection(): ReactNode {
         <MenuItem
           key={example.id}
           id={`example-${example.id}`}
-          onAction={() => void openExample(example)}
+          onAction={() => void openExample(example.id)}
         >
           Example: {example.title}
         </MenuItem>

@@ -1,11 +1,15 @@
-import { useDesk } from "../store/index.js";
-import type { Example } from "../store/index.js";
+import { isZip, openZip, useDesk } from "../store/index.js";
 import { words } from "../words/index.js";
 import { MOST_SITE_BYTES, sizeFault } from "./tooLarge.js";
 
 /** Hands a text to the browser as a download. */
 export function download(name: string, text: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+  downloadBlob(name, new Blob([text], { type }));
+}
+
+/** Hands a file to the browser as a download. */
+export function downloadBlob(name: string, file: Blob): void {
+  const address = URL.createObjectURL(file);
   const link = document.createElement("a");
   link.href = address;
   link.download = name;
@@ -23,9 +27,22 @@ export function saveSite(): void {
   desk.tell(`Saved as ${file.name}.`);
 }
 
-/** Opens one site file; what is wrong with it is shown and the open site stays. */
+/** Puts every site of a zip on the list of sites; false when the file is no zip. */
+async function openedAsZip(file: File): Promise<boolean> {
+  try {
+    if (!isZip(new Uint8Array(await file.slice(0, 2).arrayBuffer()))) return false;
+    await openZip(new Uint8Array(await file.arrayBuffer()), file.name);
+  } catch (fault) {
+    const why = fault instanceof Error ? fault.message : String(fault);
+    useDesk.getState().tell(words.shelf.zipFailed(file.name, why));
+  }
+  return true;
+}
+
+/** Opens a site file, or every site of a zip; what is wrong with it is shown and the open site stays. */
 export async function openSiteFile(file: File): Promise<void> {
   const desk = useDesk.getState();
+  if (await openedAsZip(file)) return;
   const fault = sizeFault(file.size, MOST_SITE_BYTES);
   if (fault !== null) {
     const { text, mend } = words.book.tooLarge;
@@ -47,16 +64,6 @@ export async function openSiteFile(file: File): Promise<void> {
   }
 }
 
-/** Fetches an example and opens it; the open site stays when it cannot be fetched. */
-export async function openExample({ title, read }: Example): Promise<void> {
-  const desk = useDesk.getState();
-  try {
-    desk.openText(await read(), title);
-  } catch {
-    desk.tell(words.offline.exampleMissing(title));
-  }
-}
-
 /** Asks for a file and hands it on; nothing happens when the person changes their mind. */
 export function askForFile(accept: string, use: (file: File) => void): void {
   const input = document.createElement("input");
@@ -69,7 +76,7 @@ export function askForFile(accept: string, use: (file: File) => void): void {
   input.click();
 }
 
-/** Asks for a site file and opens it. */
+/** Asks for a site file, or a zip of them, and opens it. */
 export function askForSite(): void {
-  askForFile(".json,application/json", (file) => void openSiteFile(file));
+  askForFile(".json,.zip,application/json,application/zip", (file) => void openSiteFile(file));
 }

@@ -19,6 +19,7 @@ import { GroundSurface } from "./GroundSurface.js";
 import { chainSegments, InkLines } from "./InkLines.js";
 import type { MachineAtWork } from "./machinesAtWork.js";
 import type { ScenePalette } from "./palette.js";
+import { PictureTaker } from "./PictureTaker.js";
 import { PlacingMarks } from "./PlacingMarks.js";
 import { ProbeMap } from "./ProbeMap.js";
 import { SectionLine } from "./SectionLine.js";
@@ -142,6 +143,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       <color attach="background" args={[palette.paper]} />
       <Redraw on={given} />
       <FrameMark view={view} cut={estimate?.earth.bank ?? NaN} onLost={given.onLost} />
+      <PictureTaker onReady={props.onPictureReady} />
       <CameraRig
         {...{ contents, floor, view }}
         kind={props.view}

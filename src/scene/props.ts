@@ -1,4 +1,5 @@
 import type { Estimate, Stage, StagePatch } from "../estimate/index.js";
+import type { TakePicture } from "./PictureTaker.js";
 import type { PlanPoint, Site } from "../site/index.js";
 
 /** What a person has picked in the scene or in a leaf. */
@@ -110,6 +111,8 @@ export interface SiteSceneProps {
   onSectionAcross: (line: readonly [PlanPoint, PlanPoint]) => void;
   onSectionCancel: () => void;
   /** Marks the undo point; called once before the first `onDragMove` of a drag. */
+  /** Given a way to take a small picture of the scene when there is one, and null when it goes. */
+  onPictureReady: (take: TakePicture | null) => void;
   onDragBegin: (selection: Selection, doing: "body" | "corner" | "side" | "turn") => void;
   /** Takes one corner of an outline, or one bend of a path, away. */
   onRemoveCorner: (selection: Selection, corner: number) => void;

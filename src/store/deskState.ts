@@ -26,7 +26,19 @@ export interface DragStep {
 }
 
 /** How the keeping of the site in this browser stands. */
-export type Keeping = { state: "kept" } | { state: "waiting" } | { state: "failed"; text: string };
+export type Keeping =
+  | { state: "kept" }
+  | { state: "waiting" }
+  /** An example as it came: it is kept from the first edit on. */
+  | { state: "example" }
+  /** `isFull` when the browser has no more room. */
+  | { state: "failed"; text: string; isFull: boolean };
+
+/**
+ * Who may change the open site: this page; another page of this browser, since before this one; or
+ * another page that took it over from this one.
+ */
+export type Turn = "here" | "elsewhere" | "moved";
 
 /** A file that could not be opened, and why. */
 export interface Unopened {
@@ -63,6 +75,11 @@ export interface DeskState {
   /** `opening` until what was kept is read; `empty` when there is nothing to show. */
   status: "opening" | "open" | "empty";
   history: History | null;
+  /** Key of the open site on this device; empty when there is none. */
+  siteId: string;
+  turn: Turn;
+  /** What this page has of the open site beyond what is kept, after another page took it over. */
+  unsaved: boolean;
   schemeId: string;
   estimate: Estimate | null;
   /** Why there is no estimate, when the engine failed on this site. */
@@ -93,6 +110,8 @@ export interface DeskState {
   /** The leaf for a site of one's own lies open over the page. */
   starting: boolean;
   keeping: Keeping;
+  /** Sites that have left the desk and could not be kept. */
+  setAside: readonly Site[];
   unopened: Unopened | null;
   /** A site whose ground is being made away from the page. */
   waiting: LongJob | null;
@@ -163,9 +182,21 @@ export interface DeskActions {
    * when it is so long that it is read away from the page: then it opens in a while.
    */
   openText: (text: string, file: string) => boolean;
+  /** Fetches an example and puts it on the desk as it came; true when it is there. */
+  openExample: (id: string) => Promise<boolean>;
+  /** Puts a site of the list on the desk. Resolves to true when it is there. */
+  openKept: (id: string) => Promise<boolean>;
+  /** Puts on the desk what comes next when the open site was deleted. */
+  openNext: () => Promise<void>;
+  /** Keys of the sites that other pages of this browser have. */
+  sitesElsewhere: () => Promise<ReadonlySet<string>>;
+  /** Makes this page the one that changes the open site, though another page has it. */
+  workHere: () => Promise<void>;
+  /** Puts a copy of the open site, as it is on the desk, on the list and works on that. */
+  workOnCopy: () => Promise<void>;
   /**
-   * Puts another site on the desk as a new beginning (what was open can be undone back to). Resolves
-   * to true when it is there, to false when it was given up or no ground could be made of it.
+   * Puts a new site on the desk and on the list. Resolves to true when it is there, to false when it
+   * was given up or no ground could be made of it.
    */
   startSite: (site: Site) => Promise<boolean>;
   /** The open site as file text with its file name, or null when none is open. */
@@ -173,6 +204,10 @@ export interface DeskActions {
   /** Keeps the site in this browser at once; how that went is in `keeping`. */
   keepNow: () => Promise<void>;
   tell: (notice: string) => void;
+  /** Tells the person that something could not be kept. */
+  keepFailed: (fault: unknown) => void;
+  /** Lets go of a site that could not be kept. */
+  dropSetAside: (site: Site) => void;
   dismissUnopened: () => void;
   /** Gives up the site that waits for its ground; what is on the desk stays. */
   stopWaiting: () => void;

@@ -1,16 +1,15 @@
 import type { History, Site } from "../site/index.js";
-import { locksBroken, record, startHistory, writeSite } from "../site/index.js";
+import { locksBroken, record } from "../site/index.js";
 import { words } from "../words/index.js";
-import { keep } from "./autosave.js";
 import type { DeskState, DeskStore } from "./deskState.js";
 import { fiveFigures } from "./figures.js";
-import { isLarge, withoutPoints } from "./groundTalk.js";
+import { isLarge } from "./groundTalk.js";
+import { makeKeeper } from "./keeper.js";
+import type { Keeper } from "./keeper.js";
 import { LargeDesk } from "./largeDesk.js";
 import { nameOfPicked } from "./moved.js";
-import { surveyText } from "./surveyText.js";
+import { Turns } from "./shelf/turns.js";
 import { worked } from "./worked.js";
-
-const KEEP_AFTER_MS = 300;
 
 /** What every group of actions works with. */
 export interface DeskTools {
@@ -20,82 +19,25 @@ export interface DeskTools {
   now: () => History | null;
   /** What is done away from the page. */
   large: LargeDesk;
-  /** Keeps the site in this browser at once. */
-  keepNow: () => Promise<void>;
-  /** Keeps it when edits have paused. */
+  /** Keeps the open site in this browser. */
+  keeper: Keeper;
+  /** Which page of this browser may change which site. */
+  turns: Turns;
+  /** Keeps the site when edits have paused. */
   keepSoon: () => void;
-  /** Keeps nothing until the next edit. */
-  keepNothing: () => void;
+  /** False, and the person is told, while another page has the open site. */
+  mayChange: () => boolean;
   /**
    * Shows another present, with its figures worked out in the same turn; or, with a large survey,
    * as soon as they are there.
    */
   adopt: (history: History, more?: Partial<DeskState>) => void;
-  /** Puts a site on the desk with a history of its own. */
-  opened: (site: Site, more?: Partial<DeskState>) => void;
   /**
    * One named edit: recorded, worked out, compared with what was before it. One that would change
    * what is locked is told and not made.
    */
   recorded: (name: string, site: Site, more?: Partial<DeskState>) => void;
 }
-
-/** How the site is kept between visits: at once, or soon after the last edit. */
-function keeping(
-  get: DeskTools["get"],
-  set: DeskTools["set"],
-): Pick<DeskTools, "keepNow" | "keepSoon" | "keepNothing"> {
-  let isHeld = false;
-  let timer: ReturnType<typeof setTimeout> | undefined;
-
-  async function keepNow(): Promise<void> {
-    clearTimeout(timer);
-    timer = undefined;
-    const { history, schemeId, theme } = get();
-    if (history === null || isHeld) return;
-    const site = history.mark?.site ?? history.present;
-    try {
-      const points = isLarge(site) ? await surveyText(site.survey.points) : null;
-      const text = writeSite(points === null ? site : withoutPoints(site));
-      await keep({ text, schemeId, theme, points });
-      set({ keeping: { state: "kept" } });
-    } catch (fault) {
-      const why = fault instanceof Error ? fault.message : String(fault);
-      set({
-        keeping: {
-          state: "failed",
-          text: `This browser could not keep the site (${why}). Use Save to keep it as a file.`,
-        },
-      });
-    }
-  }
-
-  function keepNothing(): void {
-    clearTimeout(timer);
-    isHeld = true;
-    set({ keeping: { state: "kept" } });
-  }
-
-  function keepSoon(): void {
-    isHeld = false;
-    if (get().keeping.state !== "failed") set({ keeping: { state: "waiting" } });
-    clearTimeout(timer);
-    timer = setTimeout(() => void keepNow(), KEEP_AFTER_MS);
-  }
-
-  return { keepNow, keepSoon, keepNothing };
-}
-
-/** How the desk stands when a site has just been put on it. */
-const NOTHING_CHOSEN: Partial<DeskState> = {
-  before: null,
-  lastEdit: null,
-  selected: null,
-  placing: null,
-  section: null,
-  unopened: null,
-  starting: false,
-};
 
 /** Tells what an edit would change although it is locked; false when there is nothing of the kind. */
 function toldLocked(set: DeskTools["set"], before: Site, after: Site): boolean {
@@ -104,9 +46,17 @@ function toldLocked(set: DeskTools["set"], before: Site, after: Site): boolean {
   return locked.length > 0;
 }
 
+/** Tells that another page has the open site. Fields then show what holds, not what was typed. */
+function toldElsewhere(get: DeskTools["get"], set: DeskTools["set"]): false {
+  set({ notice: words.shelf.lookOnly, steps: get().steps + 1 });
+  return false;
+}
+
 /** The tools of one desk. */
 export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskTools {
-  const { keepNow, keepSoon, keepNothing } = keeping(get, set);
+  const turns = new Turns();
+  const keeper = makeKeeper(get, set, turns);
+  const { keepSoon } = keeper;
   const large = new LargeDesk(get, set);
   const now = (): History | null => large.now();
 
@@ -147,10 +97,12 @@ export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskToo
     });
   }
 
+  const mayChange = (): boolean => get().turn === "here" || toldElsewhere(get, set);
+
   function recorded(name: string, site: Site, more: Partial<DeskState> = {}): void {
     const history = now();
     const { figures } = get();
-    if (history === null) return;
+    if (history === null || !mayChange()) return;
     if (toldLocked(set, history.present, site)) return;
     const next = record(history, site, name);
     if (next === history) return;
@@ -162,10 +114,5 @@ export function deskTools(get: DeskTools["get"], set: DeskTools["set"]): DeskToo
     keepSoon();
   }
 
-  const opened: DeskTools["opened"] = (site, more = {}) => {
-    adopt(startHistory(site), { ...NOTHING_CHOSEN, ...more });
-    keepSoon();
-  };
-
-  return { get, set, now, large, keepNow, keepSoon, keepNothing, adopt, opened, recorded };
+  return { get, set, now, large, keeper, turns, keepSoon, mayChange, adopt, recorded };
 }

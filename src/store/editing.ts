@@ -26,14 +26,14 @@ type Editing = Pick<
 
 /** Goes to another present by undo or redo, and tells which edit that was. */
 function stepThrough(
-  { get, now, adopt, keepSoon }: DeskTools,
+  { get, now, adopt, keepSoon, mayChange }: DeskTools,
   next: History,
   name: string | null,
   word: string,
 ): void {
   const history = now();
   const { figures, steps } = get();
-  if (history === null || next === history || name === null) return;
+  if (history === null || next === history || name === null || !mayChange()) return;
   adopt(next, {
     before: figures,
     lastEdit: `${word} ${name}`,
@@ -58,6 +58,7 @@ function dragging({
   adopt,
   recorded,
   keepSoon,
+  mayChange,
 }: DeskTools): Pick<Editing, "dragBegin" | "dragMove" | "dragEnd"> {
   /** Where the point of a large survey was dragged to last: its ground is made at the end only. */
   let dragged: DragStep | null = null;
@@ -66,7 +67,7 @@ function dragging({
       const history = now();
       const { schemeId, figures } = get();
       dragged = null;
-      if (history === null || large.isComing) return;
+      if (history === null || large.isComing || !mayChange()) return;
       const site = history.present;
       const picks = heldWith(get(), selection);
       if (hasMark(site, schemeId, selection, "locked")) {

@@ -1,6 +1,15 @@
 export { useDesk } from "./siteStore.js";
 export { LEAVES } from "./deskState.js";
-export type { DeskState, DragStep, Keeping, Leaf, LongJob, Picked, Unopened } from "./deskState.js";
+export type {
+  DeskState,
+  DragStep,
+  Keeping,
+  Leaf,
+  LongJob,
+  Picked,
+  Turn,
+  Unopened,
+} from "./deskState.js";
 export { useLooks } from "./looks.js";
 export type { Looks } from "./looks.js";
 export { examples } from "./examples.js";
@@ -32,3 +41,19 @@ export { listedSteps } from "./stepCosts.js";
 export type { ListedStep } from "./stepCosts.js";
 export { allPicked, picksIn, samePicked } from "./picks.js";
 export { nameOfPicked } from "./moved.js";
+export {
+  bringBack,
+  closeShelf,
+  copyOnShelf,
+  fileOnShelf,
+  keepPictureOf,
+  openFromShelf,
+  openShelf,
+  openZip,
+  removeFromShelf,
+  renameOnShelf,
+  useShelf,
+  zipOfShelf,
+} from "./shelfDesk.js";
+export type { ShelfSite } from "./shelfDesk.js";
+export { isZip } from "./shelf/zip.js";

@@ -1,178 +1,94 @@
-import { readSite, record, writeSite } from "../site/index.js";
-import type { Site, SiteProblem } from "../site/index.js";
-import { readKept } from "./autosave.js";
-import type { Kept } from "./autosave.js";
+import { readSite, writeSite } from "../site/index.js";
+import type { Site } from "../site/index.js";
+import { words } from "../words/index.js";
 import type { DeskActions, DeskState } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { examples } from "./examples.js";
 import { isLong } from "./groundTalk.js";
-import { words } from "../words/index.js";
+import { openInTab } from "./keeper.js";
+import { notWorkedOut, openExample, openKept, openNew, openRead, sharing } from "./openSites.js";
+import { shelfBase } from "./shelf/base.js";
+import type { LastOpen, ShelfBase, ThemeChoice } from "./shelf/base.js";
+import { fileName } from "./shelf/names.js";
+import { keepSetting, listHeads, purgeSites, readSetting } from "./shelf/sites.js";
 
 type Opening = Pick<
   DeskActions,
   | "begin"
   | "openText"
+  | "openExample"
+  | "openKept"
+  | "openNext"
+  | "keepNow"
+  | "sitesElsewhere"
+  | "workHere"
+  | "workOnCopy"
   | "startSite"
   | "chooseScheme"
   | "siteFile"
   | "show"
   | "tell"
+  | "keepFailed"
+  | "dropSetAside"
   | "dismissUnopened"
   | "stopWaiting"
   | "workAgain"
 >;
 
-/** A file name from the site's own name. */
-function fileName(site: Site): string {
-  const stem = site.name
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, "-")
-    .replace(/^-+|-+$/g, "");
-  return `${stem === "" ? "site" : stem}.site.json`;
+/** Sites taken off the list this long ago are gone for good, ms: no page can bring them back. */
+const FORGOTTEN = 600_000;
+
+/** What this tab had open, else what was open last on the device. */
+async function lastOpen(base: ShelfBase): Promise<LastOpen | null> {
+  const [first] = await listHeads(base);
+  const open = openInTab() ?? ((await readSetting(base, "open")) as LastOpen | undefined);
+  return open ?? (first === undefined ? null : { site: first.id });
 }
 
-const KEPT_NAME = "The site kept in this browser";
-
-/** The whole text of what was kept, though its points were kept apart. */
-async function wholeText({ text, points }: Kept): Promise<string> {
-  if (points === null) return text;
-  const site = JSON.parse(text) as { survey: { points: unknown } };
-  site.survey.points = JSON.parse(await points.text());
-  return JSON.stringify(site);
+/** Opens what was open last; false when that was nothing, or cannot be used. */
+async function openLast(tools: DeskTools): Promise<boolean> {
+  const base = await shelfBase();
+  const theme = (await readSetting(base, "theme")) as ThemeChoice | undefined;
+  if (theme !== undefined) tools.set({ theme });
+  await purgeSites(base, Date.now() - FORGOTTEN);
+  const open = await lastOpen(base);
+  if (open === null || tools.get().history !== null) return false;
+  return "example" in open ? openExample(tools, open.example, "") : openKept(tools, open.site);
 }
 
-/** Opens what was kept; false when it cannot be used, which the person is told with its text. */
-async function openKept({ set, large, opened }: DeskTools, kept: Kept): Promise<boolean> {
-  const { schemeId, theme } = kept;
-  if (kept.points === null && !isLong(kept.text)) {
-    const site = readSite(kept.text);
-    if (site.ok) opened(site.value, { schemeId, theme });
-    else set({ unopened: { file: KEPT_NAME, problems: site.problems, text: kept.text } });
-    return site.ok;
-  }
-  set({ theme });
-  return new Promise((done) => {
-    const fail = (problems: readonly SiteProblem[]): void => {
-      void wholeText(kept).then(
-        (text) => {
-          set({ unopened: { file: KEPT_NAME, problems, text } });
-          done(false);
-        },
-        () => {
-          set({ unopened: { file: KEPT_NAME, problems, text: kept.text } });
-          done(false);
-        },
-      );
-    };
-    large.read(
-      kept.text,
-      kept.points,
-      KEPT_NAME,
-      {
-        onSite(site) {
-          opened(site, { schemeId, theme });
-          large.whenLanded((landed) => {
-            if (landed) done(true);
-            else fail([CANCELLED]);
-          });
-        },
-        onProblems: fail,
-        onFault: (text) => fail([notWorkedOut(text)]),
-      },
-      () => fail([CANCELLED]),
-    );
-  });
-}
-
-const CANCELLED: SiteProblem = {
-  code: "bad-survey",
-  path: "",
-  text: "it did not come on the desk",
-  mend: "load the page again to open it, or save it as a file here before you change another site",
-};
-
-/** A worker that failed, as a problem of the file that it was given. */
-function notWorkedOut(text: string): SiteProblem {
-  return {
-    code: "bad-survey",
-    path: "",
-    text: `it could not be worked on: ${text}`,
-    mend: "try once more; if it stays so, use a smaller survey",
-  };
-}
-
-/** Opens the first example; without one an empty page, which says what to do. */
-async function openFirst({ get, set }: DeskTools): Promise<void> {
+/** Opens the site that was changed last, else the first example. */
+async function openNext(tools: DeskTools): Promise<void> {
+  const [next] = await listHeads(await shelfBase());
   const first = examples[0];
-  const text = await first?.read().catch(() => null);
-  // The person may have opened another site while the example was fetched.
-  if (get().history !== null) return;
-  const isOpen =
-    first !== undefined && typeof text === "string" && get().openText(text, first.title);
-  if (!isOpen) set({ status: "empty", starting: true });
-  set({
-    notice: text === null && first !== undefined ? words.offline.exampleMissing(first.title) : "",
-  });
+  if (next !== undefined && (await openKept(tools, next.id))) return;
+  if (first !== undefined) await openExample(tools, first.id);
 }
 
 /** Opens what was kept in this browser; else the first example; else an empty page. */
-async function beginDesk(tools: DeskTools): Promise<void> {
-  const { get, set, keepNow, keepNothing } = tools;
+async function beginDesk(tools: DeskTools, listen: () => void): Promise<void> {
+  const { get, set, keeper } = tools;
   const inBackground = (): void => {
-    if (document.visibilityState === "hidden") void keepNow();
+    if (document.visibilityState === "hidden") void keeper.keepNow();
   };
   document.addEventListener("visibilitychange", inBackground);
-  window.addEventListener("pagehide", () => void keepNow());
-  let trouble = "";
+  window.addEventListener("pagehide", () => void keeper.keepNow());
+  listen();
+  let trouble: { fault: unknown } | null = null;
   try {
-    const kept = await readKept();
-    if (kept !== null && (await openKept(tools, kept))) return;
+    if (await openLast(tools)) return;
   } catch (fault) {
-    trouble = fault instanceof Error ? fault.message : String(fault);
+    trouble = { fault };
   }
   // The person may have opened another site while the kept one was read.
   if (get().history !== null) return;
   const { unopened } = get();
-  await openFirst(tools);
-  if (unopened !== null) {
-    // What could not be opened now may be another time: only an edit puts another in its place.
-    keepNothing();
-    set({ unopened });
+  const first = examples[0];
+  if (first === undefined || !(await openExample(tools, first.id, ""))) {
+    if (get().history === null) set({ status: "empty", starting: true });
   }
-  if (trouble !== "") {
-    set({
-      keeping: {
-        state: "failed",
-        text: `This browser keeps nothing for Bankyard (${trouble}). Use Save to keep the site as a file.`,
-      },
-    });
-  }
-}
-
-/** Puts another site in place of the open one; undo goes back to that. */
-function swapped(
-  { now, adopt, opened, keepSoon }: DeskTools,
-  step: string,
-  site: Site,
-  more: Partial<DeskState>,
-): void {
-  const history = now();
-  if (history === null) {
-    opened(site, more);
-    return;
-  }
-  adopt(record(history, site, step), {
-    schemeId: site.schemes[0]?.id ?? "",
-    before: null,
-    lastEdit: null,
-    selected: null,
-    placing: null,
-    section: null,
-    unopened: null,
-    starting: false,
-    ...more,
-  });
-  keepSoon();
+  // What could not be opened stays on the list as it is.
+  if (unopened !== null) set({ unopened });
+  if (trouble !== null) keeper.tellTrouble(trouble.fault);
 }
 
 /** Reads a long text away from the page. Resolves to true when its site comes on the desk. */
@@ -227,31 +143,12 @@ function openNowOrSoon(
 
 const STOPPED = "Stopped. The site on the desk is as it was.";
 
-/** Opening and leaving sites, and how the desk is looked at. */
-export function opening(tools: DeskTools): Opening {
-  const { get, set, now, large, adopt, keepSoon } = tools;
-  const started = (site: Site): void =>
-    swapped(tools, `start ${site.name}`, site, {
-      leaf: "survey",
-      notice: `${site.name} is on the desk. Undo goes back to the site before it.`,
-    });
-
+/** How the desk is looked at. */
+function looking(tools: DeskTools): Pick<Opening, "chooseScheme" | "siteFile" | "show"> {
+  const { get, set, now, large, adopt, keeper, keepSoon } = tools;
+  const keepTheme = async (theme: ThemeChoice): Promise<void> =>
+    keepSetting(await shelfBase(), "theme", theme);
   return {
-    begin: () => beginDesk(tools),
-
-    openText(text, file) {
-      large.giveUp();
-      const use = (site: Site): void =>
-        swapped(tools, `open ${site.name}`, site, { notice: `Opened ${site.name}.` });
-      return openNowOrSoon(tools, text, file, use);
-    },
-
-    startSite(site) {
-      large.giveUp();
-      started(site);
-      return new Promise((done) => large.whenLanded(done));
-    },
-
     chooseScheme(schemeId) {
       const history = now();
       if (history === null) return;
@@ -261,20 +158,55 @@ export function opening(tools: DeskTools): Opening {
 
     siteFile() {
       const site = now()?.present;
-      return site === undefined ? null : { name: fileName(site), text: writeSite(site) };
+      return site === undefined ? null : { name: fileName(site.name), text: writeSite(site) };
     },
 
     show(part) {
       set(part);
-      if (part.theme !== undefined) keepSoon();
+      if (part.theme !== undefined) keepTheme(part.theme).catch(keeper.tellTrouble);
       if (part.stage !== undefined && get().drawn !== null) {
         set({ working: { fault: null } });
         large.again();
       }
     },
+  };
+}
+
+/** Opening and leaving sites, and what is told of it. */
+export function opening(tools: DeskTools): Opening {
+  const { get, set, large, keeper } = tools;
+  const { listen, workHere, workOnCopy } = sharing(tools);
+
+  return {
+    ...looking(tools),
+    ...{ workHere, workOnCopy },
+    begin: () => beginDesk(tools, listen),
+    openExample: (id) => openExample(tools, id),
+    openKept: (id) => openKept(tools, id),
+    openNext: () => openNext(tools),
+    keepNow: () => keeper.keepNow(),
+    sitesElsewhere: () => tools.turns.elsewhere(),
+
+    openText(text, file) {
+      large.giveUp();
+      return openNowOrSoon(tools, text, file, (site) => void openRead(tools, site));
+    },
+
+    startSite(site) {
+      large.giveUp();
+      const notice = words.shelf.started(site.name);
+      openNew(tools, site, { leaf: "survey", notice }, { isOwn: true });
+      return new Promise((done) => large.whenLanded(done));
+    },
 
     tell(notice) {
       set({ notice });
+    },
+
+    keepFailed: keeper.tellTrouble,
+
+    dropSetAside(site) {
+      set({ setAside: get().setAside.filter((one) => one !== site) });
     },
 
     dismissUnopened() {

@@ -3,6 +3,7 @@ import type { DeskState, DeskStore } from "./deskState.js";
 import { copying } from "./copying.js";
 import { cornering } from "./cornering.js";
 import { deskTools } from "./deskTools.js";
+import type { DeskTools } from "./deskTools.js";
 import { editing } from "./editing.js";
 import { opening } from "./opening.js";
 import { lettingGo } from "./picks.js";
@@ -14,6 +15,9 @@ import { rememberCost } from "./stepCosts.js";
 const beginning: DeskState = {
   status: "opening",
   history: null,
+  siteId: "",
+  turn: "here",
+  unsaved: false,
   schemeId: "",
   estimate: null,
   fault: null,
@@ -34,6 +38,7 @@ const beginning: DeskState = {
   leaf: "dig",
   starting: false,
   keeping: { state: "kept" },
+  setAside: [],
   unopened: null,
   waiting: null,
   drawn: null,
@@ -41,9 +46,13 @@ const beginning: DeskState = {
   notice: "",
 };
 
+/** Tells the keeper what has become of the desk. */
+let follow: DeskTools["keeper"]["follow"] = () => undefined;
+
 /** The desk's state: one document with its history, what is shown of it, and its estimate. */
 export const useDesk = create<DeskStore>()((set, get) => {
   const tools = deskTools(get, (part) => set(lettingGo(get(), part)));
+  follow = tools.keeper.follow;
   return {
     ...beginning,
     ...editing(tools),
@@ -54,8 +63,8 @@ export const useDesk = create<DeskStore>()((set, get) => {
     ...changing(tools),
     ...sectioning(tools),
     ...opening(tools),
-    keepNow: tools.keepNow,
   };
 });
 
 useDesk.subscribe(rememberCost);
+useDesk.subscribe((now, before) => follow(now, before));

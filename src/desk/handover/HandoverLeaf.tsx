@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { renameSite } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
+import { words } from "../../words/index.js";
 import { NameField } from "../fields/NameField.js";
 import { askForSite, saveSite } from "../files.js";
 import { Findings } from "../Findings.js";
@@ -9,6 +10,7 @@ import { useEdit, useSite } from "../useSite.js";
 const KEPT_WORDS = {
   kept: "Kept in this browser as it stands.",
   waiting: "Being kept in this browser…",
+  example: words.shelf.asExample,
 } as const;
 
 /** What is taken away: the site file, a report on paper, and the cautions that go with it. */
