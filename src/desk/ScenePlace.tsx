@@ -1,8 +1,10 @@
 import { Component, useMemo } from "react";
 import type { ReactNode } from "react";
 import type { CranePlace, ProbeWorth } from "../scene/index.js";
+import { moveStand, type PlanPoint } from "../site/index.js";
 import { useChance, useDesk, useLooks } from "../store/index.js";
 import type { Picked } from "../store/index.js";
+import { words } from "../words/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
 import { SiteScene } from "./late/SiteScene.js";
 import { SeveralBar } from "./SeveralBar.js";
@@ -75,8 +77,8 @@ function useCranePlaces(): readonly CranePlace[] {
     const lift = site.schemes.find(({ id }) => id === schemeId)?.machines?.lift;
     const result = estimate?.lift ?? null;
     if (leaf !== "machines" || lift === undefined || result === null) return NO_PLACES;
-    return lift.stands.map(({ id, at }) => ({
-      at,
+    return lift.stands.map(({ id, name, at }) => ({
+      ...{ id, name, at },
       radii: result.tanks.flatMap(({ stands }) =>
         stands.filter(({ stand }) => stand === id).map(({ radius }) => radius.value),
       ),
@@ -84,6 +86,14 @@ function useCranePlaces(): readonly CranePlace[] {
       isBest: result.best === id,
     }));
   }, [leaf, site, schemeId, estimate]);
+}
+
+function moveCrane(stand: string, at: PlanPoint): void {
+  const { history, schemeId, edit } = useDesk.getState();
+  const { stands } =
+    history?.present.schemes.find(({ id }) => id === schemeId)?.machines?.lift ?? {};
+  const name = stands?.find(({ id }) => id === stand)?.name ?? stand;
+  edit(words.picked.steps.move(name), (site) => moveStand(site, schemeId, stand, at));
 }
 
 function stopWalking(): void {
@@ -141,6 +151,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       onPlace={desk.place}
       onCancelPlacing={desk.stopPlacing}
       onSectionTap={desk.tapSection}
+      onStandMove={moveCrane}
       onSectionMove={desk.moveSection}
       onSectionAcross={desk.startSection}
       onSectionCancel={desk.stopSection}

@@ -23,7 +23,7 @@ import { PictureTaker } from "./PictureTaker.js";
 import { PlacingMarks } from "./PlacingMarks.js";
 import { ProbeMap } from "./ProbeMap.js";
 import { SectionLine } from "./SectionLine.js";
-import type { SiteSceneProps } from "./props.js";
+import type { CranePlace, SiteSceneProps } from "./props.js";
 import { SceneLight } from "./SceneLight.js";
 import { idsAmong, shownLimits } from "./shown.js";
 import { tankBodies, type SceneContents } from "./sceneTargets.js";
@@ -53,6 +53,8 @@ interface SceneCanvasProps {
   inner: StagePatch | null;
   /** Bands of depth to be shown; null for earth in its own colours. */
   bands: DepthBands | null;
+  /** Where the crane might stand, one of them perhaps being dragged. */
+  stands: readonly CranePlace[];
   /** The machine that stands at its work; null for none. */
   machine: MachineAtWork | null;
   lines: FoundContours;
@@ -195,8 +197,8 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       {props.probeWorth !== null && (
         <ProbeMap {...{ frame, ground, palette }} worth={props.probeWorth} />
       )}
-      {props.cranePlaces.length > 0 && (
-        <CranePlaces {...{ frame, ground, palette }} places={props.cranePlaces} />
+      {given.stands.length > 0 && (
+        <CranePlaces {...{ frame, ground, palette }} places={given.stands} />
       )}
       {props.section !== null && (
         <SectionLine

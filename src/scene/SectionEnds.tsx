@@ -131,7 +131,7 @@ function placeEnds(
 }
 
 /** Site place under the pointer on the ground as found; null off it. */
-function placeUnder(
+export function placeUnder(
   event: PointerEvent<HTMLElement>,
   layer: HTMLElement | null,
   { frame, found }: SceneContents,
@@ -145,7 +145,8 @@ function placeUnder(
   return hit === null ? null : toSite(frame, [hit[0], hit[1]]);
 }
 
-const ARROWS: Readonly<Record<string, PlanPoint>> = {
+/** Which way each arrow key moves a thing, east and north. */
+export const ARROWS: Readonly<Record<string, PlanPoint>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
   ArrowUp: [0, 1],

@@ -18,9 +18,7 @@ import {
 } from "../estimate/index.js";
 import { materialsOf } from "../site/index.js";
 import { sceneFrame } from "./frame.js";
-import { ContourLabels } from "./ContourLabels.js";
 import { depthBands } from "./depthBands.js";
-import { DepthLegend } from "./DepthLegend.js";
 import type { PlanPoint } from "../site/index.js";
 import { GroundNote } from "./GroundNote.js";
 import { Handles } from "./Handles.js";
@@ -28,11 +26,9 @@ import { HeldDrag } from "./heldDrag.js";
 import { HeldNote } from "./HeldNote.js";
 import { Labels } from "./Labels.js";
 import { machineAtWork } from "./machinesAtWork.js";
-import { MachineTag } from "./MachineTag.js";
 import { scenePalette } from "./palette.js";
 import { PlacingDesk } from "./PlacingDesk.js";
-import { NextProbeTag } from "./ProbeMap.js";
-import type { SiteSceneProps } from "./props.js";
+import type { CranePlace, SiteSceneProps } from "./props.js";
 import "./scene.css";
 import "./picked.css";
 import "./drawing.css";
@@ -41,9 +37,9 @@ import { SceneCorner } from "./SceneCorner.js";
 import type { SceneContents } from "./sceneTargets.js";
 import { createSceneView, type SceneView } from "./sceneView.js";
 import { shownWorks } from "./shown.js";
-import { SpotHeights } from "./SpotHeights.js";
+import { GroundFigures, ShownOver } from "./ShownOver.js";
+import { withDraft, type StandDraft } from "./StandHandles.js";
 import { stageGround } from "./stageGround.js";
-import { SectionEnds } from "./SectionEnds.js";
 import { SectionHint } from "./SectionHint.js";
 import { useFraming } from "./useFraming.js";
 import { WalkPad } from "./WalkPad.js";
@@ -80,9 +76,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
     // So that Enter, Space and the arrows reach the scene and not the button that began the placing.
     if (placing !== null) root.current?.focus({ preventScroll: true });
   }, [placing]);
-  const heights = showsHeights(props);
-  const [from, to] = props.section ?? [];
-  const nextProbe = props.probeWorth?.best ?? null;
+  const [stands, setStandDraft] = useStands(props.cranePlaces, contents);
   return (
     <div
       ref={root}
@@ -100,7 +94,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
         <ErrorBox>
           <div className="scene-canvas" aria-hidden="true">
             <SceneCanvas
-              {...{ props, contents, materials, view }}
+              {...{ props, contents, materials, view, stands }}
               {...drawn}
               palette={scenePalette(theme)}
               draft={tool.draft}
@@ -109,8 +103,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
             />
           </div>
           <div className="scene-over">
-            {!heights && <ContourLabels lines={lines} contents={contents} view={view} />}
-            {heights && <SpotHeights contents={contents} view={view} />}
+            <GroundFigures {...{ props, lines, contents, view }} />
             <Labels
               {...{ contents, view, startPress }}
               idle={placing !== null || drawing}
@@ -118,9 +111,12 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               also={props.also}
               onSelect={props.onSelect}
             />
-            {drawn.machine !== null && (
-              <MachineTag machine={drawn.machine} view={view} idle={placing !== null || drawing} />
-            )}
+            <ShownOver
+              {...{ props, contents, view, stands }}
+              {...drawn}
+              idle={placing !== null || drawing}
+              onDraft={setStandDraft}
+            />
             {placing === null && (
               <Handles {...{ contents, view, startPress, props, held }} selected={props.selected} />
             )}
@@ -131,7 +127,6 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               kind={props.view}
               onFrame={props.selected === null ? null : () => frameIt()}
             />
-            {props.looks.depths && <DepthLegend bands={drawn.bands} units={props.site.units} />}
             {props.view === "walk" && (
               <WalkPad
                 {...{ view }}
@@ -146,10 +141,6 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
                 schemeId={props.schemeId}
                 onClose={() => setAsked(null)}
               />
-            )}
-            {nextProbe !== null && <NextProbeTag at={nextProbe} contents={contents} view={view} />}
-            {from !== undefined && to !== undefined && (
-              <SectionEnds {...{ contents, view }} line={[from, to]} onMove={props.onSectionMove} />
             )}
             {drawing && (
               <SectionHint
@@ -179,9 +170,11 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   );
 }
 
-/** Whether heights are written at the survey's points. */
-function showsHeights({ looks, showPoints }: SiteSceneProps): boolean {
-  return looks.heights === "on" || (looks.heights === "leaf" && showPoints);
+/** The places of the crane, one of them perhaps being dragged, and what tells of that. */
+function useStands(places: readonly CranePlace[], contents: SceneContents) {
+  const [draft, setDraft] = useState<StandDraft | null>(null);
+  const stands = useMemo(() => withDraft(places, draft, contents), [places, draft, contents]);
+  return [stands, setDraft] as const;
 }
 
 /** Meshes and grounds of the site, each made anew only when what it comes from changed. */

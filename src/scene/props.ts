@@ -35,6 +35,9 @@ export interface ProbeWorth {
 
 /** A place where the crane might stand. */
 export interface CranePlace {
+  /** Id and name of the stand. */
+  id: string;
+  name: string;
   /** Axis of rotation in plan. */
   at: PlanPoint;
   /** m from the axis to each tank. */
@@ -107,6 +110,8 @@ export interface SiteSceneProps {
   onCancelPlacing: () => void;
   /** A tap on the ground while the section's line is drawn. */
   onSectionTap: (at: PlanPoint) => void;
+  /** A stand of the crane is put elsewhere. */
+  onStandMove: (stand: string, at: PlanPoint) => void;
   onSectionMove: (line: readonly [PlanPoint, PlanPoint]) => void;
   onSectionAcross: (line: readonly [PlanPoint, PlanPoint]) => void;
   onSectionCancel: () => void;

@@ -44,6 +44,7 @@ export {
 } from "./ruleEdits.js";
 export { publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
 export type { Locality, Rule } from "./ruleBook.js";
+export { moveStand } from "./standEdits.js";
 export { problemLine } from "./problem.js";
 export type { Outcome, SiteProblem, SiteProblemCode } from "./problem.js";
 export {

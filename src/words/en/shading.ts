@@ -18,6 +18,7 @@ export const shading = {
     `Drawn at ${stand} for ${tank}; the operator decides where it stands`,
   notLifting: (tank: string, stand: string) =>
     `From ${stand} something speaks against lifting ${tank}: see Machines`,
+  moveStand: (stand: string) => `Drag the crane to another place: ${stand}`,
   drawing: "Contours and heights",
   drawingAside: "kept on this device",
   contours: "Contours every",
