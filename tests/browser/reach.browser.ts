@@ -1,6 +1,7 @@
 // Within everyone's reach: axe finds nothing wrong in any leaf on a phone by night and at a desk by
 // day; text at twice its size and the page at twice its zoom are not cut off; and an edit made while
-// somebody types leaves the text, the focus and the cursor where they are.
+// somebody types leaves the text, the focus and the cursor where they are. A site in feet shows no
+// metres, and one in metres no feet.
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
@@ -53,6 +54,32 @@ async function tooSmall(page: Page): Promise<string[]> {
   }, FINGER);
 }
 
+/** Units of the other system that stand behind a figure. */
+const FOREIGN = {
+  us: String.raw`\d ?(m³|m²|kPa|kN|N|L/s|kg|mm|m)(?![\w²³°′/])`,
+  metric: String.raw`\d ?(ft|ft²|yd|yd³|psi|gpm|lb)(?![\w²³])`,
+} as const;
+
+/**
+ * Texts and fields of the leaf with a unit of the other system. Sources and rules of law are quoted
+ * as they stand, and goods in a list are called what the trade calls them.
+ */
+async function foreignUnits(page: Page, system: keyof typeof FOREIGN): Promise<string[]> {
+  return page.evaluate((pattern) => {
+    const foreign = new RegExp(pattern);
+    const leaf = document.querySelector(".leaf")!.cloneNode(true) as HTMLElement;
+    leaf.querySelectorAll("option, .rule-source, .typical, .soft, svg").forEach((one) => {
+      one.remove();
+    });
+    const found: string[] = [];
+    const texts = document.createTreeWalker(leaf, NodeFilter.SHOW_TEXT);
+    while (texts.nextNode()) found.push(texts.currentNode.textContent ?? "");
+    for (const { value, placeholder } of document.querySelectorAll<HTMLInputElement>(".leaf input"))
+      found.push(value, placeholder);
+    return found.filter((text) => foreign.test(text) && !text.includes("29 CFR"));
+  }, FOREIGN[system]);
+}
+
 /** What runs out of the page, of the leaf or of its figure at the sides. */
 async function runsOut(page: Page): Promise<string[]> {
   return page.evaluate(() => {
@@ -74,8 +101,21 @@ async function faultsOfLeaves(page: Page, touch: boolean): Promise<string[]> {
     }
     // What has scrolled half under the leaf's head is no small target.
     await page.locator("aside.leaf").evaluate((one) => one.scrollTo({ top: 0 }));
-    const wrong = [...(await faults(page)), ...(touch ? await tooSmall(page) : [])];
+    const wrong = await faults(page);
+    wrong.push(...(touch ? await tooSmall(page) : await foreignUnits(page, "us")));
     found.push(...wrong.map((one) => `${leaf}: ${one}`));
+  }
+  return found;
+}
+
+/** The site in metres, set from the unit beside a field, and every leaf read for feet. */
+async function feetOnMetricSite(page: Page): Promise<string[]> {
+  await page.locator(".field .unit").first().click();
+  await page.getByRole("button", { name: "Show the whole site in metres" }).click();
+  const found: string[] = [];
+  for (const leaf of LEAVES) {
+    await openLeaf(page, leaf);
+    found.push(...(await foreignUnits(page, "metric")).map((one) => `${leaf}: ${one}`));
   }
   return found;
 }
@@ -131,6 +171,7 @@ describe("reach", () => {
     await waitForFrames(page);
     expect(await faultsOfLeaves(page, false)).toEqual([]);
     await typingStays(page);
+    expect(await feetOnMetricSite(page)).toEqual([]);
     await page.evaluate(() => (document.documentElement.style.fontSize = "200%"));
     expect(await runsOutOfLeaves(page, LEAVES), "text").toEqual([]);
     await page.evaluate(() => (document.documentElement.style.fontSize = ""));

@@ -3,8 +3,10 @@ import { USUAL_KEEP_OFF } from "../../site/index.js";
 import type { Building, Pile } from "../../site/index.js";
 import { bearing, length } from "../../units/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useTypical } from "../fields/useTypical.js";
+import { useSite } from "../useSite.js";
 import { OutletFields } from "./OutletFields.js";
 import { CornerFields, PlaceFields } from "./PlaceFields.js";
 import { StripOver } from "./StripFields.js";
@@ -51,6 +53,7 @@ const nearDoubt = (keepOff: number): string | null =>
 
 /** A pile that takes what is left over. */
 export function PileFields({ work }: { work: Pile }): ReactNode {
+  const { units } = useSite().site;
   const change = useChange(work);
   return (
     <>
@@ -89,7 +92,7 @@ export function PileFields({ work }: { work: Pile }): ReactNode {
         onClear={() => change("distance from edges", { keepOff: undefined })}
         usual={USUAL_KEEP_OFF}
         doubt={nearDoubt}
-        note="Spoil is kept at least 2 ft (0.61 m) from the edge of an excavation: 29 CFR 1926.651(j)(2)."
+        note={words.forms.spoilKept(length.print(USUAL_KEEP_OFF, units))}
       />
     </>
   );
