@@ -67,7 +67,8 @@ const FOREIGN = {
 async function foreignUnits(page: Page, system: keyof typeof FOREIGN): Promise<string[]> {
   return page.evaluate((pattern) => {
     const foreign = new RegExp(pattern);
-    const leaf = document.querySelector(".leaf")!.cloneNode(true) as HTMLElement;
+    const leaf = document.querySelector(".leaf")?.cloneNode(true) as HTMLElement | undefined;
+    if (leaf === undefined) return ["no leaf is open"];
     leaf.querySelectorAll("option, .rule-source, .typical, .soft, svg").forEach((one) => {
       one.remove();
     });
