@@ -234,8 +234,10 @@ class DeskKeeper implements Keeper {
       if (!isWritten && this.get().keeping.state === "failed") return;
       this.set({ keeping: { state: hold.example === null ? "kept" : "example" } });
     } catch (fault) {
+      // What has left the desk is set aside and told of then.
+      if (!isOpen()) return;
       if (!(fault instanceof ShelfConflict)) this.tellTrouble(fault);
-      else if (isOpen()) this.set({ turn: "moved", unsaved: true, keeping: { state: "kept" } });
+      else this.set({ turn: "moved", unsaved: true, keeping: { state: "kept" } });
     }
   }
 
