@@ -8,6 +8,7 @@ import { CornerFields, PlaceFields } from "../dig/PlaceFields.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
+import { Term } from "../book/Term.js";
 import { useEdit } from "../useSite.js";
 
 const { limit: says } = words.drawing;
@@ -46,7 +47,7 @@ export function LimitForm({ limit }: { limit: Limit }): ReactNode {
         onChoose={(kind) => change(says.steps.kind, (one) => ({ ...one, kind }))}
       />
       <MeasureField
-        label={says.setback}
+        label={<Term id="setback">{says.setback}</Term>}
         name="limit-setback"
         value={limit.setback}
         measure={length}
