@@ -6,6 +6,7 @@ import { area, distance, elevation, length } from "../../units/index.js";
 import { EarthPatterns, patternId } from "./EarthPatterns.js";
 import { heightOn, ticks, type Frame, type SectionFit } from "./fit.js";
 import { nameOfWork } from "./names.js";
+import { topOver } from "./topOver.js";
 
 interface DrawingProps {
   site: Site;
@@ -190,6 +191,14 @@ function Pipes({ section, fit, scale }: PartProps): ReactNode {
 /** Mean breadth of a letter of a name, px. */
 const LETTER = 6.8;
 
+/** A name on the drawing, px; with `down`, a line goes from it to what it names. */
+interface Name {
+  x: number;
+  y: number;
+  text: string;
+  down?: number;
+}
+
 /** Names of what stands or lies in the ground, kept from one another. */
 function Names({ site, section, scale, frame }: PartProps & { frame: Frame }): ReactNode {
   const built = section.areas.filter((each) => each.kind === "structure");
@@ -197,17 +206,19 @@ function Names({ site, section, scale, frame }: PartProps & { frame: Frame }): R
     work,
     outline: section.standing.flatMap((each) => (each.work === work ? each.outline : [])),
   }));
-  const wanted = [
+  const ground = section.areas.map((each) => each.outline);
+  const wanted: Name[] = [
     ...[...built, ...standing].map(({ work, outline }) => {
       const [s, z] = middleOf(outline);
       const text = work === null ? "" : nameOfWork(site, section, work);
       return { x: scale.x(s), y: scale.y(z) + 4, text };
     }),
-    ...section.pipes.map(({ centre, name }) => ({
-      x: scale.x(centre[0]),
-      y: scale.y(centre[1]) - 9,
-      text: name,
-    })),
+    // Over the ground with a line down to the pipe: written beside it, the name would hide the trench.
+    ...section.pipes.map(({ centre: [s, z], name }) => {
+      const half = (LETTER * name.length) / 2 / (scale.x(1) - scale.x(0));
+      const top = topOver(ground, s, half) ?? z;
+      return { x: scale.x(s), y: scale.y(Math.max(top, z)) - 8, text: name, down: scale.y(z) };
+    }),
     ...section.pipesAlong.map(({ centre, name }) => {
       const [s, z] = centre[Math.floor(centre.length / 2)]!;
       return { x: scale.x(s), y: scale.y(z) - 9, text: name };
@@ -224,11 +235,15 @@ function Names({ site, section, scale, frame }: PartProps & { frame: Frame }): R
           Math.abs(other.y - y) > 15 ||
           Math.abs(other.x - name.x) > (LETTER / 2) * (other.text.length + name.text.length),
       );
-    const y = [0, 26, -15, 42, -30].map((by) => name.y + by).find(clear);
+    const seats = each.down === undefined ? [0, 26, -15, 42, -30] : [0, -15, -30, -45];
+    const y = seats.map((by) => name.y + by).find(clear);
     if (y !== undefined) placed.push({ ...name, y });
   }
   return (
     <g className="section-names">
+      {placed.map(({ x, y, down }, i) =>
+        down === undefined ? null : <line key={i} x1={x} x2={x} y1={y + 3} y2={down - 3} />,
+      )}
       {placed.map(({ x, y, text }, i) => (
         <text key={i} x={x} y={y} textAnchor="middle">
           {text}
