@@ -96,6 +96,10 @@ function moveCrane(stand: string, at: PlanPoint): void {
   edit(words.picked.steps.move(name), (site) => moveStand(site, schemeId, stand, at));
 }
 
+function stopMeasuring(): void {
+  useDesk.getState().show({ measuring: false });
+}
+
 function stopWalking(): void {
   useDesk.getState().show({ view: "orbit" });
 }
@@ -134,6 +138,8 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       placing={placing}
       snapping={useDesk((one) => one.snapping)}
       section={section}
+      measuring={useDesk((desk) => desk.measuring)}
+      onMeasureEnd={stopMeasuring}
       probeWorth={useProbeWorth()}
       cranePlaces={useCranePlaces()}
       looks={useLooks()}

@@ -8,8 +8,11 @@ import type { ScenePalette } from "./palette.js";
 import type { StageGround } from "./stageGround.js";
 import type { PlacingDraft } from "./usePlacing.js";
 
+/** What of a thing that is being placed is drawn. */
+export type DrawnDraft = Pick<PlacingDraft, "corners" | "hover" | "placing">;
+
 interface PlacingMarksProps {
-  draft: PlacingDraft;
+  draft: DrawnDraft;
   frame: SceneFrame;
   ground: StageGround;
   palette: ScenePalette;

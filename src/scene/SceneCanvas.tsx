@@ -20,7 +20,7 @@ import { chainSegments, InkLines } from "./InkLines.js";
 import type { MachineAtWork } from "./machinesAtWork.js";
 import type { ScenePalette } from "./palette.js";
 import { PictureTaker } from "./PictureTaker.js";
-import { PlacingMarks } from "./PlacingMarks.js";
+import { PlacingMarks, type DrawnDraft } from "./PlacingMarks.js";
 import { ProbeMap } from "./ProbeMap.js";
 import { SectionLine } from "./SectionLine.js";
 import type { CranePlace, SiteSceneProps } from "./props.js";
@@ -28,7 +28,6 @@ import { SceneLight } from "./SceneLight.js";
 import { idsAmong, shownLimits } from "./shown.js";
 import { tankBodies, type SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
-import type { PlacingDraft } from "./usePlacing.js";
 import { LimitModels } from "./works/LimitModels.js";
 import { ProbePins, SurveyCrosses } from "./works/ProbePins.js";
 import { MachineModel } from "./works/MachineModel.js";
@@ -61,7 +60,7 @@ interface SceneCanvasProps {
   materials: ReadonlyMap<string, Material>;
   palette: ScenePalette;
   view: SceneView;
-  draft: PlacingDraft | null;
+  draft: DrawnDraft | null;
   /** Where the pointer is while a section's line is drawn. */
   sectionHover: PlanPoint | null;
   onLost: (lost: boolean) => void;

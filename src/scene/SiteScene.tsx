@@ -20,14 +20,11 @@ import { materialsOf } from "../site/index.js";
 import { sceneFrame } from "./frame.js";
 import { depthBands } from "./depthBands.js";
 import type { PlanPoint } from "../site/index.js";
-import { GroundNote } from "./GroundNote.js";
 import { Handles } from "./Handles.js";
 import { HeldDrag } from "./heldDrag.js";
-import { HeldNote } from "./HeldNote.js";
 import { Labels } from "./Labels.js";
 import { machineAtWork } from "./machinesAtWork.js";
 import { scenePalette } from "./palette.js";
-import { PlacingDesk } from "./PlacingDesk.js";
 import type { CranePlace, SiteSceneProps } from "./props.js";
 import "./scene.css";
 import "./picked.css";
@@ -40,10 +37,12 @@ import { shownWorks } from "./shown.js";
 import { GroundFigures, ShownOver } from "./ShownOver.js";
 import { withDraft, type StandDraft } from "./StandHandles.js";
 import { stageGround } from "./stageGround.js";
-import { SectionHint } from "./SectionHint.js";
 import { useFraming } from "./useFraming.js";
 import { WalkPad } from "./WalkPad.js";
 import { words } from "../words/index.js";
+import type { DrawnDraft } from "./PlacingMarks.js";
+import { useMeasuring, type MeasureTool } from "./useMeasuring.js";
+import { ToolNotes } from "./ToolNotes.js";
 import { usePlacing } from "./usePlacing.js";
 import { isDrawing, useSection } from "./useSection.js";
 import { WorkingNote } from "./WorkingNote.js";
@@ -62,20 +61,21 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const { contents, materials, ...drawn } = useContents(props);
   const { lines } = drawn;
   const tool = usePlacing(placing, props.onPlace);
+  const measure = useMeasuring(props.measuring);
   const section = useSection(props.section, props.onSectionTap);
   const [asked, setAsked] = useState<PlanPoint | null>(null);
   const frameIt = useFraming(view, contents, props);
   const [held] = useState(() => new HeldDrag());
   const startPress = useScenePointer({
-    ...{ root, view, contents, props, placing: tool, section, held, onFrame: frameIt },
+    ...{ root, view, contents, props, placing: tool, section, measure, held, onFrame: frameIt },
     onGround: setAsked,
   });
-  const drawing = isDrawing(props.section);
+  const drawing = isDrawing(props.section) || measure.isSetting;
   useFrameCount(root, view);
   useEffect(() => {
     // So that Enter, Space and the arrows reach the scene and not the button that began the placing.
-    if (placing !== null) root.current?.focus({ preventScroll: true });
-  }, [placing]);
+    if (placing !== null || props.measuring) root.current?.focus({ preventScroll: true });
+  }, [placing, props.measuring]);
   const [stands, setStandDraft] = useStands(props.cranePlaces, contents);
   return (
     <div
@@ -83,7 +83,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
       className="scene"
       data-testid="scene"
       data-theme={theme}
-      data-placing={drawing ? "section" : placing?.kind}
+      data-placing={measure.isSetting ? "measure" : drawing ? "section" : placing?.kind}
       role="region"
       aria-label={`${props.site.name}: the ground and the works in ${
         props.view === "plan" ? "plan" : "three dimensions"
@@ -97,7 +97,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               {...{ props, contents, materials, view, stands }}
               {...drawn}
               palette={scenePalette(theme)}
-              draft={tool.draft}
+              draft={tool.draft ?? measuredLine(measure)}
               sectionHover={section.hover}
               onLost={setLost}
             />
@@ -134,31 +134,10 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
                 onStop={props.onStopWalking}
               />
             )}
-            {asked !== null && (
-              <GroundNote
-                {...{ contents, view }}
-                at={asked}
-                schemeId={props.schemeId}
-                onClose={() => setAsked(null)}
-              />
-            )}
-            {drawing && (
-              <SectionHint
-                contents={contents}
-                count={props.section?.length ?? 0}
-                missed={section.missed}
-                onAcross={props.onSectionAcross}
-                onCancel={props.onSectionCancel}
-              />
-            )}
-            <HeldNote {...{ held, contents, view }} />
-            {tool.draft !== null && (
-              <PlacingDesk
-                {...{ tool, contents, view }}
-                draft={tool.draft}
-                onCancel={props.onCancelPlacing}
-              />
-            )}
+            <ToolNotes
+              {...{ props, contents, view, tool, section, measure, held, asked }}
+              onClose={() => setAsked(null)}
+            />
           </div>
         </ErrorBox>
       )}
@@ -175,6 +154,11 @@ function useStands(places: readonly CranePlace[], contents: SceneContents) {
   const [draft, setDraft] = useState<StandDraft | null>(null);
   const stands = useMemo(() => withDraft(places, draft, contents), [places, draft, contents]);
   return [stands, setDraft] as const;
+}
+
+/** What is measured is drawn as a line that is being placed. */
+function measuredLine({ state, hover }: MeasureTool): DrawnDraft | null {
+  return state && { placing: { kind: "trench" }, corners: state.points, hover };
 }
 
 /** Meshes and grounds of the site, each made anew only when what it comes from changed. */

@@ -93,6 +93,9 @@ export interface SiteSceneProps {
   looks: SceneLooks;
   /** False where shadows are to be left out, to spare the device. */
   shadows: boolean;
+  /** True while taps measure. */
+  measuring: boolean;
+  onMeasureEnd: () => void;
   showProbes: boolean;
   showPoints: boolean;
   /** Where a further probe would tell most; null to leave that out. */

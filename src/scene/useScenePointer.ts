@@ -19,6 +19,8 @@ import { LongPress } from "./longPress.js";
 import type { SceneView } from "./sceneView.js";
 import type { Snapped } from "./snap.js";
 import { isDrawing, type SectionTool } from "./useSection.js";
+import { measureAim } from "./measureAim.js";
+import type { MeasureTool } from "./useMeasuring.js";
 import type { PlacingTool } from "./usePlacing.js";
 
 /** Begins a press on a handle or label that lies over the scene. */
@@ -37,6 +39,7 @@ interface ScenePointerInput {
   props: SiteSceneProps;
   placing: PlacingTool;
   section: SectionTool;
+  measure: MeasureTool;
   /** Turns the view to a thing. */
   onFrame: (selection: Selection) => void;
   /** A place on bare ground that was asked about; null to ask no more. */
@@ -313,6 +316,10 @@ class SceneHand {
       input.placing.send({ type: "hover", at: aim?.at ?? null, holds: aim?.holds ?? [] });
     } else if (isDrawing(input.props.section)) {
       input.section.hoverAt(groundUnder(input, screen, stepOf(event, input)));
+    } else if (input.measure.isSetting) {
+      // Over the canvas alone: the pointer on its way to a button measures nothing.
+      const onCanvas = event.target instanceof HTMLCanvasElement;
+      input.measure.hoverAt(onCanvas ? this.measured(event, screen) : null);
     } else if (event.pointerType === "mouse" && event.buttons === 0) {
       const onCanvas = event.target instanceof HTMLCanvasElement;
       const picked = onCanvas ? pickAt(input, screen, false) : null;
@@ -355,8 +362,15 @@ class SceneHand {
 
   /** True when no tool has the taps. */
   private isFree(): boolean {
-    const { placing, section } = this.latest.current.props;
-    return placing === null && !isDrawing(section);
+    const { props, measure } = this.latest.current;
+    return props.placing === null && !isDrawing(props.section) && !measure.isSetting;
+  }
+
+  /** The place that is measured; null off the ground. */
+  private measured(event: PointerEvent, screen: ScreenPoint): PlanPoint | null {
+    const input = this.latest.current;
+    const free = event.altKey || !input.props.snapping;
+    return measureAim(input, screen, { free, pointerType: event.pointerType });
   }
 
   /** Where the next corner of what is placed goes, held by what is near; null off the ground. */
@@ -373,6 +387,10 @@ class SceneHand {
     if (isDrawing(input.props.section)) {
       this.swallows = event.pointerType === "touch";
       input.section.tap(groundUnder(input, screen, stepOf(event, input)));
+      return;
+    }
+    if (input.measure.isSetting) {
+      input.measure.tap(this.measured(event, screen));
       return;
     }
     if (input.props.placing === null) {

@@ -103,6 +103,8 @@ export interface DeskState {
   snapping: boolean;
   /** Ends of the section's line as far as it is drawn: none, one or two; null when there is none. */
   section: readonly PlanPoint[] | null;
+  /** Taps measure; the places are kept by the scene alone. */
+  measuring: boolean;
   stage: Stage;
   view: "orbit" | "plan" | "walk";
   theme: "light" | "dark" | "system";
@@ -174,7 +176,9 @@ export interface DeskActions {
   /** Shows all that is hidden in this scheme and its ground. */
   showAll: () => void;
   show: (
-    part: Partial<Pick<DeskState, "stage" | "view" | "snapping" | "theme" | "leaf" | "starting">>,
+    part: Partial<
+      Pick<DeskState, "stage" | "view" | "snapping" | "measuring" | "theme" | "leaf" | "starting">
+    >,
   ) => void;
   chooseScheme: (schemeId: string) => void;
   /**

@@ -19,6 +19,7 @@ const NOTHING_CHOSEN: Partial<DeskState> = {
   selected: null,
   placing: null,
   section: null,
+  measuring: false,
   unopened: null,
   starting: false,
   unsaved: false,

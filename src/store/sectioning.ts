@@ -11,7 +11,12 @@ const NO_LINE = 0.05;
 export function sectioning({ get, set }: DeskTools): Sectioning {
   return {
     startSection(line) {
-      set({ section: line ?? [], placing: null, ...(line ? {} : { selected: null }) });
+      set({
+        section: line ?? [],
+        placing: null,
+        measuring: false,
+        ...(line ? {} : { selected: null }),
+      });
     },
 
     tapSection(at) {

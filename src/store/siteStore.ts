@@ -32,6 +32,7 @@ const beginning: DeskState = {
   placing: null,
   snapping: true,
   section: null,
+  measuring: false,
   stage: "dug",
   view: "orbit",
   theme: "system",

@@ -37,10 +37,28 @@ function useSnapTool(): BarTool {
   };
 }
 
+function useMeasureTool(): BarTool {
+  const on = useDesk((desk) => desk.measuring);
+  const { show, stopPlacing, stopSection } = useDesk.getState();
+  return {
+    id: "measure",
+    name: words.looking.measure,
+    title: words.looking.measureTitle,
+    on,
+    press: () => {
+      if (!on) {
+        stopPlacing();
+        if ((useDesk.getState().section ?? []).length < 2) stopSection();
+      }
+      show({ measuring: !on });
+    },
+  };
+}
+
 /**
  * All tools of the bar, the most used first: what does not fit goes into the menu from the end.
  * A new one is a hook of its own that gives a `BarTool`, and one more line here.
  */
 export function useBarTools(): readonly BarTool[] {
-  return [useSectionTool(), useSnapTool(), ...useShowTools()];
+  return [useSectionTool(), useMeasureTool(), useSnapTool(), ...useShowTools()];
 }

@@ -1,0 +1,199 @@
+import { useEffect, useState, type ReactElement } from "react";
+import type { PlanPoint } from "../site/index.js";
+import { elevation } from "../units/index.js";
+import { words } from "../words/index.js";
+import { snapStep } from "./figures.js";
+import { toScene, toSite } from "./frame.js";
+import { typesElsewhere } from "./keys.js";
+import {
+  copyText,
+  legTexts,
+  measure,
+  wholeTexts,
+  type Measured,
+  type Measuring,
+} from "./measuring.js";
+import type { SceneContents } from "./sceneTargets.js";
+import type { MeasureTool } from "./useMeasuring.js";
+
+interface MeasureDeskProps {
+  tool: MeasureTool;
+  state: Measuring;
+  contents: SceneContents;
+  onEnd: () => void;
+}
+
+/** What has been measured so far, and what to do next. */
+export function MeasureDesk({ tool, state, contents, onEnd }: MeasureDeskProps): ReactElement {
+  useMeasureKeys(tool, contents, onEnd);
+  const { site } = contents;
+  const { looking } = words;
+  const heightAt = heightsOf(contents);
+  const measured = measure(state.points, heightAt);
+  // The next leg is told before it is set.
+  const { hover } = tool;
+  const ahead = hover === null ? measured : measure([...state.points, hover], heightAt);
+  const here = hover === null ? null : heightAt(hover);
+  return (
+    <div
+      className="measure-desk"
+      data-testid="measure"
+      data-empty={state.points.length === 0 ? "" : undefined}
+    >
+      <p role="status" className="measure-say">
+        {tool.missed && `${looking.noGround} `}
+        {!state.isSetting
+          ? looking.measured
+          : state.points.length === 0
+            ? looking.measureFirst
+            : looking.measureNext}
+        {here !== null && ` ${looking.heightHere(elevation.print(here, site.units))}`}
+      </p>
+      {ahead.legs.length > 0 && <LegTable measured={ahead} units={site.units} />}
+      {wholeTexts(ahead, site.units).map((text) => (
+        <p key={text} className="measure-whole">
+          {text}
+        </p>
+      ))}
+      <div className="measure-buttons">
+        {state.points.length > 0 && (
+          <button type="button" onClick={() => tool.send({ type: "back" })}>
+            {looking.takeBack}
+          </button>
+        )}
+        {measured.legs.length > 0 && <CopyButton text={copyText(measured, site.units)} />}
+        {state.isSetting && state.points.length > 1 && (
+          <button type="button" className="strong" onClick={() => tool.send({ type: "done" })}>
+            {looking.done}
+          </button>
+        )}
+        {!state.isSetting && (
+          <button type="button" onClick={() => tool.send({ type: "again" })}>
+            {looking.measureAgain}
+          </button>
+        )}
+        <button type="button" data-testid="measure-end" onClick={onEnd}>
+          {looking.endMeasure}
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function LegTable(props: { measured: Measured; units: "us" | "metric" }): ReactElement {
+  const { columns, legs } = words.looking;
+  return (
+    <div className="measure-scroll">
+      <table aria-label={legs}>
+        <thead>
+          <tr>
+            <th scope="col">{columns.leg}</th>
+            <th scope="col">{columns.plan}</th>
+            <th scope="col">{columns.slope}</th>
+            <th scope="col">{columns.rise}</th>
+            <th scope="col">{columns.percent}</th>
+            <th scope="col">{columns.ratio}</th>
+            <th scope="col">{columns.bearing}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {legTexts(props.measured, props.units).map((leg) => (
+            <tr key={leg.name}>
+              <th scope="row">{leg.name}</th>
+              <td>{leg.plan}</td>
+              <td>{leg.slope}</td>
+              <td>{leg.rise}</td>
+              <td>{leg.percent}</td>
+              <td>{leg.ratio}</td>
+              <td>{leg.bearing}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** Puts the figures on the clipboard, and says whether that worked. */
+function CopyButton({ text }: { text: string }): ReactElement {
+  const [told, setTold] = useState<{ text: string; word: string } | null>(null);
+  const { looking } = words;
+  const copy = (): void => {
+    const done = (word: string) => () => setTold({ text, word });
+    // A page that is not served safely has no clipboard.
+    if ("clipboard" in navigator) {
+      navigator.clipboard.writeText(text).then(done(looking.copied), done(looking.notCopied));
+    } else done(looking.notCopied)();
+  };
+  return (
+    <button type="button" onClick={copy}>
+      <span role="status">{told?.text === text ? told.word : looking.copy}</span>
+    </button>
+  );
+}
+
+/** Elevation of the ground at this stage, site coordinates, m; null beyond the survey. */
+function heightsOf({ frame, ground }: SceneContents): (at: PlanPoint) => number | null {
+  return (at) => {
+    const [x, y] = toScene(frame, at);
+    const hit = ground.heightAt(x, y);
+    return hit === null ? null : hit.z + frame.origin[2];
+  };
+}
+
+const ARROWS: Readonly<Record<string, PlanPoint>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+/** Keys: arrows move the mark, Space sets it, Backspace takes back, Enter is done, Escape leaves. */
+function useMeasureKeys(tool: MeasureTool, contents: SceneContents, onEnd: () => void): void {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.ctrlKey || event.metaKey || typesElsewhere(event.target)) return;
+      if (!actOn(event, tool, contents, onEnd)) return;
+      event.preventDefault();
+      event.stopPropagation();
+    };
+    document.addEventListener("keydown", onKey, true);
+    return () => document.removeEventListener("keydown", onKey, true);
+  }, [tool, contents, onEnd]);
+}
+
+function actOn(
+  event: KeyboardEvent,
+  tool: MeasureTool,
+  { frame, site }: SceneContents,
+  onEnd: () => void,
+): boolean {
+  if (event.key === "Escape") {
+    onEnd();
+    return true;
+  }
+  if (!tool.isSetting) return false;
+  if (event.key === "Backspace") {
+    tool.send({ type: "back" });
+    return true;
+  }
+  const way = ARROWS[event.key];
+  if (way !== undefined) {
+    const unit = snapStep(site.units);
+    const step = unit * (event.shiftKey ? 50 : 5);
+    const [x, y] =
+      tool.hover ??
+      tool.state?.points.at(-1) ??
+      (toSite(frame, [frame.centre[0], frame.centre[1]]).map(
+        (v) => Math.round(v / unit) * unit,
+      ) as [number, number]);
+    tool.hoverAt([x + way[0] * step, y + way[1] * step]);
+    return true;
+  }
+  // Keys on a button stay the button's own.
+  if (event.target instanceof HTMLElement && event.target.closest("button") !== null) return false;
+  if (event.key === " " && tool.hover !== null) tool.tap(tool.hover);
+  else if (event.key === "Enter") tool.send({ type: "done" });
+  else return false;
+  return true;
+}
