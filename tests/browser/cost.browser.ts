@@ -80,7 +80,7 @@ describe("machines, days and money", () => {
     const thickness = [0.15, 0.15, 0.15];
     const changed = changeProbe(site, "probe-2", (probe) => ({ ...probe, thickness }));
     await toLeaf(page, "Survey");
-    await page.getByRole("button", { name: /probe-2/ }).click();
+    await page.locator(".row", { hasText: "probe-2" }).click();
     for (const [layer, index] of [
       ["top", 0],
       ["loam", 1],
