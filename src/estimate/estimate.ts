@@ -4,6 +4,7 @@ import { checkFlow } from "../flow/index.js";
 import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
 import { checkLift, planMachines } from "../machines/index.js";
 import { checkRunoff } from "../runoff/index.js";
+import { checklist } from "../permit/index.js";
 import { cautions, checkSafety } from "../safety/index.js";
 import {
   acceptanceOf,
@@ -59,6 +60,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
     lift: lift.result,
     runoff: runoff.works,
     setbacks: safety.setbacks,
+    permit: checklist({ site, scheme, works: dig.works, flow, setbacks: safety.setbacks }),
     cost,
     findings: takenOn(site, scheme, [
       ...base.findings,

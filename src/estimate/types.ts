@@ -1,3 +1,4 @@
+import type { Checklist } from "../permit/index.js";
 import type { SetbackKept } from "../safety/index.js";
 import type { WorkRunoff } from "../runoff/index.js";
 import type { CostResult } from "../cost/index.js";
@@ -37,6 +38,8 @@ export interface Estimate {
   runoff: readonly WorkRunoff[];
   /** Every distance to be kept from what limits the site, as asked and as it is. */
   setbacks: readonly SetbackKept[];
+  /** What an office asks to see on the plan, and how it stands. */
+  permit: Checklist;
   cost: CostResult;
   findings: readonly Finding[];
   /** The standing cautions: always there, each ending with its source. */

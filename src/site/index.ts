@@ -5,6 +5,7 @@ export type {
   Bed,
   Branch,
   Building,
+  ChecklistAnswer,
   Flow,
   Layer,
   Lift,
@@ -21,6 +22,7 @@ export type {
   PressureSystem,
   PriceChoice,
   Probe,
+  Project,
   Pump,
   Scheme,
   Setback,
@@ -42,6 +44,7 @@ export {
   setSetbacks,
   withdrawAcceptance,
 } from "./ruleEdits.js";
+export { answerChecklist, setProject } from "./projectEdits.js";
 export { publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
 export type { Locality, Rule } from "./ruleBook.js";
 export { moveStand } from "./standEdits.js";

@@ -32,6 +32,7 @@ export const LIMIT_KINDS = [
   { id: "building", name: "building that stands", shape: "area" },
   { id: "drive", name: "drive", shape: "line" },
   { id: "tree", name: "tree", shape: "place" },
+  { id: "reserve-field", name: "reserve area for a second field", shape: "area" },
 ] as const satisfies readonly LimitKind[];
 
 export type LimitKindId = (typeof LIMIT_KINDS)[number]["id"];

@@ -15,6 +15,7 @@ import { limitSchema } from "./limitSchema.js";
 import { marks } from "./marksSchema.js";
 import { planPointSchema } from "./planPointSchema.js";
 import { soilSchema } from "./soilSchema.js";
+import { checklistAnswerSchema, projectSchema } from "./projectSchema.js";
 import { acceptedSchema, localRuleSchema, setbackSchema } from "./rulesSchema.js";
 
 const finite = z.number();
@@ -352,6 +353,8 @@ export const siteSchema = z.looseObject({
     .array(setbackSchema)
     .optional()
     .describe("distances to keep between works and limits; absent: the published ones"),
+  project: projectSchema.optional(),
+  checklist: z.array(checklistAnswerSchema).optional(),
   accepted: z
     .array(acceptedSchema)
     .optional()
@@ -394,6 +397,8 @@ export type Probe = Known<z.infer<typeof probeSchema>>;
 export type Limit = Known<z.infer<typeof limitSchema>>;
 export type LocalRule = Known<z.infer<typeof localRuleSchema>>;
 export type Setback = Known<z.infer<typeof setbackSchema>>;
+export type Project = Known<z.infer<typeof projectSchema>>;
+export type ChecklistAnswer = Known<z.infer<typeof checklistAnswerSchema>>;
 export type Accepted = Known<z.infer<typeof acceptedSchema>>;
 export type PriceChoice = Known<z.infer<typeof priceChoiceSchema>>;
 export type Lift = Known<z.infer<typeof liftSchema>>;

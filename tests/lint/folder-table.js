@@ -16,6 +16,7 @@ export const ENGINE_FOLDERS = [
   "hydraulics",
   "flow",
   "safety",
+  "permit",
   "machines",
   "cost",
   "estimate",
@@ -38,6 +39,8 @@ export const FOLDER_TABLE = {
   // A pipe lies in the trench that was dug for it.
   flow: ["units", "site", "ground", "dig", "hydraulics"],
   safety: ["units", "site", "dig", "flow"],
+  // What an office asks to see, held against the site.
+  permit: ["units", "site", "dig", "flow", "safety"],
   machines: ["units", "site", "dig"],
   cost: ["units", "site", "machines", "dig", "flow"],
   estimate: ENGINE_FOLDERS.filter((folder) => folder !== "estimate" && folder !== "chance"),
@@ -64,6 +67,7 @@ const MAY_READ_SHARED = [
   "cost",
   "chance",
   "safety",
+  "permit",
   "store",
   "cli",
 ];

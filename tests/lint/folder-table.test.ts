@@ -83,6 +83,7 @@ describe("the folder table itself", () => {
       "hydraulics",
       "flow",
       "safety",
+      "permit",
       "machines",
       "cost",
     ];
