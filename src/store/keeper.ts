@@ -148,7 +148,10 @@ async function writeState(state: DeskState, hold: Hold, turns: Turns): Promise<b
     points,
     history: points === null ? lastSteps({ ...history, present: site }) : null,
   };
-  hold.revision = await keepSite(await shelfBase(), toKeep);
+  const base = await shelfBase();
+  hold.revision = await keepSite(base, toKeep);
+  // An example that has been changed is opened next time as the site that it has become.
+  if (hold.example !== null) await keepSetting(base, "open", { site: siteId } satisfies LastOpen);
   Object.assign(hold, { kept: site, schemeId, points, example: null });
   keepOpenInTab({ site: siteId });
   turns.tellChanged(siteId);
