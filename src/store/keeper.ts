@@ -49,6 +49,8 @@ export interface Keeper {
   settled: () => Promise<void>;
   /** Whether the site on the desk has edits that are not kept. */
   hasUnsaved: () => boolean;
+  /** The site on the desk goes on in a copy: what is not kept of it is not lost. */
+  carriedOn: () => void;
   /** Follows the desk from one state to the next. */
   follow: (now: DeskState, before: DeskState) => void;
   /** Tells that the browser keeps nothing, or has no room. */
@@ -208,6 +210,11 @@ class DeskKeeper implements Keeper {
   readonly hasUnsaved = (): boolean => {
     const hold = this.holds.get(this.get().siteId);
     return hold !== undefined && siteOf(this.get()) !== hold.kept;
+  };
+
+  readonly carriedOn = (): void => {
+    const hold = this.holds.get(this.get().siteId);
+    if (hold !== undefined) hold.fromFile = siteOf(this.get());
   };
 
   readonly follow = (now: DeskState, before: DeskState): void => {

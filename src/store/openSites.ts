@@ -208,6 +208,7 @@ async function workOnCopy(tools: DeskTools): Promise<void> {
   }
   const copy = renameSite(site, copyName(site.name, names));
   const { schemeId } = tools.get();
+  tools.keeper.carriedOn();
   openNew(tools, copy, { schemeId, notice: words.shelf.onCopy(copy.name) }, { isOwn: true });
 }
 
