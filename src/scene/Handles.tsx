@@ -1,5 +1,4 @@
 import {
-  useEffect,
   useLayoutEffect,
   useMemo,
   useRef,
@@ -44,7 +43,7 @@ export function Handles({
   useLayoutEffect(() => {
     if (layer.current !== null) placeHandles(layer.current, spots, view);
   });
-  useEffect(
+  useLayoutEffect(
     () =>
       view.subscribe(() => {
         if (layer.current !== null) placeHandles(layer.current, spots, view);

@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useSyncExternalStore, type ReactElement } from "react";
+import { useLayoutEffect, useRef, useSyncExternalStore, type ReactElement } from "react";
 import { toScene } from "./frame.js";
 import type { Held, HeldDrag } from "./heldDrag.js";
 import { holdWords } from "./holdWords.js";
@@ -18,7 +18,7 @@ export function HeldNote({ held, contents, view }: HeldNoteProps): ReactElement 
   const note = useRef<HTMLDivElement>(null);
   const mark = useRef<HTMLElement>(null);
   useLayoutEffect(() => placeHeld(note.current, mark.current, drag, contents, view));
-  useEffect(
+  useLayoutEffect(
     () => view.subscribe(() => placeHeld(note.current, mark.current, drag, contents, view)),
     [drag, contents, view],
   );

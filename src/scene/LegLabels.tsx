@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
+import { useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
 import { distance } from "../units/index.js";
 import { legLengths, type LegLength } from "./drawnFigures.js";
@@ -29,7 +29,7 @@ interface LengthLabelsProps {
 export function LengthLabels({ legs, contents, view }: LengthLabelsProps): ReactElement {
   const layer = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => place(layer.current, legs, contents, view));
-  useEffect(
+  useLayoutEffect(
     () => view.subscribe(() => place(layer.current, legs, contents, view)),
     [legs, contents, view],
   );

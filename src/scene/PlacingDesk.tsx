@@ -79,7 +79,7 @@ function PlacingNote({ draft, contents, view }: PlacingNoteProps): ReactElement 
   const mark = useRef<HTMLElement>(null);
   const { site } = contents;
   useLayoutEffect(() => placeNote(note.current, mark.current, draft.hover, contents, view));
-  useEffect(
+  useLayoutEffect(
     () => view.subscribe(() => placeNote(note.current, mark.current, draft.hover, contents, view)),
     [draft.hover, contents, view],
   );
@@ -109,19 +109,23 @@ function figureLines(site: Site, { placing, corners, hover }: PlacingDraft): str
   if (figures === null) return [];
   const { units } = site;
   const says = words.drawing;
+  const whole = [
+    ...(figures.running === null ? [] : [says.running(distance.print(figures.running, units))]),
+    ...(figures.area === null ? [] : [says.area(area.print(figures.area, units))]),
+  ];
+  // On the last corner itself there is no leg yet: a finger has no pointer that goes on.
+  if (figures.leg < 0.01) return whole;
   const turn =
     figures.angle === null
       ? says.heading(bearing.print(figures.bearing, units))
       : Math.abs(figures.angle - 90) < 0.05
         ? says.rightAngle
         : says.angle(`${figures.angle.toFixed(1)}°`);
-  return [
-    says.leg(distance.print(figures.leg, units)),
-    turn,
-    ...(figures.running === null ? [] : [says.running(distance.print(figures.running, units))]),
-    ...(figures.area === null ? [] : [says.area(area.print(figures.area, units))]),
-  ];
+  return [says.leg(distance.print(figures.leg, units)), turn, ...whole];
 }
+
+/** px at the scene's foot that the hint and the stages lie over. */
+const FOOT = 150;
 
 function placeNote(
   note: HTMLElement | null,
@@ -141,7 +145,7 @@ function placeNote(
   // Kept on the screen: it flips to the pointer's other side near the right edge, and up at the foot.
   const { offsetWidth: wide, offsetHeight: high } = note;
   const left = at.left + 18 + wide > view.width ? at.left - 18 - wide : at.left + 18;
-  const top = at.top + 14 + high > view.height ? at.top - 14 - high : at.top + 14;
+  const top = at.top + 14 + high > view.height - FOOT ? at.top - 14 - high : at.top + 14;
   note.style.transform = `translate(${Math.round(Math.max(4, left))}px, ${Math.round(top)}px)`;
 }
 

@@ -56,7 +56,7 @@ export function aimAt(
   if (at === null || pointer.free) return at && { at, holds: [] };
   const { contents, view, props } = scene;
   return placeAimed(at, placing, corners, {
-    targets: snapTargets(contents, props, null),
+    targets: snapTargets(contents, props, []),
     contours: snapContours(contents),
     reach: reachAt(view, contents, at, pointer.pointerType),
     step: snapStep(contents.site.units),
@@ -76,7 +76,7 @@ export function holdFor(
   const corners = cornersOf(site, props.schemeId, selection);
   const own = corners?.places ?? (work === undefined ? null : workOutline(work)) ?? [place];
   return dragHold(press, corners, work !== undefined && "at" in work ? [...own, place] : own, {
-    targets: snapTargets(contents, props, selection),
+    targets: snapTargets(contents, props, [selection, ...props.also]),
     contours: snapContours(contents),
     reach: reachAt(view, contents, press.grabbed, pointerType),
     step: snapStep(site.units),

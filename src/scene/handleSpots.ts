@@ -12,6 +12,7 @@ import { slideFor, type Slide } from "./pickAt.js";
 import type { Selection } from "./props.js";
 import { workAnchor, type SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
+import { isLocked } from "./shown.js";
 import { limitName } from "./snapTargets.js";
 import { isSet } from "./works/WorkModels.js";
 
@@ -31,8 +32,10 @@ export interface HandleSpot {
 
 /** The handles of what is chosen: its corners and sides, or the one that turns it; often none. */
 export function handleSpots(contents: SceneContents, selected: Selection | null): HandleSpot[] {
-  if (selected?.kind === "limit") return limitSpots(contents, selected);
-  const work = contents.works.find((one) => selected?.kind === "work" && one.id === selected.id);
+  // What is locked has no handles: nothing of it can be dragged.
+  if (selected === null || isLocked(contents, selected)) return [];
+  if (selected.kind === "limit") return limitSpots(contents, selected);
+  const work = contents.works.find((one) => selected.kind === "work" && one.id === selected.id);
   if (work === undefined) return [];
   const corners = cornersOfWork(work);
   if (corners === null) return turnSpots(work, contents);

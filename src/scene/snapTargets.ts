@@ -2,58 +2,48 @@ import { joinedEnds } from "../estimate/index.js";
 import { limitCorners, limitKind, type Limit, type PlanPoint, type Work } from "../site/index.js";
 import { words } from "../words/index.js";
 import type { Selection } from "./props.js";
+import { isAmong, shownLimits, shownProbes } from "./shown.js";
 import type { SceneContents } from "./sceneTargets.js";
 import type { SnapTarget } from "./snap.js";
 import { workOutline } from "./workShapes.js";
 
+type Shown = Pick<SceneContents, "site" | "works">;
+
 /**
- * All that a place can snap to: works, limits, and the probes and survey points that show. `but` is
+ * All that a place can snap to: works, limits, and the probes and survey points that show. `moved` is
  * what is being moved; the trenches that end in it are left out as well, for their ends go with it.
  */
 export function snapTargets(
-  contents: SceneContents,
+  contents: Shown,
   shown: { showProbes: boolean; showPoints: boolean },
-  but: Selection | null,
+  moved: readonly Selection[],
 ): SnapTarget[] {
   const { site } = contents;
-  const left = leftOut(contents, but);
-  const works = contents.works.filter((work) => !left.has(work.id)).flatMap(workTargets);
-  const limits = (site.limits ?? [])
-    .filter((limit) => but?.kind !== "limit" || limit.id !== but.id)
-    .flatMap(limitTargets);
+  const joined = joinedTrenches(contents, moved);
+  const stays = (kind: Selection["kind"], { id }: { id: string }): boolean =>
+    !isAmong(moved, { kind, id }) && !(kind === "work" && joined.has(id));
+  const probes = shown.showProbes ? shownProbes(site) : [];
+  const points = shown.showPoints ? site.survey.points : [];
   const { hold } = words.drawing;
-  const pins = [
-    ...(shown.showProbes
-      ? site.ground.probes.map((one) => pin("probe", hold.probe(one.id), one))
-      : []),
-    ...(shown.showPoints
-      ? site.survey.points.map((one) => pin("point", hold.point(one.id), one))
-      : []),
+  return [
+    ...contents.works.filter((one) => stays("work", one)).flatMap(workTargets),
+    ...shownLimits(site)
+      .filter((one) => stays("limit", one))
+      .flatMap(limitTargets),
+    ...probes.filter((one) => stays("probe", one)).map((one) => pin(hold.probe(one.id), one)),
+    ...points.filter((one) => stays("point", one)).map((one) => pin(hold.point(one.id), one)),
   ];
-  const free = pins.filter(({ kind, id }) => kind !== but?.kind || id !== but.id);
-  return [...works, ...limits, ...free.map(({ target }) => target)];
 }
 
-function pin(
-  kind: Selection["kind"],
-  name: string,
-  { id, x, y }: { id: string; x: number; y: number },
-) {
-  const target: SnapTarget = { name, shape: "place", places: [[x, y]] };
-  return { kind, id, target };
+function pin(name: string, { x, y }: { x: number; y: number }): SnapTarget {
+  return { name, shape: "place", places: [[x, y]] };
 }
 
-/** Ids of the work that is moved and of all that goes with it. */
-function leftOut({ site, works }: SceneContents, but: Selection | null): Set<string> {
-  if (but?.kind !== "work") return new Set();
-  const work = works.find((one) => one.id === but.id);
-  const joined = work === undefined ? [] : joinedEnds({ works: [...works] }, work);
-  const over = site.schemes.flatMap((scheme) =>
-    scheme.works.filter(
-      (one) => one.kind === "strip" && one.area.by === "work" && one.area.work === but.id,
-    ),
-  );
-  return new Set([but.id, ...joined.map(({ trench }) => trench), ...over.map(({ id }) => id)]);
+/** Ids of the trenches that end in what is moved. */
+function joinedTrenches({ works }: Shown, moved: readonly Selection[]): Set<string> {
+  const all = { works: [...works] };
+  const held = works.filter(({ id }) => isAmong(moved, { kind: "work", id }));
+  return new Set(held.flatMap((work) => joinedEnds(all, work).map(({ trench }) => trench)));
 }
 
 function workTargets(work: Work): SnapTarget[] {

@@ -178,6 +178,8 @@ const ownKeys = (): KeyRow[] => {
     row("place-back", "placing", says.placeBack, { key: "Backspace" }),
     row("place-done", "placing", says.placeDone, { key: "Enter" }),
     row("handle", "placing", says.handle, ...arrows()),
+    row("corner-add", "placing", words.drawing.keys.add, { key: "Enter" }),
+    row("corner-remove", "placing", words.drawing.keys.remove, { key: "Delete" }),
     row("free", "placing", says.free, { key: "Alt" }),
     row("commit", "fields", says.commit, { key: "Enter" }),
     row("put-back", "fields", says.putBack, { key: "Escape" }),

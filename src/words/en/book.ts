@@ -185,7 +185,7 @@ export const book = {
     placeBack: "Take back the last corner",
     placeDone: "Finish the outline or line",
     handle: "Move or turn a handle that has the focus",
-    free: "Held while dragging: go to any place, not only to whole steps",
+    free: "Held while drawing or dragging: nothing holds the place, no step rounds it",
     commit: "Take what was typed",
     putBack: "Put back what stood there",
     space: "Open a line, press a button",

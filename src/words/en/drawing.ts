@@ -76,6 +76,10 @@ export const drawing = {
       corners: "corners",
     },
   },
+  keys: {
+    add: "Make a corner at a + handle that has the focus",
+    remove: "Remove the corner whose handle is chosen",
+  },
   outletPlace: "+ Outlet on the ground",
   noBuilding: "That building is no longer there.",
   offSurvey: "off the survey",
