@@ -19,7 +19,7 @@ export function measureAim(
   const { contents, view, props } = scene;
   return snapPlace({
     at,
-    targets: snapTargets(contents, props, null),
+    targets: snapTargets(contents, props, []),
     lines: [],
     close: null,
     from: null,
