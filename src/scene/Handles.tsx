@@ -12,6 +12,7 @@ import { snapStep } from "./figures.js";
 import { handleSpots, placeHandles, type HandleSpot } from "./handleSpots.js";
 import type { HeldDrag } from "./heldDrag.js";
 import type { Selection, SiteSceneProps } from "./props.js";
+import { pressedGrip, raiseSpots, riseStep } from "./raising.js";
 import type { SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
 import type { StartPress } from "./useScenePointer.js";
@@ -22,7 +23,10 @@ interface HandlesProps {
   view: SceneView;
   held: HeldDrag;
   startPress: StartPress;
-  props: Pick<SiteSceneProps, "onDragBegin" | "onDragMove" | "onDragEnd" | "onRemoveCorner">;
+  props: Pick<
+    SiteSceneProps,
+    "onDragBegin" | "onDragMove" | "onDragEnd" | "onRemoveCorner" | "view" | "also"
+  >;
 }
 
 /**
@@ -31,14 +35,21 @@ interface HandlesProps {
  */
 export function Handles({
   contents,
-  selected,
+  selected: first,
   view,
   held,
   startPress,
   props,
 }: HandlesProps): ReactElement | null {
+  // Several move and rise together, but each is turned and shaped by itself.
+  const selected = props.also.length > 0 ? null : first;
   const { corner } = useSyncExternalStore(held.subscribe, held.read);
-  const spots = useMemo(() => handleSpots(contents, selected), [contents, selected]);
+  // In plan a metre up is no way on the screen.
+  const raises = props.view === "orbit";
+  const spots = useMemo(
+    () => [...handleSpots(contents, selected), ...(raises ? raiseSpots(contents, selected) : [])],
+    [contents, selected, raises],
+  );
   const layer = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     if (layer.current !== null) placeHandles(layer.current, spots, view);
@@ -67,14 +78,16 @@ export function Handles({
             aria-label={spot.label}
             onPointerDown={(event) => {
               if (event.button !== 0) return;
-              startPress(event, selected, spot.grip, spot.place, spot.slide);
+              startPress(event, selected, pressedGrip(spot, view), spot.place, spot.slide);
             }}
             onClick={(event) => {
               // A pointer's click is told by the press; this is the keyboard's.
               if (event.detail === 0) pressed(selected, spot, held, props);
             }}
             onKeyDown={(event) => nudge(event, selected, spot, contents.site.units, props)}
-          />
+          >
+            {spot.says !== undefined && <span aria-hidden="true">{spot.says}</span>}
+          </button>
         ))}
       </div>
       {index !== null && (
@@ -125,6 +138,14 @@ function nudge(
   if (way === undefined) return;
   event.preventDefault();
   event.stopPropagation();
+  if (grip.part === "raise") {
+    const rise = way[1] * riseStep(units) * (event.shiftKey ? 10 : 1);
+    if (rise === 0) return;
+    props.onDragBegin(selection, "raise");
+    props.onDragMove({ selection, by: [0, 0], raise: rise });
+    props.onDragEnd(false);
+    return;
+  }
   if (grip.part !== "turn" && grip.part !== "corner") return;
   const step = snapStep(units) * (event.shiftKey ? 10 : 1);
   props.onDragBegin(selection, grip.part);

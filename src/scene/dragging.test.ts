@@ -6,6 +6,7 @@ import {
   type DragEvent,
   type DragState,
   type Press,
+  raiseMove,
 } from "./dragging.js";
 
 const press: Press = {
@@ -123,5 +124,42 @@ describe("stepDrag", () => {
     const corner: Press = { ...press, grip: { part: "corner", index: 2 } };
     const { calls } = run({ type: "press", press: corner }, move([12, 20], 140));
     expect(calls[1]).toMatchObject({ call: "move", move: { corner: 2 } });
+  });
+});
+
+describe("raising", () => {
+  const press = {
+    selection: { kind: "work" as const, id: "tank" },
+    grip: { part: "raise" as const, height: 98.03, perMetre: 20 },
+    grabbed: [0, 0] as [number, number],
+    place: [0, 0] as [number, number],
+    screen: { left: 100, top: 300 },
+    movable: true,
+    threshold: 4,
+  };
+
+  it("goes by the screen's vertical alone, and snaps the elevation, not the rise", () => {
+    const up = raiseMove(press, { left: 400, top: 290 }, 0.05);
+    expect(98.03 + (up.raise ?? NaN)).toBeCloseTo(98.55, 9);
+    expect(raiseMove(press, { left: 0, top: 310 }).raise).toBeCloseTo(-0.5, 9);
+    expect(up.by).toEqual([0, 0]);
+  });
+
+  it("does nothing where a metre up is no way on the screen", () => {
+    const flat = { ...press, grip: { ...press.grip, perMetre: 0 } };
+    expect(raiseMove(flat, { left: 0, top: 0 }, 0.05).raise).toBe(0);
+  });
+
+  it("is a drag of its own that needs no ground under the pointer, and can be given up", () => {
+    const pressed = stepDrag({ phase: "idle" }, { type: "press", press }).state;
+    const screen = { left: 100, top: 280 };
+    const moved = stepDrag(pressed, { type: "move", at: null, screen, step: 0, turnStep: 0 });
+    expect(moved.calls).toMatchObject([
+      { call: "begin", part: "raise" },
+      { call: "move", move: { raise: 1 } },
+    ]);
+    expect(stepDrag(moved.state, { type: "cancel" }).calls).toEqual([
+      { call: "end", cancelled: true },
+    ]);
   });
 });

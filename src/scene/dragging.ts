@@ -8,6 +8,8 @@ export type Grip =
   | { part: "corner"; index: number }
   /** A side, from corner `side` to the next: a new corner is dragged out of it. */
   | { part: "side"; side: number }
+  /** Raising: `height` is the elevation (m) when pressed, `perMetre` the px that a metre up takes. */
+  | { part: "raise"; height: number; perMetre: number }
   /** Turning about `centre`; `bearing` is what it was when pressed. */
   | { part: "turn"; centre: PlanPoint; bearing: number };
 
@@ -50,6 +52,8 @@ export type DragEvent =
       screen: ScreenPoint;
       step: number;
       turnStep: number;
+      /** m that an elevation snaps to; absent or 0: none. */
+      riseStep?: number;
       hold?: DragHold | null;
     }
   | { type: "release" }
@@ -136,7 +140,9 @@ function stepMove(
   if (state.phase === "pressed") {
     calls.push({ call: "begin", selection: press.selection, part: press.grip.part });
   }
-  if (event.at !== null) calls.push(moveCall(press, event.at, event));
+  if (press.grip.part === "raise") {
+    calls.push({ call: "move", move: raiseMove(press, event.screen, event.riseStep), held: null });
+  } else if (event.at !== null) calls.push(moveCall(press, event.at, event));
   return { state: { phase: "dragging", press }, calls };
 }
 
@@ -150,6 +156,17 @@ function moveCall(
   }
   const held = hold([at[0] - press.grabbed[0], at[1] - press.grabbed[1]]);
   return { call: "move", move: moveBy(press, held.by), held };
+}
+
+/** How far the pressed thing is raised (m) when the pointer is there: up the screen is up. */
+export function raiseMove(
+  { selection, grip, screen }: Press,
+  now: ScreenPoint,
+  step = 0,
+): DragMove {
+  if (grip.part !== "raise" || grip.perMetre <= 0) return { selection, by: [0, 0], raise: 0 };
+  const up = (screen.top - now.top) / grip.perMetre;
+  return { selection, by: [0, 0], raise: snap(grip.height + up, step) - grip.height };
 }
 
 /** Where the pressed thing goes when the pointer is over `at`, from the snapshot alone. */

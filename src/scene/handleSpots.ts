@@ -11,7 +11,7 @@ import { toScene, type ScenePoint } from "./frame.js";
 import { slideFor, type Slide } from "./pickAt.js";
 import type { Selection } from "./props.js";
 import { workAnchor, type SceneContents } from "./sceneTargets.js";
-import { projectPoint, type SceneView } from "./sceneView.js";
+import { pixelsPerMetre, projectPoint, type SceneView } from "./sceneView.js";
 import { isLocked } from "./shown.js";
 import { limitName } from "./snapTargets.js";
 import { isSet } from "./works/WorkModels.js";
@@ -28,6 +28,8 @@ export interface HandleSpot {
   about: ScenePoint | null;
   /** Ends of the side that a new corner is dragged out of; null for all else. */
   ends: readonly [ScenePoint, ScenePoint] | null;
+  /** What is printed beside it. */
+  says?: string;
 }
 
 /** The handles of what is chosen: its corners and sides, or the one that turns it; often none. */
@@ -50,7 +52,7 @@ export function handleSpots(contents: SceneContents, selected: Selection | null)
 function limitSpots(contents: SceneContents, { id }: Selection): HandleSpot[] {
   const limit = findLimit(contents.site, id);
   const corners = limit === null ? null : limitCorners(limit);
-  if (limit === null || corners === null) return [];
+  if (limit === null || corners === null || limit.hidden === true) return [];
   return cornerSpots(contents, corners, { name: limitName(limit), mark: "corner", level: null });
 }
 
@@ -134,11 +136,18 @@ export function placeHandles(
     const at = projectPoint(view, spot.at);
     const button = buttons[i];
     if (button === undefined) return;
-    button.hidden = at === null || !hasRoom(spot, view);
+    button.hidden = at === null || !hasRoom(spot, view) || !canRise(spot, view);
     if (at === null) return;
     const clear = spot.about === null ? at : clearOf(at, projectPoint(view, spot.about));
     button.style.transform = `translate(${Math.round(clear.left)}px, ${Math.round(clear.top)}px)`;
   });
+}
+
+/** px that a metre upwards must take on the screen for a hand to raise by it. */
+const LEAST_RISE = 4;
+
+function canRise({ grip, at }: HandleSpot, view: SceneView): boolean {
+  return grip.part !== "raise" || pixelsPerMetre(view, at) >= LEAST_RISE;
 }
 
 function hasRoom({ ends }: HandleSpot, view: SceneView): boolean {

@@ -25,6 +25,8 @@ export interface DragMove {
   onSide?: { side: number; at: PlanPoint };
   /** New bearing in degrees clockwise from north, when the turning handle is dragged. */
   turnTo?: number;
+  /** m that the thing is raised, when its raising grip is dragged. */
+  raise?: number;
 }
 
 /** What a further probe would tell: a share for each place that was tried, and the best place. */
@@ -118,10 +120,10 @@ export interface SiteSceneProps {
   onSectionMove: (line: readonly [PlanPoint, PlanPoint]) => void;
   onSectionAcross: (line: readonly [PlanPoint, PlanPoint]) => void;
   onSectionCancel: () => void;
-  /** Marks the undo point; called once before the first `onDragMove` of a drag. */
   /** Given a way to take a small picture of the scene when there is one, and null when it goes. */
   onPictureReady: (take: TakePicture | null) => void;
-  onDragBegin: (selection: Selection, doing: "body" | "corner" | "side" | "turn") => void;
+  /** Marks the undo point; called once before the first `onDragMove` of a drag. */
+  onDragBegin: (selection: Selection, doing: "body" | "corner" | "side" | "turn" | "raise") => void;
   /** Takes one corner of an outline, or one bend of a path, away. */
   onRemoveCorner: (selection: Selection, corner: number) => void;
   onDragMove: (move: DragMove) => void;

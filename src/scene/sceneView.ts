@@ -111,3 +111,9 @@ export function metresPerPixel(view: SceneView, at: Vector3): number {
   const deep = camera.position.distanceTo(at);
   return (2 * deep * Math.tan((camera.fov * Math.PI) / 360)) / view.height;
 }
+
+/** px on the screen of one metre upwards from a place; 0 where it cannot be seen. */
+export function pixelsPerMetre(view: SceneView, [x, y, z]: ScenePoint): number {
+  const [foot, top] = [projectPoint(view, [x, y, z]), projectPoint(view, [x, y, z + 1])];
+  return foot === null || top === null ? 0 : foot.top - top.top;
+}

@@ -12,6 +12,7 @@ import { aimAt, holdFor } from "./aim.js";
 import { snapStep } from "./figures.js";
 import type { HeldDrag } from "./heldDrag.js";
 import { apart, groundUnder, pickAt, slideAt, type Picked, type Slide } from "./pickAt.js";
+import { riseStep } from "./raising.js";
 import { RubberBand, worksWithin } from "./rubberBand.js";
 import type { Selection, SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
@@ -142,7 +143,8 @@ class SceneHand {
     // The second finger of a pinch may come down on a handle: it is not meant to move anything.
     if (!event.isPrimary) return;
     const screen = this.screenOf(event);
-    const grabbed = slideAt(this.latest.current, screen, on);
+    // What is raised goes by the screen: the ground under the grip does not matter.
+    const grabbed = grip.part === "raise" ? place : slideAt(this.latest.current, screen, on);
     if (grabbed === null) return;
     this.adds = isAdding(event);
     if (event.pointerType === "touch" && grip.part === "body") {
@@ -310,7 +312,8 @@ class SceneHand {
       const turnStep = event.altKey ? 0 : TURN_STEP;
       const step = stepOf(event, input);
       const hold = step === 0 ? null : this.hold;
-      this.send({ type: "move", at, screen, step, turnStep, hold });
+      const rise = event.altKey ? 0 : riseStep(input.contents.site.units);
+      this.send({ type: "move", at, screen, step, turnStep, riseStep: rise, hold });
     } else if (input.props.placing !== null) {
       const aim = this.aimed(event, screen);
       input.placing.send({ type: "hover", at: aim?.at ?? null, holds: aim?.holds ?? [] });
