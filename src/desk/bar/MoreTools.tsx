@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from "react-aria-components";
 import { words } from "../../words/index.js";
-import type { BarTool } from "./tools.js";
+import type { BarTool } from "./barTool.js";
 
 /** The tools that do not fit beside each other, in a menu; what is at work is checked. */
 export function MoreTools({ tools }: { tools: readonly BarTool[] }): ReactNode {

@@ -3,7 +3,8 @@ import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { countFitting } from "./fitting.js";
 import { MoreTools } from "./MoreTools.js";
-import { useBarTools, type BarTool } from "./tools.js";
+import type { BarTool } from "./barTool.js";
+import { useBarTools } from "./tools.js";
 
 const VIEWS = [
   { view: "orbit", name: words.looking.orbit },

@@ -1,6 +1,6 @@
 import { useLooks } from "../../store/index.js";
 import { words } from "../../words/index.js";
-import type { BarTool } from "./tools.js";
+import type { BarTool } from "./barTool.js";
 
 /** What of the ground and the job the scene shows, each switched on and off. */
 export function useShowTools(): readonly BarTool[] {

@@ -1,17 +1,7 @@
 import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
+import type { BarTool } from "./barTool.js";
 import { useShowTools } from "./showTools.js";
-
-/** One button of the bar over the scene; in a narrow scene an entry of its menu. */
-export interface BarTool {
-  id: string;
-  name: string;
-  /** One line on what it does, shown on hovering. */
-  title: string;
-  /** Whether it is at work; null for what only does something once. */
-  on: boolean | null;
-  press: () => void;
-}
 
 function useSectionTool(): BarTool {
   const on = useDesk((desk) => desk.section !== null);
