@@ -53,6 +53,80 @@ describe("water that comes to a work", () => {
   });
 });
 
+describe("a ditch that is drawn", () => {
+  // Falls to the south; the pad's upper edge is at y = 4.
+  const slope = (_: number, y: number): number => 100 + 0.1 * y;
+  type Line = [number, number][];
+  const drawn = (paths: readonly Line[], kind = "ditch", asked?: number): Site => ({
+    ...padOn(slope, asked === undefined ? [] : [{ id: "inflow-from", value: asked }]),
+    limits: paths.map((path, i) => ({ id: `limit-${i}`, kind, path })),
+  });
+  const runoffOf = (site: Site) =>
+    present(checkRunoff(site, site.schemes[0]!, [], groundOf(site)).works[0]);
+  const across: Line = [
+    [-8, 9],
+    [8, 7.9],
+  ];
+
+  it("takes away the finding where it leads the water past the work", () => {
+    expect(codes(drawn([]))).toContain("runoff.comes-in");
+    expect(codes(drawn([across]))).toEqual([]);
+    // What falls between the ditch and the pad still comes: 8 m by about 4.45 m.
+    const { area, undrained } = runoffOf(drawn([across]));
+    expect(Math.abs(area - 35.6)).toBeLessThan(8);
+    expect(Math.abs(undrained - 288)).toBeLessThan(20);
+  });
+
+  it("leads to its lower end, whichever way it was drawn", () => {
+    expect(codes(drawn([[...across].reverse()]))).toEqual([]);
+  });
+
+  it("takes nothing away when it lies below the work, is level, or is no ditch", () => {
+    const under: Line = across.map(([x, y]) => [x, y - 16]);
+    const level: Line = across.map(([x]) => [x, 8]);
+    for (const site of [drawn([under]), drawn([level]), drawn([across], "flood-path")]) {
+      expect(codes(site)).toContain("runoff.comes-in");
+      expect(runoffOf(site).area).toBe(runoffOf(site).undrained);
+    }
+  });
+
+  it("takes nothing away when it lets its water go above the work", () => {
+    const short: Line = [
+      [-8, 9],
+      [2, 7.9],
+    ];
+    expect(codes(drawn([short]))).toContain("runoff.comes-in");
+  });
+
+  it("that only catches part leaves the finding from the area that is asked for", () => {
+    const half: Line = [
+      [-8, 7.9],
+      [0, 9],
+    ];
+    const { area } = runoffOf(drawn([half]));
+    // 4 m by 36 m pass it, and what falls on some 4 m by 4.2 m below it.
+    expect(Math.abs(area - 161)).toBeLessThan(16);
+    expect(codes(drawn([half], "ditch", area - 1))).toContain("runoff.comes-in");
+    expect(codes(drawn([half], "ditch", area + 1))).not.toContain("runoff.comes-in");
+  });
+
+  it("brings water to a work that it ends above, and a second one leads that on", () => {
+    const to: Line = [
+      [30, 12],
+      [0, 8],
+    ];
+    const { area, undrained } = runoffOf(drawn([to]));
+    expect(area).toBeGreaterThan(undrained + 500);
+    const said = checkRunoff(drawn([to]), drawn([to]).schemes[0]!, [], groundOf(drawn([to])));
+    expect(said.findings[0]?.text).toContain("A ditch that is drawn lets water go above it.");
+    const on: Line = [
+      [8, 7],
+      [-8, 5],
+    ];
+    expect(codes(drawn([to, on]))).toEqual([]);
+  });
+});
+
 describe("a hollow", () => {
   // A cone 0.1 m deep in level ground, its lowest place a survey point under the pad.
   const cone = (x: number, y: number): number => 100 - Math.max(0, 0.1 - Math.hypot(x, y) / 300);

@@ -5,6 +5,7 @@ import { areaOutline, ruleOf } from "../site/index.js";
 import type { Finding, PlanPoint, Scheme, Site, Work } from "../site/index.js";
 import { area as areaMeasure, distance, length } from "../units/index.js";
 import { ditchAbove } from "./ditch.js";
+import { ledByDitches } from "./ditches.js";
 import { drainageOf, inflowOf, type Drainage } from "./drainage.js";
 
 type Place = readonly [number, number];
@@ -14,6 +15,10 @@ export interface WorkRunoff {
   work: string;
   /** m² of ground outside it whose water comes to it. */
   area: number;
+  /** m² whose water would come to it if the site drew no ditch. */
+  undrained: number;
+  /** Places spread evenly over the ground of `area`. */
+  starts: readonly PlanPoint[];
   /** The longest way that comes to it: [x, y, z]. */
   longest: readonly (readonly [number, number, number])[];
   /** m that water stands over its lowest place before it spills; 0 where none stands. */
@@ -68,7 +73,8 @@ function meets(
 ): { runoff: WorkRunoff; gathered: number } {
   const [ox, oy, oz] = tin.origin;
   const local = outline.map(([x, y]): Place => [x - ox, y - oy]);
-  const drainage = drainageOf(tin);
+  const asFound = drainageOf(tin);
+  const drainage = ledByDitches(asFound, tin, site.limits);
   const inflow = inflowOf(drainage, local);
   const gathered = drainage.each * mostTogether(inflow.entries);
   const asks = Math.max(work.kind === "trench" ? 0 : inflow.area, gathered);
@@ -84,6 +90,8 @@ function meets(
     runoff: {
       work: work.id,
       area: inflow.area,
+      undrained: drainage === asFound ? inflow.area : inflowOf(asFound, local).area,
+      starts: inflow.starts.map(([x, y]) => [x + ox, y + oy]),
       longest: inflow.longest.map(([x, y, z]) => [x + ox, y + oy, z + oz]),
       standing: standingIn(drainage, tin, local),
       ditch: ditch ?? null,
@@ -116,7 +124,7 @@ function standingIn(
 function findingsOf(
   site: Site,
   work: Work,
-  { area, standing, ditch }: WorkRunoff,
+  { area, undrained, standing, ditch }: WorkRunoff,
   gathered: number,
 ): Finding[] {
   const findings: Finding[] = [];
@@ -124,6 +132,7 @@ function findingsOf(
   const asks = work.kind === "trench" ? gathered : area;
   const level = work.kind === "trench" || work.kind === "building" ? "note" : "caution";
   if (asks >= from.value) {
+    const brings = area > undrained ? "A ditch that is drawn lets water go above it. " : "";
     const mend =
       ditch === null
         ? "Lead it round the work before digging."
@@ -132,8 +141,8 @@ function findingsOf(
       level,
       code: "runoff.comes-in",
       where: work.id,
-      text: `Water from about ${areaMeasure.print(asks, site.units)} of the slope above runs down to ${work.name}. ${mend}`,
-      source: `geometry: steepest descent over the survey, hollows filled; asked from ${areaMeasure.print(from.value, site.units)}: ${from.source}`,
+      text: `Water from about ${areaMeasure.print(asks, site.units)} of the slope above runs down to ${work.name}. ${brings}${mend}`,
+      source: `geometry: steepest descent over the survey, hollows filled, drawn ditches taken to carry what runs into them to their lower end; asked from ${areaMeasure.print(from.value, site.units)}: ${from.source}`,
     });
   }
   const hollow = ruleOf(site, "hollow-from");

@@ -19,7 +19,7 @@ export interface Drainage {
 }
 
 /** A way and the box that it stays in. */
-interface SampledWay extends Way {
+export interface SampledWay extends Way {
   box: readonly [west: number, south: number, east: number, north: number];
 }
 
@@ -49,6 +49,24 @@ export function drainageWith(tin: Tin, count: number): Drainage {
   const tracer = new Tracer(tin, flood);
   const [west, east] = rangeOf(tin.x);
   const [south, north] = rangeOf(tin.y);
+  const box = [west, south, east, north] as const;
+  let ways: SampledWay[] | null = null;
+  return {
+    flood,
+    tracer,
+    // Whoever asks for one way alone does not wait for these.
+    get ways() {
+      return (ways ??= sampledWays(tracer, box, count));
+    },
+    each: ((east - west) * (north - south)) / count,
+  };
+}
+
+function sampledWays(
+  tracer: Tracer,
+  [west, south, east, north]: SampledWay["box"],
+  count: number,
+): SampledWay[] {
   const ways: SampledWay[] = [];
   for (let i = 1; i <= count; i++) {
     const way = tracer.from(
@@ -57,14 +75,16 @@ export function drainageWith(tin: Tin, count: number): Drainage {
     );
     if (way !== null) ways.push({ ...way, box: boxOf(way.path) });
   }
-  return { flood, tracer, ways, each: ((east - west) * (north - south)) / count };
+  return ways;
 }
 
 /** What comes through an outline from outside it. */
 export interface Inflow {
   /** m² of ground outside the outline whose water comes to it. */
   area: number;
-  /** Where each way comes in: [x, y], m local. */
+  /** Where each of these ways begins: [x, y], m local. */
+  starts: readonly Place[];
+  /** Where each comes in. */
   entries: readonly Place[];
   /** The longest way that comes in, from its start to the outline. */
   longest: readonly WayPoint[];
@@ -73,19 +93,20 @@ export interface Inflow {
 /** The ground outside an outline whose water runs through it. */
 export function inflowOf({ ways, each }: Drainage, outline: readonly Place[]): Inflow {
   const [west, south, east, north] = boxOf(outline);
-  const entries: Place[] = [];
+  const [starts, entries]: [Place[], Place[]] = [[], []];
   let longest: { length: number; path: WayPoint[] } = { length: 0, path: [] };
   for (const { path, box } of ways) {
     if (box[0] > east || box[2] < west || box[1] > north || box[3] < south) continue;
     if (inside(path[0]!, outline)) continue;
     const entry = entryOf(path, outline, [west, south, east, north]);
     if (entry === null) continue;
+    starts.push([path[0]![0], path[0]![1]]);
     entries.push([entry.at[0], entry.at[1]]);
     const upTo = path.slice(0, entry.leg + 1);
     const length = lengthOf(upTo);
     if (length > longest.length) longest = { length, path: [...upTo, entry.at] };
   }
-  return { area: entries.length * each, entries, longest: longest.path };
+  return { area: entries.length * each, starts, entries, longest: longest.path };
 }
 
 /** Where a way first crosses an outline, and on which of its legs; null when it never does. */
@@ -142,7 +163,7 @@ function lengthOf(path: readonly WayPoint[]): number {
   return length;
 }
 
-function boxOf(
+export function boxOf(
   places: readonly (readonly [number, number, ...number[]])[],
 ): [number, number, number, number] {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
