@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../words/index.js";
 import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from "react-aria-components";
 import { Findings } from "./Findings.js";
 import { useSite } from "./useSite.js";
@@ -8,12 +9,12 @@ export function CautionsButton(): ReactNode {
   const { estimate } = useSite();
   return (
     <DialogTrigger>
-      <Button className="cautions-button">Cautions</Button>
+      <Button className="cautions-button">{words.leaf.beforeYouDig}</Button>
       <ModalOverlay className="overlay" isDismissable>
         <Modal className="modal">
           <Dialog className="dialog">
             <div className="dialog-head">
-              <Heading slot="title">Cautions</Heading>
+              <Heading slot="title">{words.leaf.beforeYouDig}</Heading>
               <Button slot="close" className="round" aria-label="Close">
                 ✕
               </Button>
