@@ -7,6 +7,7 @@ import { mass } from "../units/index.js";
 import { checkLimits } from "./checkLimits.js";
 import { checkWalls } from "./checkWalls.js";
 import type { SetbackKept } from "./setbacks.js";
+import { checkSlopesThatStay } from "./slopesThatStay.js";
 
 /**
  * What could hurt someone or break a local rule in one scheme: walls of every hole, the lifting of
@@ -24,6 +25,7 @@ export function checkSafety(
   for (const work of scheme.works) {
     const hole = dig.works.find((each) => each.id === work.id);
     if (hole !== undefined) findings.push(...checkWalls(work, hole, context));
+    if (hole !== undefined) findings.push(...checkSlopesThatStay(work, hole, context));
     if (work.kind === "tank") findings.push(lifting(work, hole, words, site));
   }
   const limits = checkLimits(site, scheme, dig.works, words);

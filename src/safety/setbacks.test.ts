@@ -4,7 +4,7 @@ import type { WorkQuantities } from "../dig/index.js";
 import type { Limit, PlanPoint, Scheme, Work } from "../site/index.js";
 import { plainTank, plainTrench } from "../site/site.fixture.js";
 import { checkLimits } from "./checkLimits.js";
-import { publishedSetbacks } from "./setbacks.js";
+import { publishedSetbacks, setbackTables } from "./setbacks.js";
 
 const words = wordingFor("metric");
 
@@ -184,5 +184,49 @@ describe("the edge of a hole", () => {
       checkLimits({ limits: [lot], setbacks: rows }, scheme, [dug(half)], words).findings;
     expect(at(3.99)).toEqual([]);
     expect(at(4.02)[0]?.text).toContain("The hole for");
+  });
+});
+
+// Clark County Code 24.17.120 (Clark County, Washington), field and tank, in feet. What it says of
+// surface water stands for watercourses, of wells for neighbours' too.
+const CLARK: readonly [to: string, field: number, tank: number][] = [
+  ["well", 100, 50],
+  ["neighbour-well", 100, 50],
+  ["watercourse", 100, 50],
+  ["lot-line", 5, 5],
+  ["building", 10, 5],
+];
+
+describe("the other published tables", () => {
+  it("begin with the one that stands until a site has its own", () => {
+    expect(setbackTables()[0]?.rows).toBe(publishedSetbacks());
+  });
+
+  it("hold Clark County's", () => {
+    const rows = setbackTables().find(({ id }) => id === "clark-county")?.rows ?? [];
+    expect(
+      rows.map(({ from, to, distance }) => [from, to, Math.round(distance / 0.003048) / 100]),
+    ).toEqual(
+      CLARK.flatMap(([to, field, tank]) => [
+        ["field", to, field],
+        ["tank", to, tank],
+      ]),
+    );
+    for (const { source } of rows) expect(source).toContain("24.17.120");
+  });
+
+  it.each(CLARK)("%s: silent just beyond, told just within", (to, field, tankFeet) => {
+    const rows = setbackTables().find(({ id }) => id === "clark-county")?.rows ?? [];
+    for (const [work, feet] of [
+      [bed, field],
+      [tank, tankFeet],
+    ] as const) {
+      const at = (metres: number): Limit[] => [{ id: "x", kind: to, path: lineAt(1 + metres) }];
+      const scheme: Scheme = { id: "s", name: "S", works: [work] };
+      const found = (metres: number) =>
+        codes(checkLimits({ limits: at(metres), setbacks: [...rows] }, scheme, [], words));
+      expect(found(feet * 0.3048 + 0.01)).toEqual([]);
+      expect(found(feet * 0.3048 - 0.01)).toEqual(["limit.too-near"]);
+    }
   });
 });

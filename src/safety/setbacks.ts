@@ -1,5 +1,5 @@
 /** Distances that parts of the works keep from what limits the site, measured in plan. */
-import table from "../../shared/catalogue/setbacks.json" with { type: "json" };
+import catalogue from "../../shared/catalogue/setbacks.json" with { type: "json" };
 import type { WorkQuantities } from "../dig/index.js";
 import { planDistance, type PlanShape } from "../flow/index.js";
 import { limitKind, type Limit, type Scheme, type Setback, type Site } from "../site/index.js";
@@ -31,7 +31,24 @@ export function publishedSetbacks(): readonly Setback[] {
   return PUBLISHED;
 }
 
-const PUBLISHED: readonly Setback[] = table.rows.map((row) => ({ ...row, source: table.source }));
+/** A published table of one place, to be chosen by its name. Each row carries the table's source. */
+export interface SetbackTable {
+  id: string;
+  name: string;
+  rows: readonly Setback[];
+}
+
+/** Every published table of the catalogue; the first stands until a site has its own. */
+export function setbackTables(): readonly SetbackTable[] {
+  return TABLES;
+}
+
+const TABLES: readonly SetbackTable[] = catalogue.tables.map(({ id, name, source, rows }) => ({
+  id,
+  name,
+  rows: rows.map((row) => ({ ...row, source })),
+}));
+const PUBLISHED: readonly Setback[] = TABLES[0]?.rows ?? [];
 
 /** Something to keep off: a limit, or a building of the scheme. */
 interface Bound {

@@ -39,3 +39,12 @@ export type {
   TableQuestion,
   TableRow,
 } from "./types.js";
+export { readCourses } from "./courses.js";
+export type { Course, CourseProblem } from "./courses.js";
+export { balanced, COMPASS_RULE, legOf, lotCorners, ringArea, runTraverse } from "./traverse.js";
+export type { Traverse } from "./traverse.js";
+export { kindIn, readGeoJson } from "./geoJsonIn.js";
+export type { EarthOutline, GeoProblem } from "./geoJsonIn.js";
+export { limitFrom, originFrom, writeGeoJson } from "./earthLimits.js";
+export { toEarth, toPlane } from "./onEarth.js";
+export type { EarthPlace } from "./onEarth.js";
