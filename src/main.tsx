@@ -13,6 +13,7 @@ import "./desk/book.css";
 import "./desk/shelf.css";
 import "./desk/looking.css";
 import "./desk/picked.css";
+import "./desk/permit.css";
 import "./desk/drawing.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";

@@ -1,15 +1,13 @@
 import type { ReactNode } from "react";
+import { acceptanceOf } from "../site/index.js";
 import type { Finding } from "../site/index.js";
+import { words } from "../words/index.js";
+import { parted } from "./permit/parted.js";
+import { TakeOn, takenWords, Withdraw } from "./permit/TakeOn.js";
 import { scrollLeafTo } from "./scrollLeaf.js";
+import { useSite } from "./useSite.js";
 
 const WORDS = { stop: "Does not work as drawn", caution: "Caution", note: "Worth knowing" };
-
-/** The first sentence, which says what, and the rest, which says what to do. */
-export function parted(text: string): [string, string] {
-  const end = /[.:;](?= [A-Z“(])/.exec(text);
-  if (end === null) return [text, ""];
-  return [text.slice(0, end.index + 1), text.slice(end.index + 1)];
-}
 
 function Card({ finding }: { finding: Finding }): ReactNode {
   const [what, rest] = parted(finding.text);
@@ -27,17 +25,54 @@ function Card({ finding }: { finding: Finding }): ReactNode {
         {rest}
       </p>
       <p className="source">{finding.source}</p>
+      <TakeOn finding={finding} />
     </div>
   );
 }
 
-/** Findings as cards, those that stop the job first; nothing when there are none. */
+/** A finding that was taken on: folded to its reason, and opened to be read or withdrawn. */
+function TakenCard({ finding, why }: { finding: Finding; why: string }): ReactNode {
+  const [what, rest] = parted(finding.text);
+  return (
+    <details
+      className="finding taken"
+      data-finding={finding.code}
+      data-where={finding.where}
+      data-taken=""
+    >
+      <summary>
+        <span>
+          {what} <strong>{why}</strong>
+        </span>
+      </summary>
+      {rest !== "" && <p>{rest}</p>}
+      <p className="source">{finding.source}</p>
+      <Withdraw finding={finding} />
+    </details>
+  );
+}
+
+/** Findings as cards, those that stop the job first and those taken on last; nothing when there are none. */
 export function Findings({ findings }: { findings: readonly Finding[] }): ReactNode {
+  const { site, schemeId } = useSite();
   const order = ["stop", "caution", "note"] as const;
-  const sorted = order.flatMap((level) => findings.filter((one) => one.level === level));
-  return sorted.map((finding, index) => (
-    <Card key={`${finding.code} ${finding.where} ${index}`} finding={finding} />
-  ));
+  const sorted = order
+    .flatMap((level) => findings.filter((one) => one.level === level))
+    // Parts of the estimate know nothing of what was taken on; the file does.
+    .map((one) => ({ one, taken: one.accepted ?? acceptanceOf(site, schemeId, one) }));
+  const taken = sorted.flatMap(({ one, taken: why }) => (why === null ? [] : [{ one, why }]));
+  return (
+    <>
+      {sorted.map(
+        ({ one, taken: why }, index) =>
+          why === null && <Card key={`${one.code} ${one.where} ${index}`} finding={one} />,
+      )}
+      {taken.length > 1 && <p className="taken-count">{words.permit.takeOn.count(taken.length)}</p>}
+      {taken.map(({ one, why }, index) => (
+        <TakenCard key={`${one.code} ${one.where} ${index}`} finding={one} why={takenWords(why)} />
+      ))}
+    </>
+  );
 }
 
 /** The findings that concern any of these ids. */
@@ -52,7 +87,9 @@ export function findingsAt(
 export function FindingsAhead(props: { findings: readonly Finding[]; to: string }): ReactNode {
   const { findings, to } = props;
   const stops = findings.filter((finding) => finding.level === "stop");
-  const others = findings.length - stops.length;
+  const others = findings.filter(
+    ({ level, accepted }) => level !== "stop" && accepted === undefined,
+  ).length;
   return (
     <>
       <Findings findings={stops} />

@@ -47,3 +47,5 @@ export type {
   LiftResult,
 } from "../machines/index.js";
 export { keptLonger } from "../machines/index.js";
+export { PERMIT_ITEMS } from "../permit/index.js";
+export type { Checklist, ChecklistItem } from "../permit/index.js";

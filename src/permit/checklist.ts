@@ -17,6 +17,9 @@ export interface ChecklistItem {
   found: ItemState;
 }
 
+/** Ids of the items, in the list's order. */
+export const PERMIT_ITEMS: readonly string[] = rows.items.map(({ id }) => id);
+
 export interface Checklist {
   groups: readonly { id: string; title: string; items: readonly ChecklistItem[] }[];
   /** Items that count: all but those that are not applicable. */

@@ -1,3 +1,3 @@
-export { checklist } from "./checklist.js";
+export { checklist, PERMIT_ITEMS } from "./checklist.js";
 export type { Checklist, ChecklistItem } from "./checklist.js";
 export type { ItemState, PermitGround } from "./found.js";

@@ -8,12 +8,25 @@ import { forms } from "./en/forms.js";
 import { leaf } from "./en/leaf.js";
 import { looking } from "./en/looking.js";
 import { offline } from "./en/offline.js";
+import { permit } from "./en/permit.js";
 import { picked } from "./en/picked.js";
 import { shading } from "./en/shading.js";
 import { shelf } from "./en/shelf.js";
 import { terms } from "./en/terms.js";
 
-const english = { book, drawing, forms, leaf, looking, offline, picked, shading, shelf, terms };
+const english = {
+  book,
+  drawing,
+  forms,
+  leaf,
+  looking,
+  offline,
+  permit,
+  picked,
+  shading,
+  shelf,
+  terms,
+};
 
 export type { TermWords } from "./en/terms.js";
 export type Words = typeof english;

@@ -4,7 +4,8 @@ import { Button, Dialog, Heading, Popover } from "react-aria-components";
 import type { Finding } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
-import { parted } from "../Findings.js";
+import { parted } from "../permit/parted.js";
+import { TakeOn, takenWords, Withdraw } from "../permit/TakeOn.js";
 import { goToFinding } from "./goTo.js";
 import { closePanel, openPanel, usePanels } from "./panels.js";
 import { countFindings, placeOfFinding, worstFirst } from "./placeOfFinding.js";
@@ -48,10 +49,17 @@ function Entry({ finding }: { finding: Finding }): ReactNode {
           <strong>{what}</strong>
           {rest}
           {finding.accepted !== undefined && (
-            <span className="found-taken">{says.takenWhy(finding.accepted.reason)}</span>
+            <span className="found-taken">{takenWords(finding.accepted)}</span>
           )}
         </span>
       </button>
+      <div className="found-more">
+        {finding.accepted === undefined ? (
+          <TakeOn finding={finding} />
+        ) : (
+          <Withdraw finding={finding} />
+        )}
+      </div>
     </li>
   );
 }
@@ -72,6 +80,23 @@ function Group({ title, findings }: { title: string; findings: readonly Finding[
   );
 }
 
+/** Those that a person took on, folded: they are counted apart. */
+function TakenGroup({ findings }: { findings: readonly Finding[] }): ReactNode {
+  if (findings.length === 0) return null;
+  return (
+    <details className="taken-group">
+      <summary>
+        {says.taken} <span className="soft">{findings.length}</span>
+      </summary>
+      <ul>
+        {findings.map((finding, index) => (
+          <Entry key={`${finding.code} ${finding.where} ${index}`} finding={finding} />
+        ))}
+      </ul>
+    </details>
+  );
+}
+
 function List({ findings }: { findings: readonly Finding[] }): ReactNode {
   if (findings.length === 0) return <p className="says">{says.none}</p>;
   return (
@@ -84,10 +109,7 @@ function List({ findings }: { findings: readonly Finding[] }): ReactNode {
           findings={findings.filter((one) => one.level === level && one.accepted === undefined)}
         />
       ))}
-      <Group
-        title={says.taken}
-        findings={worstFirst(findings).filter((one) => one.accepted !== undefined)}
-      />
+      <TakenGroup findings={worstFirst(findings).filter((one) => one.accepted !== undefined)} />
     </>
   );
 }

@@ -4,7 +4,7 @@ import type { Scheme, Work } from "../../site/index.js";
 import { LEAVES, useDesk } from "../../store/index.js";
 import { elevation } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import { parted } from "../Findings.js";
+import { parted } from "../permit/parted.js";
 import { LEAF_TITLES } from "../leafTitles.js";
 import type { OpenSite } from "../useSite.js";
 import { actions } from "./actions.js";

@@ -19,4 +19,5 @@ export const SECTIONS: readonly Section[] = [
   ...of("cost", "How sure it is", "Lines", "Your own lines, waste and tax", "Truckloads"),
   ...of("cost", "Side by side"),
   ...of("handover", "The file", "On paper", "Findings", "Cautions"),
+  ...of("handover", "The plan's particulars", "What an office asks for", "Rules of this site"),
 ];

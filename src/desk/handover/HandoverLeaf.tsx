@@ -5,6 +5,9 @@ import { words } from "../../words/index.js";
 import { NameField } from "../fields/NameField.js";
 import { askForSite, saveSite } from "../files.js";
 import { Findings } from "../Findings.js";
+import { ChecklistSection } from "../permit/ChecklistSection.js";
+import { ProjectSection } from "../permit/ProjectSection.js";
+import { RulesSection } from "../permit/RulesSection.js";
 import { useEdit, useSite } from "../useSite.js";
 
 const KEPT_WORDS = {
@@ -49,6 +52,9 @@ export function HandoverLeaf(): ReactNode {
           Print the report…
         </button>
       </div>
+      <ProjectSection />
+      {estimate !== null && <ChecklistSection list={estimate.permit} />}
+      <RulesSection />
       {estimate !== null && (
         <>
           <h2>Findings</h2>

@@ -16,7 +16,6 @@ export const book = {
     levels: { stop: "Does not work as drawn", caution: "Caution", note: "Worth knowing" },
     heads: { stop: "Stops", caution: "Cautions", note: "Notes" },
     taken: "Taken on, with a reason",
-    takenWhy: (reason: string) => `Taken on: ${reason}`,
     site: "The whole site",
     badge: (counts: string) => `Findings: ${counts}`,
     tag: { stop: "does not work as drawn", caution: "has a caution" },
