@@ -15,6 +15,7 @@ import {
   type Site,
   type SiteProblem,
 } from "../site/index.js";
+import { checkSteep } from "./checkSteep.js";
 import type { Estimate } from "./types.js";
 
 /**
@@ -67,6 +68,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
       ...dig.findings,
       ...flowFindings,
       ...safety.findings,
+      ...checkSteep(site, scheme, base),
       ...runoff.findings,
       ...machines.findings,
       ...lift.findings,

@@ -49,3 +49,13 @@ export type {
 export { keptLonger } from "../machines/index.js";
 export { PERMIT_ITEMS } from "../permit/index.js";
 export type { Checklist, ChecklistItem } from "../permit/index.js";
+export { steepGround } from "./steepGround.js";
+export type { SteepGround } from "./steepGround.js";
+export {
+  nearestLimits,
+  publishedSetbacks,
+  setbackBands,
+  setbacksOf,
+  setbackTables,
+} from "../safety/index.js";
+export type { SetbackBand, SetbackKept, SetbackLine, SetbackTable } from "../safety/index.js";

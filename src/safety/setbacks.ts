@@ -51,12 +51,19 @@ const TABLES: readonly SetbackTable[] = catalogue.tables.map(({ id, name, source
 const PUBLISHED: readonly Setback[] = TABLES[0]?.rows ?? [];
 
 /** Something to keep off: a limit, or a building of the scheme. */
-interface Bound {
+export interface Bound {
   id: string;
   name: string;
   kind: string;
   setback: number | null;
   shapes: readonly PlanShape[];
+  /** The limit itself; null for a building. */
+  limit: Limit | null;
+}
+
+/** All that a scheme has to keep off: the site's limits, then buildings of the scheme. */
+export function boundsOf(site: Pick<Site, "limits">, scheme: Scheme): Bound[] {
+  return [...(site.limits ?? []).map(boundOf), ...buildingsOf(scheme)];
 }
 
 /** Every distance that is asked for on a scheme, in the order of its works. */
@@ -66,7 +73,7 @@ export function keptSetbacks(
   dug: readonly WorkQuantities[],
 ): SetbackKept[] {
   const rows = setbacksOf(site);
-  const bounds = [...(site.limits ?? []).map(boundOf), ...buildingsOf(scheme)];
+  const bounds = boundsOf(site, scheme);
   const parts = [...bodiesOf(scheme), ...digsOf(dug)];
   return scheme.works.flatMap(({ id }) =>
     parts
@@ -104,6 +111,7 @@ function boundOf(limit: Limit): Bound {
     kind: limit.kind,
     setback: limit.setback ?? null,
     shapes: limitShapes(limit),
+    limit,
   };
 }
 
@@ -114,6 +122,7 @@ function buildingsOf({ works }: Scheme): Bound[] {
           {
             ...{ id: work.id, name: work.name, kind: "building", setback: null },
             shapes: [{ points: work.outline, closed: true }],
+            limit: null,
           },
         ]
       : [],

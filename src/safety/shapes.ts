@@ -94,11 +94,18 @@ export function limitShapes(limit: Limit): PlanShape[] {
   }
   const [first] = limit.path ?? [];
   if (limit.path === undefined || first === undefined) return shapes;
-  if (limit.closed !== true) shapes.push({ points: limit.path, closed: false });
+  if (limit.closed !== true) shapes.push(...lineShapes(limit.path, limit.width ?? 0));
   else if (limit.kind === "lot-line")
     shapes.push({ points: [...limit.path, first], closed: false });
   else shapes.push({ points: limit.path, closed: true });
   return shapes;
+}
+
+/** A line, or the strip about it where it has a width: a rectangle for each leg, round at the bends. */
+function lineShapes(path: readonly PlanPoint[], width: number): PlanShape[] {
+  if (width <= 0) return [{ points: path, closed: false }];
+  const bends = path.slice(1, -1).map((at) => ({ points: circle(at, width / 2), closed: true }));
+  return [...legsOf(path, width), ...bends];
 }
 
 function circle(at: PlanPoint, radius: number): PlanPoint[] {
