@@ -1,10 +1,11 @@
 /** One scheme made ready for many runs, and the runs. */
 import { costOf } from "../cost/index.js";
-import { balanceEarth, digScheme, type DigResult } from "../dig/index.js";
-import { estimate, groundOf, schemeOf } from "../estimate/index.js";
+import { balanceEarth, digScheme, type CutBeside, type DigResult } from "../dig/index.js";
+import { besideLines, estimate, groundOf, schemeOf } from "../estimate/index.js";
 import { thicknessAt, type BaseGround } from "../ground/index.js";
 import { diggersOf, planMachines } from "../machines/index.js";
 import {
+  isLocated,
   materialsOf,
   type Material,
   type PlanPoint,
@@ -28,6 +29,8 @@ export interface ChanceModel {
   candidates: readonly { x: number; y: number }[];
   base: BaseGround;
   dig: DigResult;
+  /** What is cut within the tolerance of buried lines, as estimated. */
+  beside: readonly CutBeside[];
   materials: ReadonlyMap<string, Material>;
 }
 
@@ -101,7 +104,8 @@ export function chanceModel(site: Site, schemeId: string, seed = DEFAULT_SEED): 
     ...site.ground.layers.map((layer) => layer.material),
   ]);
   const draws = drawsOf(scheme, digger, materials, moved);
-  return { site, scheme, seed, draws, rock, candidates, base, dig, materials };
+  const beside = besideLines({ site, scheme, base, dig });
+  return { site, scheme, seed, draws, rock, candidates, base, dig, beside, materials };
 }
 
 /** Makes runs `first` to `first + count − 1`. Each depends on the seed and its own number alone. */
@@ -147,7 +151,11 @@ function oneRun(model: ChanceModel, shares: Float64Array, runs: ChanceRuns, i: n
   // Whether it can is settled: the hole keeps its shape.
   const { limits } = model.site;
   const held = new Map([[digger.id, []]]);
-  const given = { tables, diggers: [digger], held, ...(limits && { place: { limits } }) };
+  const given = {
+    ...{ tables, diggers: [digger], held, beside: model.beside },
+    ...(limits && { place: { limits } }),
+    ...(!isLocated(model.site) && { locate: { days: model.site.locate?.days ?? null } }),
+  };
   const machines = planMachines(scheme, dig, materials, "metric", given);
   const cost = costOf(scheme, model.site.currency, dig, machines, materials);
   runs.total[i] = cost.total.likely;

@@ -1,3 +1,7 @@
+export { cutsBeside } from "./beside.js";
+export type { CutBeside } from "./beside.js";
+export { areasOf, besideLine, inAreas, overlapOf, sizeOfAreas, unionOf } from "./planAreas.js";
+export type { Areas } from "./planAreas.js";
 export { dugColumns } from "./columns.js";
 export type { DugColumn } from "./columns.js";
 export { digScheme, ledgerGap } from "./dig.js";

@@ -1,14 +1,17 @@
 import { costOf } from "../cost/index.js";
-import { digScheme } from "../dig/index.js";
+import { cutsBeside, digScheme } from "../dig/index.js";
+import type { CutBeside } from "../dig/index.js";
 import { checkFlow } from "../flow/index.js";
 import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
-import { checkLift, planMachines } from "../machines/index.js";
+import { checkLift, isBuried, planMachines } from "../machines/index.js";
 import { checkRunoff } from "../runoff/index.js";
 import { checklist } from "../permit/index.js";
 import { cautions, checkSafety } from "../safety/index.js";
 import {
   acceptanceOf,
+  isLocated,
   materialsOf,
+  ruleOf,
   type Finding,
   type PlanPoint,
   type Scheme,
@@ -35,10 +38,14 @@ export function estimate(site: Site, schemeId: string): Estimate {
     groundAt,
   });
   const place = { groundAt, ...(site.limits !== undefined && { limits: site.limits }) };
-  const machines = planMachines(scheme, dig, materials, site.units, { place });
+  const beside = besideLines({ site, scheme, base, dig });
+  const machines = planMachines(scheme, dig, materials, site.units, {
+    ...{ place, beside, site },
+    ...(!isLocated(site) && { locate: { days: site.locate?.days ?? null } }),
+  });
   const lift = checkLift(site, scheme, dig, groundAt);
   const runoff = checkRunoff(site, scheme, dig.works, base);
-  const safety = checkSafety(site, scheme, dig);
+  const safety = checkSafety(site, scheme, dig, { beside, groundAt });
   const cost = costOf(scheme, site.currency, dig, machines, materials);
   return {
     format: "bankyard-estimate",
@@ -76,6 +83,12 @@ export function estimate(site: Site, schemeId: string): Estimate {
     ]),
     cautions: cautions(),
   };
+}
+
+/** What a scheme cuts within the tolerance of the site's buried lines; needs the dig of it. */
+export function besideLines(ground: Parameters<typeof cutsBeside>[0]): CutBeside[] {
+  const lines = (ground.site.limits ?? []).filter(isBuried);
+  return cutsBeside(ground, lines, ruleOf(ground.site, "hand-within").value);
 }
 
 /** What keeps a ground from being built from the survey, as a problem placed in the file. */

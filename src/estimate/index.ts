@@ -1,4 +1,4 @@
-export { estimate, groundOf, schemeOf, surveyProblem } from "./estimate.js";
+export { besideLines, estimate, groundOf, schemeOf, surveyProblem } from "./estimate.js";
 export { contours, groundAt, groundSlopeAt, lotEdge, surveyTriangles } from "./lookup.js";
 export { stageContours } from "./stageContours.js";
 export type { ContourLabel, LabelledContour, StageContours } from "./stageContours.js";

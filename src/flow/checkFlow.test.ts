@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { trenchOf } from "../dig/dig.fixture.js";
 import type { PipeRun } from "../dig/index.js";
 import type { Tank } from "../site/index.js";
 import { checkPlain, plainHouseDrain, plainInletTank } from "./flow.fixture.js";
@@ -165,6 +166,34 @@ describe("cover", () => {
     const { flow } = check([run], [], "metric", { leastCover: 0.2 });
     expect(flow.pipes[0]?.leastCover.value).toBeCloseTo(18 * IN, 9);
     expect(flow.pipes[0]?.verdict).toBe("shallow");
+  });
+
+  // NEC Table 300.5 (recalled): 24 in over cable, 18 in over PVC conduit, 12 in over 120 V ≤ 20 A.
+  it.each([
+    ["direct", 24],
+    ["pvc", 18],
+    ["gfci", 12],
+  ] as const)("wants over wiring “%s” %i in all along the pipe as dug", (wiring, inches) => {
+    const laid = (over: number) => {
+      const run = pipe({ start: 99, end: 99, service: "conduit" });
+      const top = (run.outside + run.inside) / 2;
+      // The ground dips to what is asked, and a little less, half way along only.
+      const stations = [0, 14, 28].map((station, i) => ({
+        ...{ station, at: [station, 0] as [number, number], invert: 99 },
+        ground: 99 + top + (i === 1 ? over : 2),
+      }));
+      return { ...run, length: 28, stations, cover: { least: over, most: 2 } };
+    };
+    const { inside, outside, material } = laid(1);
+    const grade = { by: "cover" as const, depth: 0.5 };
+    const cable = { id: "p1", name: "Cable", service: "conduit" as const, grade, wiring };
+    const drawn = { ...trenchOf("t1", 0.3), pipes: [{ ...cable, inside, outside, material }] };
+    const verdicts = (over: number) => {
+      const { flow, findings } = check([laid(over)], [drawn], "us", { leastCover: 0.1 });
+      return [flow.pipes[0]?.verdict, findings.find(({ at }) => at)?.at];
+    };
+    expect(verdicts(inches * IN + 0.01)).toEqual(["runs", undefined]);
+    expect(verdicts(inches * IN - 0.01)).toEqual(["shallow", [14, 0]]);
   });
 
   it("has nothing against an end that lies in a tank, with no ground over it", () => {

@@ -1,5 +1,5 @@
 import type { PipeRun, PipeStation } from "../dig/index.js";
-import type { Finding, Scheme } from "../site/index.js";
+import type { Finding, Locality, Scheme } from "../site/index.js";
 import { leastCoverFor, leastFallFor, mostFallFor } from "./fallRules.js";
 import { mendsFor } from "./mends.js";
 import { looseEnd, type LooseEnd } from "./pipeEnds.js";
@@ -28,6 +28,8 @@ export interface Surroundings {
   runs: readonly PipeRun[];
   joints: readonly TankJoint[];
   scheme: Scheme;
+  /** Whose local numbers hold. */
+  site: Locality;
   words: Wording;
 }
 
@@ -45,7 +47,7 @@ export function checkPipe(
   const asked: Asked = {
     leastFall: gravity ? leastFallFor(run.inside, scheme) : null,
     mostFall: gravity ? mostFallFor(scheme) : null,
-    leastCover: leastCoverFor(scheme, run.service),
+    leastCover: leastCoverFor(scheme, run, around.site),
     joints: joints.filter((joint) => joint.pipe === run.id),
   };
   const loose = looseEnd(run, runs, scheme);
@@ -264,6 +266,7 @@ function tooLittleCover(run: PipeRun, least: Rule, words: Wording): Trouble[] {
         level: "caution",
         code: run.cover.least > 0 ? "pipe.cover-too-small" : "pipe.out-of-ground",
         where: run.id,
+        ...(place !== undefined && { at: place.at }),
         text: `${run.name} ${ground}${where}; ${words.length(least.value)} is wanted.`,
         source: least.source,
       },

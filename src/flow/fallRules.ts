@@ -1,6 +1,7 @@
 import falls from "../../shared/catalogue/falls.json" with { type: "json" };
 import type { PipeRun } from "../dig/index.js";
-import type { Scheme } from "../site/index.js";
+import { ruleOf } from "../site/index.js";
+import type { Locality, Scheme } from "../site/index.js";
 import type { Rule } from "./rule.js";
 
 /** One published or local table of least falls. Sources stand in shared/catalogue/falls.json. */
@@ -42,14 +43,23 @@ export function mostFallFor(scheme: Pick<Scheme, "flow">): Rule {
 
 /**
  * Least ground over a pipe, m: the scheme's own or the usual one; over a conduit never less than
- * the electrical rule, as a smaller figure set for pipes is not meant for cables.
+ * the electrical rule for the way that it is wired, as a smaller figure set for pipes is not meant
+ * for cables. The electrical rule is the rule book's, or the site's local number.
  */
-export function leastCoverFor(scheme: Pick<Scheme, "flow">, service: PipeRun["service"]): Rule {
+export function leastCoverFor(
+  scheme: Pick<Scheme, "flow" | "works">,
+  { service, id }: Pick<PipeRun, "service" | "id">,
+  locality: Locality = {},
+): Rule {
   const own = scheme.flow?.leastCover;
   const usual = { value: falls.leastCover.value, source: falls.leastCover.source };
   const pipe = own === undefined ? usual : { value: own, source: SET_BY_SCHEME };
-  if (service !== "conduit" || pipe.value >= falls.conduitCover.value) return pipe;
-  return { value: falls.conduitCover.value, source: falls.conduitCover.source };
+  if (service !== "conduit") return pipe;
+  const drawn = scheme.works
+    .flatMap((work) => (work.kind === "trench" ? work.pipes : []))
+    .find((each) => each.id === id);
+  const { value, source } = ruleOf(locality, `wiring-${drawn?.wiring ?? "pvc"}`);
+  return pipe.value >= value ? pipe : { value, source };
 }
 
 /**

@@ -87,7 +87,6 @@ const diggingSchema = z.object({
   native: waySchema,
   compacting: sourcedRange,
   byHand: z.object({
-    tolerance: positive,
     rates: z.object({
       loose: rangeSchema,
       firm: rangeSchema,

@@ -14,6 +14,7 @@ export type Resource = (typeof RESOURCES)[number];
 
 /** What is done, in the order of the job. */
 export type TaskKind =
+  | "locate"
   | "setUp"
   | "strip"
   | "hand"

@@ -173,6 +173,19 @@ describe("the crane", () => {
     expect(findings[0]?.code).toBe("lift.typical-crane");
   });
 
+  it("is told of stands whose ground slopes more than 5%, all in one, and not of less", () => {
+    const sloping = (slope: number) =>
+      checkLift(
+        { units: "us" },
+        scheme("boom-truck-25t"),
+        digOf([]),
+        ([x]) => slope * x,
+      ).findings.filter(({ code }) => code === "lift.slope");
+    expect(sloping(0.0499)).toEqual([]);
+    expect(sloping(0.0501)).toHaveLength(1);
+    expect(sloping(0.06)[0]?.text).toContain("Near 6.0%, Far 6.0%, Mid 6.0%");
+  });
+
   it("that the catalogue lacks gives a finding and no result", () => {
     const { result, findings } = checkLift({ units: "us" }, scheme("none"), digOf([]), () => 0);
     expect(result).toBeNull();

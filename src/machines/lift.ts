@@ -15,7 +15,7 @@ import type { Reason } from "./types.js";
  * Distances are in plan. No result says that a lift is safe: the operator decides.
  */
 export function checkLift(
-  site: Pick<Site, "limits" | "units">,
+  site: Pick<Site, "limits" | "units" | "rules">,
   scheme: Scheme,
   dig: Pick<DigResult, "works">,
   groundAt: GroundAt,

@@ -1,9 +1,11 @@
 /** What the lift has to say to a person: findings, each with its source. */
+import { ruleOf } from "../site/index.js";
 import type { Finding } from "../site/index.js";
 import { length, mass, pipeSlope, pressure } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
-import { askWithin, liftRules } from "./cranes.js";
+import { liftRules } from "./cranes.js";
 import type { LiftJob, LiftResult, StandLift, TankLift } from "./liftTypes.js";
+import { slopeAt } from "./standing.js";
 import type { Reason } from "./types.js";
 
 const OPERATOR = "The operator decides.";
@@ -28,9 +30,31 @@ export function liftFindings(job: LiftJob, result: LiftResult): Finding[] {
       source: "WAC 296-24-24005",
     });
   }
+  findings.push(...slopingStands(job));
   for (const tank of result.tanks) findings.push(...tankFindings(job, tank));
   return findings;
 }
+
+/** Stands on ground that slopes more than a crane is set up on without more ado: one finding. */
+function slopingStands({ site, lift, crane, groundAt }: LiftJob): Finding[] {
+  const rule = ruleOf(site, "stand-slope");
+  const sloping = lift.stands
+    .map(({ name, at }) => ({
+      ...{ name, at },
+      slope: slopeAt(groundAt, at, (crane.outriggers ?? USUAL_SPREAD) / 2),
+    }))
+    .filter(({ slope }) => slope > rule.value);
+  const [first] = sloping;
+  if (first === undefined) return [];
+  const print = (slope: number): string => pipeSlope.print(slope, site.units);
+  const named = sloping.map(({ name, slope }) => `${name} ${print(slope)}`).join(", ");
+  const text = `The ground slopes where the crane might stand: ${named}. From ${print(rule.value)} level a place for it first, with its mats. ${OPERATOR}`;
+  const found = { level: "caution", code: "lift.slope", where: "site" } as const;
+  return [{ ...found, at: first.at, text, source: rule.source }];
+}
+
+/** m over which a stand's slope is read where the crane's outriggers are not entered. */
+const USUAL_SPREAD = 5;
 
 function tankFindings(job: LiftJob, tank: TankLift): Finding[] {
   const { units } = job.site;
@@ -57,7 +81,7 @@ function tankFindings(job: LiftJob, tank: TankLift): Finding[] {
     });
   }
   if (best?.share) findings.push(bestFinding(tank, best, best.share.value, units));
-  for (const stand of tank.stands) findings.push(...standFindings(tank, stand, units));
+  for (const stand of tank.stands) findings.push(...standFindings(job, tank, stand));
   return findings;
 }
 
@@ -73,7 +97,8 @@ function bestFinding(tank: TankLift, best: StandLift, share: number, units: Unit
   };
 }
 
-function standFindings(tank: TankLift, stand: StandLift, units: UnitSystem): Finding[] {
+function standFindings(job: LiftJob, tank: TankLift, stand: StandLift): Finding[] {
+  const { units } = job.site;
   const findings = stand.reasons.map((reason): Finding => {
     const figures = `${printed(reason.has, reason.unit, units)} where ${printed(reason.needs, reason.unit, units)} counts`;
     return {
@@ -86,7 +111,7 @@ function standFindings(tank: TankLift, stand: StandLift, units: UnitSystem): Fin
     };
   });
   if (stand.line?.isAskFirst) {
-    const { value, source } = askWithin();
+    const { value, source } = ruleOf(job.site, "line-ask");
     findings.push({
       level: "caution",
       code: "lift.line-ask",

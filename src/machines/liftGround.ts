@@ -1,6 +1,7 @@
 /** Hole's edge, overhead lines and pads of a crane lift. */
+import { ruleOf } from "../site/index.js";
 import type { PlanPoint, Quantity, Tank } from "../site/index.js";
-import { askWithin, liftRules, lineClearance } from "./cranes.js";
+import { liftRules, lineClearance } from "./cranes.js";
 import type { LiftJob, LineRoom } from "./liftTypes.js";
 import { distanceToLimit, distanceToRings, isOverheadLine } from "./standing.js";
 
@@ -88,7 +89,7 @@ export function lineRoom(
           limit.voltage === undefined ? [] : [{ name: "voltage", value: limit.voltage, unit: "V" }],
         source,
       },
-      isAskFirst: room < askWithin().value,
+      isAskFirst: room < ruleOf(site, "line-ask").value,
       isOwners,
     };
     if (worst === null || room - least < worst.distance.value - worst.needed.value) worst = line;

@@ -62,7 +62,7 @@ export interface LiftResult {
 
 /** What `checkLift` hands on to the parts of one lift. */
 export interface LiftJob {
-  site: Pick<Site, "limits" | "units">;
+  site: Pick<Site, "limits" | "units" | "rules">;
   lift: Lift;
   crane: LiftCrane;
   dig: Pick<DigResult, "works">;

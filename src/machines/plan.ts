@@ -1,15 +1,17 @@
-import type { DigResult } from "../dig/index.js";
-import type { Finding, Material, Quantity, Scheme } from "../site/index.js";
-import { earthVolume, length, type UnitSystem } from "../units/index.js";
+import type { CutBeside, DigResult } from "../dig/index.js";
+import type { Finding, Material, Quantity, Scheme, Site } from "../site/index.js";
+import type { UnitSystem } from "../units/index.js";
 import { heldAgainst, nearLimit, notReachedFromOutside } from "./canIt.js";
 import type { CanContext } from "./canIt.js";
 import { diggersOf, diggingTables, ownDiggerFindings } from "./catalogue.js";
 import type { Digger, DiggingTables } from "./catalogue.js";
-import { handDigging, type HandDug } from "./handDigging.js";
+import { checkOverhead } from "./overhead.js";
+import { handDigging } from "./handDigging.js";
 import { hireOf, workingDays } from "./hire.js";
 import { setUpHours, timeWork, workHours } from "./hours.js";
 import type { Job, TimedWork } from "./hours.js";
 import { jobDays, rentalByDays } from "./job.js";
+import { startsTooEarly } from "./locateDays.js";
 import { ownEarth } from "./ownEarth.js";
 import { mapRange, sumRanges } from "./range.js";
 import type { MachinesResult } from "./result.js";
@@ -38,6 +40,12 @@ export interface Given {
   diggers?: readonly Digger[];
   /** Where the works lie, so that standing places can be judged; absent: on open, level ground. */
   place?: Pick<CanContext, "limits" | "groundAt">;
+  /** What the works cut within the tolerance of buried lines; they are among the limits. */
+  beside?: readonly CutBeside[];
+  /** Days to wait after the locate call (null: not known); absent: it is made already. */
+  locate?: { days: number | null };
+  /** Whose local numbers hold; absent: overhead lines and the locate call are not checked. */
+  site?: Pick<Site, "rules" | "locate">;
   /** Why each digger cannot, by id, where that is known already: it does not change with a draw. */
   held?: ReadonlyMap<string, readonly Reason[]>;
 }
@@ -80,8 +88,9 @@ export function planMachines(
   const named = trials.find((trial) => trial.digger.id === scheme.machines?.digger);
   const chosen = named ?? cheapest ?? deepestDigger(trials);
   const works = chosen.works.map(workHours);
-  const byHand = handDigging(dig.works, given.place?.limits ?? [], materials);
-  const times = { works, setUp: chosen.setUp, byHand };
+  const byHand = handDigging(given.beside ?? [], dig.works, given.place?.limits ?? [], materials);
+  const { locate } = given;
+  const times = { ...{ works, setUp: chosen.setUp, byHand }, ...(locate && { locate }) };
   const digger = chosen.digger;
   const once = given.tables !== undefined;
   const days = jobDays({ scheme, dig, materials, digger, times, hoursPerDay, once });
@@ -105,10 +114,22 @@ export function planMachines(
     candidates: trials.map((trial) => candidateOf(trial, hoursPerDay, cheapest)),
     findings: [
       ...findingsOf(scheme, chosen, able, dig, materials),
-      ...byHand.map((part) => byHandFinding(part, units)),
       ...(once ? [] : notReachedFromOutside(digger, { scheme, dig, units, ...given.place })),
+      ...lineFindings(digger, { scheme, dig, units }, given),
     ],
   };
+}
+
+function lineFindings(
+  digger: Digger,
+  job: { scheme: Scheme; dig: DigResult; units: UnitSystem },
+  { site, place }: Given,
+): Finding[] {
+  if (site === undefined) return [];
+  return [
+    ...startsTooEarly(site, job.scheme),
+    ...checkOverhead(digger, { site, ...job, ...place }),
+  ];
 }
 
 function tryDigger(
@@ -200,20 +221,6 @@ function workingOf(chosen: Trial, hoursPerDay: number): MachinesResult["working"
       ],
       source: chosen.digger.source,
     },
-  };
-}
-
-function byHandFinding({ work, name, limitName, volume }: HandDug, units: UnitSystem): Finding {
-  const { tolerance, source } = diggingTables().byHand;
-  return {
-    level: "caution",
-    code: "machine.by-hand",
-    where: work,
-    text:
-      `${name} comes within ${length.print(tolerance, units)} of ${limitName}: some ` +
-      `${earthVolume.print(volume, units)} is dug by hand. Have every line located first (US: call 811 ` +
-      "and wait the state's days; private lines are not marked), and ask what the owner asks.",
-    source: `29 CFR 1926.651(b); ${source}`,
   };
 }
 

@@ -27,6 +27,8 @@ export interface TaskHours {
   setUp: Range;
   /** What must be dug by hand beside buried lines, before the digger comes near. */
   byHand: readonly HandDug[];
+  /** Days to wait after the locate call (null: not known); absent: it is made already. */
+  locate?: { days: number | null };
 }
 
 /** Everything that the tasks are made from, and the list as it grows. */
@@ -67,7 +69,9 @@ export function tasksOf(
     steps: new Map(),
   };
   if (!machines.works.some((work) => work.hours.high > 0)) return [];
+  const located = addLocate(list, machines.locate);
   add(list, "setUp", null, "Bring the digger, set up", {
+    after: located,
     needs: ["digger", "crew"],
     hours: machines.setUp,
     deliveries: ["digger"],
@@ -125,6 +129,17 @@ function add(
     source: parts.source ?? list.times.source,
   });
   return id;
+}
+
+/** The locate call comes before any digging, and its days are waited for. */
+function addLocate(list: TaskList, locate: TaskHours["locate"]): string[] {
+  if (locate === undefined) return [];
+  const name =
+    locate.days === null
+      ? "Call the utility locate service (days to wait not entered)"
+      : "Call the utility locate service, wait for the marks";
+  const source = "29 CFR 1926.651(b); the days to wait are your state's, as entered";
+  return [add(list, "locate", null, name, { wait: locate.days ?? 0, source })];
 }
 
 /** What lies beside a buried line is laid bare by hand first. */

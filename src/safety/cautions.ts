@@ -51,7 +51,7 @@ const STANDING: readonly { text: string; source: string }[] = [
     source: "29 CFR 1926.1408, Table A, quoted second hand",
   },
   {
-    text: "The crane's operator decides where it stands and whether it lifts. Give the operator the weight on the maker's ticket, the distance, and the depth of the hole. Nobody stands under the load or in the hole below it.",
+    text: "The crane's operator decides where it stands and whether it lifts. Give the operator the weight on the maker's ticket, the distance, and the depth of the hole. Nobody stands under the load or in the hole below it, and wind stops the lift when the crane's manual or the operator says so.",
     source: "common practice, no source; hoisting rules are in 29 CFR 1926 Subpart CC",
   },
   {

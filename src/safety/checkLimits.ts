@@ -1,5 +1,6 @@
 import type { WorkQuantities } from "../dig/index.js";
 import type { Wording } from "../flow/index.js";
+import { isBuriedLine } from "../site/index.js";
 import type { Finding, Limit, Scheme, Site, Work } from "../site/index.js";
 import { distanceBetween, keptSetbacks, type SetbackKept } from "./setbacks.js";
 import { bodyShapes, digsOf, limitShapes } from "./shapes.js";
@@ -60,6 +61,10 @@ function crossed(
   const bodies = bodyShapes(work);
   const bounds = limitShapes(limit);
   if (bodies.length === 0 || bounds.length === 0) return [];
+  // Buried lines and flood paths have findings of their own, with the hole's depth or the rule.
+  if (isBuriedLine(limit.kind) && dug.some(({ id, outlines }) => id === work.id && outlines))
+    return [];
+  if (limit.kind === "flood-path" || limit.kind === "overhead-line") return [];
   const name = limit.name ?? limit.kind;
   const caution = { level: "caution", where: work.id } as const;
   if (limit.kind === "tree") return amongRoots(work, limit, dug);

@@ -1,13 +1,24 @@
-import type { DigResult, WorkQuantities } from "../dig/index.js";
+import type { CutBeside, DigResult, WorkQuantities } from "../dig/index.js";
 import { wordingFor } from "../flow/index.js";
 import type { Wording } from "../flow/index.js";
 import { materialsOf, ruleOf } from "../site/index.js";
-import type { Finding, Scheme, Site, Tank } from "../site/index.js";
+import type { Finding, PlanPoint, Scheme, Site, Tank } from "../site/index.js";
 import { mass } from "../units/index.js";
+import { checkLines } from "./checkLines.js";
+import { checkPower } from "./checkPower.js";
+import { checkTank } from "./checkTank.js";
 import { checkLimits } from "./checkLimits.js";
 import { checkWalls } from "./checkWalls.js";
 import type { SetbackKept } from "./setbacks.js";
 import { checkSlopesThatStay } from "./slopesThatStay.js";
+
+/** What is known of the ground beside the dig; what is absent is not checked. */
+export interface SafetyGround {
+  /** What the works cut within the tolerance of buried lines. */
+  beside?: readonly CutBeside[];
+  /** Ground as found at a place, m; NaN where it is not known. */
+  groundAt?: (place: PlanPoint) => number;
+}
 
 /**
  * What could hurt someone or break a local rule in one scheme: walls of every hole, the lifting of
@@ -18,6 +29,7 @@ export function checkSafety(
   site: Site,
   scheme: Scheme,
   dig: DigResult,
+  { beside = [], groundAt = () => NaN }: SafetyGround = {},
 ): { findings: Finding[]; setbacks: SetbackKept[] } {
   const words = wordingFor(site.units);
   const context = { materials: materialsOf(site), words, units: site.units, locality: site };
@@ -26,10 +38,19 @@ export function checkSafety(
     const hole = dig.works.find((each) => each.id === work.id);
     if (hole !== undefined) findings.push(...checkWalls(work, hole, context));
     if (hole !== undefined) findings.push(...checkSlopesThatStay(work, hole, context));
-    if (work.kind === "tank") findings.push(lifting(work, hole, words, site));
+    // Where a lift is worked out, its own findings give weight and edge.
+    if (work.kind === "tank" && scheme.machines?.lift === undefined) {
+      findings.push(lifting(work, hole, words, site));
+    }
+    if (work.kind === "tank") findings.push(...checkTank(work, hole, { site, words, groundAt }));
   }
   const limits = checkLimits(site, scheme, dig.works, words);
-  return { findings: [...findings, ...limits.findings], setbacks: limits.setbacks };
+  const lines = checkLines(site, scheme, dig, beside);
+  const power = checkPower(scheme, dig);
+  return {
+    findings: [...lines, ...findings, ...limits.findings, ...power],
+    setbacks: limits.setbacks,
+  };
 }
 
 function lifting(

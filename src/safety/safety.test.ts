@@ -75,7 +75,7 @@ function check(work: Work, dug: Partial<WorkQuantities>, over: Partial<Site> = {
     schemes: [scheme],
     ...over,
   };
-  const dig = { works: [hole({ id: work.id, ...dug })] } as unknown as DigResult;
+  const dig = { works: [hole({ id: work.id, ...dug })], pipes: [] } as unknown as DigResult;
   return checkSafety(site, scheme, dig).findings;
 }
 

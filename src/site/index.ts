@@ -44,6 +44,7 @@ export {
   setSetbacks,
   withdrawAcceptance,
 } from "./ruleEdits.js";
+export { isLocated, setLocate } from "./locateEdits.js";
 export { answerChecklist, setProject } from "./projectEdits.js";
 export { publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
 export type { Locality, Rule } from "./ruleBook.js";

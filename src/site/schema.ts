@@ -11,6 +11,7 @@ import { daysSchema } from "./daysSchema.js";
 import { costsSchema, type ownLineSchema } from "./costsSchema.js";
 import { flowSchema } from "./flowSchema.js";
 import { accessSchema, liftSchema, ownDiggerSchema } from "./liftSchema.js";
+import { locateSchema } from "./locateSchema.js";
 import { limitSchema } from "./limitSchema.js";
 import { marks } from "./marksSchema.js";
 import { planPointSchema } from "./planPointSchema.js";
@@ -169,6 +170,12 @@ export const pipeSchema = z.looseObject({
     .array(notNegative)
     .optional()
     .describe("m from the path's start to each cleanout on a gravity pipe"),
+  wiring: z
+    .enum(["direct", "pvc", "gfci"])
+    .optional()
+    .describe(
+      "what a conduit's trench holds: cable without conduit, plastic conduit, or a circuit of 120 V and at most 20 A with GFCI; absent: plastic conduit",
+    ),
 });
 
 export const trenchSchema = z.looseObject({
@@ -353,6 +360,7 @@ export const siteSchema = z.looseObject({
     .array(setbackSchema)
     .optional()
     .describe("distances to keep between works and limits; absent: the published ones"),
+  locate: locateSchema.optional(),
   project: projectSchema.optional(),
   checklist: z.array(checklistAnswerSchema).optional(),
   accepted: z

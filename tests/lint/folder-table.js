@@ -72,7 +72,14 @@ const MAY_READ_SHARED = [
   "cli",
 ];
 
-const ENGINE_PACKAGES = ["zod", "delaunator", "robust-predicates", "flatbush", "flatqueue"];
+const ENGINE_PACKAGES = [
+  "zod",
+  "delaunator",
+  "robust-predicates",
+  "flatbush",
+  "flatqueue",
+  "polygon-clipping",
+];
 
 /** Folders that run without a page although they are no part of the engine. */
 const HEADLESS_FOLDERS = ["survey", "cli"];
