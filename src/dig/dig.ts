@@ -3,6 +3,7 @@ import { checkGround, LayeredGround, type BaseGround, type CellLayer } from "../
 import {
   materialsOf,
   NATIVE,
+  runsByMaterial,
   type Finding,
   type Material,
   type PlanPoint,
@@ -74,12 +75,14 @@ function startDigging(
   extent: Extent,
   materials: ReadonlyMap<string, Material>,
 ): Digging {
-  const runs = site.ground.layers.map((layer) => materials.get(layer.material)?.wallRun ?? 0);
-  const flattestRun = Math.max(0, ...runs);
+  const typed = runsByMaterial(site.ground.layers, materials);
+  const flattestRun = Math.max(0, ...typed.values());
   const runOf = ({ material, structure }: CellLayer): number | null => {
     if (structure) return null;
     // Earth put back stands no better than the worst of what it was dug from.
-    return material === NATIVE ? flattestRun : (materials.get(material)?.wallRun ?? flattestRun);
+    return material === NATIVE
+      ? flattestRun
+      : (typed.get(material) ?? materials.get(material)?.wallRun ?? flattestRun);
   };
   return { ground, number: 0, extent, runOf, flattestRun, findings: [], pipes: [] };
 }

@@ -6,7 +6,7 @@ import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
 import { checkLift, isBuried, planMachines } from "../machines/index.js";
 import { checkRunoff } from "../runoff/index.js";
 import { checklist } from "../permit/index.js";
-import { cautions, checkSafety } from "../safety/index.js";
+import { cautions, checkLoads, checkSafety } from "../safety/index.js";
 import {
   acceptanceOf,
   isLocated,
@@ -19,6 +19,8 @@ import {
   type SiteProblem,
 } from "../site/index.js";
 import { checkSteep } from "./checkSteep.js";
+import { edgeLoads } from "./edgeLoads.js";
+import { holeGround } from "./holeGround.js";
 import type { Estimate } from "./types.js";
 
 /**
@@ -45,7 +47,10 @@ export function estimate(site: Site, schemeId: string): Estimate {
   });
   const lift = checkLift(site, scheme, dig, groundAt);
   const runoff = checkRunoff(site, scheme, dig.works, base);
-  const safety = checkSafety(site, scheme, dig, { beside, groundAt });
+  const under = holeGround(site, base, groundAt);
+  const safety = checkSafety(site, scheme, dig, { beside, groundAt, under });
+  const near = { scheme, dig, units: site.units, ...place };
+  const loads = edgeLoads(site, scheme, near, { machines, lift: lift.result });
   const cost = costOf(scheme, site.currency, dig, machines, materials);
   return {
     format: "bankyard-estimate",
@@ -68,6 +73,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
     lift: lift.result,
     runoff: runoff.works,
     setbacks: safety.setbacks,
+    holes: safety.holes,
     permit: checklist({ site, scheme, works: dig.works, flow, setbacks: safety.setbacks }),
     cost,
     findings: takenOn(site, scheme, [
@@ -76,6 +82,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
       ...flowFindings,
       ...safety.findings,
       ...checkSteep(site, scheme, base),
+      ...checkLoads(safety.holes, dig, loads, site),
       ...runoff.findings,
       ...machines.findings,
       ...lift.findings,

@@ -1,5 +1,5 @@
 import type { Checklist } from "../permit/index.js";
-import type { SetbackKept } from "../safety/index.js";
+import type { HoleReport, SetbackKept } from "../safety/index.js";
 import type { WorkRunoff } from "../runoff/index.js";
 import type { CostResult } from "../cost/index.js";
 import type { ByMaterial, Earth, Haul, WorkQuantities } from "../dig/index.js";
@@ -40,6 +40,8 @@ export interface Estimate {
   setbacks: readonly SetbackKept[];
   /** What an office asks to see on the plan, and how it stands. */
   permit: Checklist;
+  /** Each hole: what its layers want of its walls and what is drawn, its water, its ways out. */
+  holes: readonly HoleReport[];
   cost: CostResult;
   findings: readonly Finding[];
   /** The standing cautions: always there, each ending with its source. */

@@ -26,6 +26,7 @@ export { groundSection, groundSurface } from "./section.js";
 export type { GroundSection, SectionPiece } from "./section.js";
 export type { SectionPlace } from "./slabEdges.js";
 export { thicknessAt } from "./probes.js";
+export { waterTable } from "./waterTable.js";
 export { Sum } from "./sum.js";
 export { ABOVE, higherOf, level, lifted, lowerOf, plane } from "./surface.js";
 export type { Surface } from "./surface.js";

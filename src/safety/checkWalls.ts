@@ -1,9 +1,11 @@
 import type { WorkQuantities } from "../dig/index.js";
 import type { Wording } from "../flow/index.js";
-import { NATIVE, ruleOf } from "../site/index.js";
-import type { Finding, Locality, Material, Walls, Work } from "../site/index.js";
+import { layerRun, NATIVE, ruleOf } from "../site/index.js";
+import type { Finding, Layer, Locality, Material, Site, Walls, Work } from "../site/index.js";
 import { wallSlope } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
+import { checkBenches, isTyped } from "./benches.js";
+import type { HoleReport } from "./holes.js";
 import { sidesOf, type Side } from "./sides.js";
 import { depthTriggers, wallClassSource, wallClasses } from "./wallRules.js";
 
@@ -13,7 +15,9 @@ export interface WallContext {
   words: Wording;
   units: UnitSystem;
   /** Whose rules hold. */
-  locality: Locality;
+  locality: Locality & Pick<Site, "ground">;
+  /** What the hole's layers want; undefined where the ground beside it is not known. */
+  report?: HoleReport | undefined;
 }
 
 /** A material met in a hole and the steepest run given for it. */
@@ -21,6 +25,8 @@ interface Met {
   name: string;
   run: number;
   topsoil: boolean;
+  /** Whether somebody has typed its soil. */
+  typed: boolean;
 }
 
 /**
@@ -35,8 +41,13 @@ export function checkWalls(work: Work, hole: WorkQuantities, context: WallContex
   // A face within half a millimetre of the figure counts as having reached it.
   const reaches = (depth: number) => face >= depth - 0.0005;
   if (face > triggers.engineerOver.value) findings.push(needsEngineer(work, face, context));
-  if (reaches(triggers.protectFrom.value))
-    findings.push(needsProtection(work, hole, face, context));
+  if (reaches(triggers.protectFrom.value)) {
+    findings.push(
+      isStableRock(hole, context)
+        ? stableRock(work, face, context)
+        : needsProtection(work, hole, face, context),
+    );
+  }
   if (reaches(triggers.wayOutFrom.value)) {
     findings.push(needsWayOut(work, face, context));
     findings.push(...tooSteep(work, hole, face, context));
@@ -52,6 +63,23 @@ function needsEngineer(work: Work, face: number, { words, locality }: WallContex
     where: work.id,
     text: `The hole for ${work.name} has a face ${words.length(face)} high. Over ${words.length(engineerOver.value)} a registered professional engineer must design how its walls are held.`,
     source: engineerOver.source,
+  };
+}
+
+/** True when somebody has typed all that the hole goes through as stable rock. */
+function isStableRock(hole: WorkQuantities, { locality, report }: WallContext): boolean {
+  if (report === undefined || report.layers.length === 0) return false;
+  const all = hole.materialsMet.every((id) => isTyped(id, locality));
+  return all && report.layers.every((each) => each.class === "stable-rock");
+}
+
+function stableRock(work: Work, face: number, { words, locality }: WallContext): Finding {
+  return {
+    level: "note",
+    code: "walls.stable-rock",
+    where: work.id,
+    text: `The hole for ${work.name} has a face ${words.length(face)} high in what was typed as stable rock all the way. The rule asks for no protection there only as long as a competent person on the site finds it so; any soil over it, or a crack, and it does.`,
+    source: depthTriggers(locality).protectFrom.source,
   };
 }
 
@@ -72,29 +100,40 @@ function needsProtection(
     where: work.id,
     text:
       `The hole for ${work.name} has a face ${context.words.length(face)} high, and from ${context.words.length(protectFrom.value)} (some states: ${context.words.length(stricterStates.value)}) ` +
-      `nobody goes in without sloped walls, shoring or a shield, unless a competent person finds stable rock all the way.${through} ` +
+      `nobody goes in without sloped walls, shoring or a shield, unless a competent person finds stable rock all the way.${through}${soilOverRock(context)} ` +
       `Its walls are drawn ${drawn(work, context.units)}; where nobody has typed the soil, the steepest in the rule is ${wallSlope.print(untyped.value, context.units)}. ` +
       "Local rules and the competent person on the site decide.",
     source: `${protectFrom.source}; ${untyped.source}`,
   };
 }
 
+/** Rock is let off only where no soil lies over it. */
+function soilOverRock({ report }: WallContext): string {
+  const rock = report?.layers.some((each) => each.class === "stable-rock") ?? false;
+  return rock ? " The rock under it is not let off, since soil lies over it." : "";
+}
+
 function needsWayOut(work: Work, face: number, { words, locality }: WallContext): Finding {
-  const { wayOutFrom, wayOutWithin } = depthTriggers(locality);
+  const { wayOutFrom, wayOutWithin, protectFrom, stricterStates } = depthTriggers(locality);
+  const strict = face >= stricterStates.value - 0.0005 && face < protectFrom.value - 0.0005;
+  const states = strict
+    ? ` Some states ask for sloped or held walls from ${words.length(stricterStates.value)} already.`
+    : "";
   return {
     level: "caution",
     code: "walls.way-out",
     where: work.id,
-    text: `The hole for ${work.name} is ${words.length(face)} deep at its tallest face. From ${words.length(wayOutFrom.value)} keep a ladder, stairway or ramp in it, within ${words.distance(wayOutWithin.value)} of everyone.`,
+    text: `The hole for ${work.name} is ${words.length(face)} deep at its tallest face. From ${words.length(wayOutFrom.value)} keep a ladder, stairway or ramp in it, within ${words.distance(wayOutWithin.value)} of everyone.${states}`,
     source: wayOutFrom.source,
   };
 }
 
 function tooSteep(work: Work, hole: WorkQuantities, face: number, context: WallContext): Finding[] {
   const walls = wallsOf(work);
-  if (walls === undefined || walls.by === "layers") return [];
+  if (walls === undefined) return [];
+  if (walls.by === "layers") return layersTooSteep(work, face, context);
   const met = materialsMet(hole, context);
-  const findings = walls.by === "benches" ? benchesInLooseSoil(work, met) : [];
+  const findings = walls.by === "benches" ? benchFindings(work, walls, met, context) : [];
   const sides = sidesOf(work) ?? [{ name: "", run: benchRun(walls) }];
   const wanted = Math.max(0, ...met.map((each) => each.run));
   const steep = sides.filter((side) => side.run < wanted - 1e-9);
@@ -117,6 +156,41 @@ function tooSteep(work: Work, hole: WorkQuantities, face: number, context: WallC
     source: wallClassSource(),
   });
   return findings;
+}
+
+/** Each layer at its own slope falls short only where water asks for more than the layer does. */
+function layersTooSteep(
+  work: Work,
+  face: number,
+  { report, units, locality }: WallContext,
+): Finding[] {
+  const steep = report?.layers.filter((each) => each.drawn < each.wanted - 1e-9) ?? [];
+  if (steep.length === 0) return [];
+  const slope = (run: number) => wallSlope.print(run, units);
+  const deep = face >= depthTriggers(locality).protectFrom.value - 0.0005;
+  return [
+    {
+      level: deep ? "caution" : "note",
+      code: "walls.too-steep",
+      where: work.id,
+      text: `The hole for ${work.name} is drawn layer by layer, and stands steeper than is wanted in ${listed(steep.map((each) => `${each.name.toLowerCase()} (drawn ${slope(each.drawn)}, wanted ${slope(each.wanted)})`))}. Water under the ground asks for more. Lay its walls back, or plan for shoring or a shield. Local rules and the competent person on the site decide.`,
+      source: wallClassSource(),
+    },
+  ];
+}
+
+function benchFindings(
+  work: Work,
+  walls: Walls & { by: "benches" },
+  met: readonly Met[],
+  context: WallContext,
+): Finding[] {
+  const { report, locality, words } = context;
+  if (report === undefined) return benchesInLooseSoil(work, met);
+  const typed = checkBenches(work, walls, report, locality, words);
+  if (typed.some((one) => one.code === "walls.no-benches")) return typed;
+  const open = met.filter((each) => !each.typed);
+  return [...benchesInLooseSoil(work, open), ...typed];
 }
 
 /** Run per 1 of rise of a whole flight of benches; walls of planes are asked of `sidesOf`. */
@@ -150,16 +224,28 @@ function benchesInLooseSoil(work: Work, met: readonly Met[]): Finding[] {
 }
 
 /** What the hole meets, top down. Earlier backfill and unknown earth count as soil nobody typed. */
-function materialsMet(hole: WorkQuantities, { materials, locality }: WallContext): Met[] {
+function materialsMet(hole: WorkQuantities, context: WallContext): Met[] {
+  const { materials, locality } = context;
   return hole.materialsMet.map((id) => {
     const material = materials.get(id);
     if (material === undefined) {
       const name = id === NATIVE ? "earlier backfill" : id;
-      return { name, run: ruleOf(locality, "untyped-run").value, topsoil: false };
+      const run = ruleOf(locality, "untyped-run").value;
+      return { name, run, topsoil: false, typed: false };
     }
     const name = material.name.toLowerCase();
-    return { name, run: material.wallRun, topsoil: material.kind === "topsoil" };
+    const run = runOf(material, context);
+    return { name, run, topsoil: material.kind === "topsoil", typed: isTyped(id, locality) };
   });
+}
+
+/** The flattest run that the hole's layers of a material ask for, or all the site's layers of it. */
+function runOf(material: Material, { report, locality, materials }: WallContext): number {
+  const inHole = report?.layers.filter((each) => each.material === material.id) ?? [];
+  if (inHole.length > 0) return Math.max(...inHole.map((each) => each.own));
+  const layers = locality.ground.layers.filter((each: Layer) => each.material === material.id);
+  if (layers.length === 0) return material.wallRun;
+  return Math.max(...layers.map((each) => layerRun(each, materials)));
 }
 
 function wallsOf(work: Work): Walls | undefined {

@@ -7,3 +7,8 @@ export { bodiesOf, bodyShapes, digsOf, limitShapes } from "./shapes.js";
 export type { SetbackKept, SetbackTable } from "./setbacks.js";
 export { nearestLimits, setbackBands } from "./bands.js";
 export type { SetbackBand, SetbackLine } from "./bands.js";
+export { checkLoads } from "./edges.js";
+export type { EdgeLoad } from "./edges.js";
+export type { HoleGround } from "./holeFloor.js";
+export type { HoleLayer, HoleReport } from "./holes.js";
+export type { Ladder } from "./ladders.js";

@@ -49,6 +49,9 @@ export { answerChecklist, setProject } from "./projectEdits.js";
 export { publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
 export type { Locality, Rule } from "./ruleBook.js";
 export { moveStand } from "./standEdits.js";
+export { classRun, layerClass, layerRun, runsByMaterial } from "./layerRun.js";
+export { soilClass } from "./soilClass.js";
+export type { SoilAnswers, SoilClass, SoilClassId } from "./soilClass.js";
 export { problemLine } from "./problem.js";
 export type { Outcome, SiteProblem, SiteProblemCode } from "./problem.js";
 export {

@@ -64,6 +64,7 @@ export const probeSchema = z.looseObject({
   stoppedIn: id
     .optional()
     .describe("id of the layer in which the probe stopped: it is at least as thick as given there"),
+  water: notNegative.optional().describe("m below the ground at which water was met"),
   note: z.string().optional(),
   ...marks,
 });
@@ -103,6 +104,12 @@ const crown = finite
   .optional()
   .describe("share of the backfill's depth that it is heaped above the ground, for settling");
 
+/** How long a hole stays open. */
+const openDay = z
+  .boolean()
+  .optional()
+  .describe("true: the hole is open 24 hours or less, as somebody has promised");
+
 export const tankSchema = z.looseObject({
   kind: z.literal("tank"),
   id,
@@ -126,6 +133,7 @@ export const tankSchema = z.looseObject({
   overdig: notNegative.describe("hole floor is the body plus this on all four sides"),
   bedding: depthOf,
   walls: wallsSchema,
+  openDay,
   backfill: id,
   crown,
 });
@@ -186,6 +194,7 @@ export const trenchSchema = z.looseObject({
   path: z.array(planPointSchema).min(2),
   width: positive,
   walls: wallsSchema,
+  openDay,
   bedding: depthOf,
   zone: z.looseObject({ above: notNegative, material: id }),
   backfill: id,

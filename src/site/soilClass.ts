@@ -3,7 +3,7 @@
  * Subpart P, Appendix A, paragraph (b), definitions of stable rock and types A, B and C. Until the
  * questions are answered it is untyped, and 1926.652(b)(1) asks for the flattest of the walls.
  */
-import type { Layer } from "../site/index.js";
+import type { Layer } from "./schema.js";
 
 export type SoilAnswers = NonNullable<Layer["soil"]>;
 
