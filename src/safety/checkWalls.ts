@@ -9,12 +9,17 @@ import type { HoleReport } from "./holes.js";
 import { sidesOf, type Side } from "./sides.js";
 import { depthTriggers, wallClassSource, wallClasses } from "./wallRules.js";
 
-/** What a wall check needs to know beside the hole itself. */
+/** What a check of slopes needs to know beside the hole itself. */
 export interface WallContext {
   materials: ReadonlyMap<string, Material>;
   words: Wording;
   units: UnitSystem;
   /** Whose rules hold. */
+  locality: Locality;
+}
+
+/** The same for the walls of a hole that is filled again. */
+export interface HoleContext extends WallContext {
   locality: Locality & Pick<Site, "ground">;
   /** What the hole's layers want; undefined where the ground beside it is not known. */
   report?: HoleReport | undefined;
@@ -34,7 +39,7 @@ interface Met {
  * depth at which walls must be protected, from the depth that asks for a way out, over the depth
  * that asks for an engineer, and walls drawn steeper than the material they stand in is given.
  */
-export function checkWalls(work: Work, hole: WorkQuantities, context: WallContext): Finding[] {
+export function checkWalls(work: Work, hole: WorkQuantities, context: HoleContext): Finding[] {
   const face = Math.max(hole.tallestFace, hole.deepest);
   const triggers = depthTriggers(context.locality);
   const findings: Finding[] = [];
@@ -55,7 +60,7 @@ export function checkWalls(work: Work, hole: WorkQuantities, context: WallContex
   return findings;
 }
 
-function needsEngineer(work: Work, face: number, { words, locality }: WallContext): Finding {
+function needsEngineer(work: Work, face: number, { words, locality }: HoleContext): Finding {
   const { engineerOver } = depthTriggers(locality);
   return {
     level: "stop",
@@ -67,13 +72,13 @@ function needsEngineer(work: Work, face: number, { words, locality }: WallContex
 }
 
 /** True when somebody has typed all that the hole goes through as stable rock. */
-function isStableRock(hole: WorkQuantities, { locality, report }: WallContext): boolean {
+function isStableRock(hole: WorkQuantities, { locality, report }: HoleContext): boolean {
   if (report === undefined || report.layers.length === 0) return false;
   const all = hole.materialsMet.every((id) => isTyped(id, locality));
   return all && report.layers.every((each) => each.class === "stable-rock");
 }
 
-function stableRock(work: Work, face: number, { words, locality }: WallContext): Finding {
+function stableRock(work: Work, face: number, { words, locality }: HoleContext): Finding {
   return {
     level: "note",
     code: "walls.stable-rock",
@@ -87,7 +92,7 @@ function needsProtection(
   work: Work,
   hole: WorkQuantities,
   face: number,
-  context: WallContext,
+  context: HoleContext,
 ): Finding {
   const { protectFrom, stricterStates } = depthTriggers(context.locality);
   const untyped = ruleOf(context.locality, "untyped-run");
@@ -108,12 +113,12 @@ function needsProtection(
 }
 
 /** Rock is let off only where no soil lies over it. */
-function soilOverRock({ report }: WallContext): string {
+function soilOverRock({ report }: HoleContext): string {
   const rock = report?.layers.some((each) => each.class === "stable-rock") ?? false;
   return rock ? " The rock under it is not let off, since soil lies over it." : "";
 }
 
-function needsWayOut(work: Work, face: number, { words, locality }: WallContext): Finding {
+function needsWayOut(work: Work, face: number, { words, locality }: HoleContext): Finding {
   const { wayOutFrom, wayOutWithin, protectFrom, stricterStates } = depthTriggers(locality);
   const strict = face >= stricterStates.value - 0.0005 && face < protectFrom.value - 0.0005;
   const states = strict
@@ -128,7 +133,7 @@ function needsWayOut(work: Work, face: number, { words, locality }: WallContext)
   };
 }
 
-function tooSteep(work: Work, hole: WorkQuantities, face: number, context: WallContext): Finding[] {
+function tooSteep(work: Work, hole: WorkQuantities, face: number, context: HoleContext): Finding[] {
   const walls = wallsOf(work);
   if (walls === undefined) return [];
   if (walls.by === "layers") return layersTooSteep(work, face, context);
@@ -162,7 +167,7 @@ function tooSteep(work: Work, hole: WorkQuantities, face: number, context: WallC
 function layersTooSteep(
   work: Work,
   face: number,
-  { report, units, locality }: WallContext,
+  { report, units, locality }: HoleContext,
 ): Finding[] {
   const steep = report?.layers.filter((each) => each.drawn < each.wanted - 1e-9) ?? [];
   if (steep.length === 0) return [];
@@ -183,7 +188,7 @@ function benchFindings(
   work: Work,
   walls: Walls & { by: "benches" },
   met: readonly Met[],
-  context: WallContext,
+  context: HoleContext,
 ): Finding[] {
   const { report, locality, words } = context;
   if (report === undefined) return benchesInLooseSoil(work, met);
@@ -224,7 +229,7 @@ function benchesInLooseSoil(work: Work, met: readonly Met[]): Finding[] {
 }
 
 /** What the hole meets, top down. Earlier backfill and unknown earth count as soil nobody typed. */
-function materialsMet(hole: WorkQuantities, context: WallContext): Met[] {
+function materialsMet(hole: WorkQuantities, context: HoleContext): Met[] {
   const { materials, locality } = context;
   return hole.materialsMet.map((id) => {
     const material = materials.get(id);
@@ -240,7 +245,7 @@ function materialsMet(hole: WorkQuantities, context: WallContext): Met[] {
 }
 
 /** The flattest run that the hole's layers of a material ask for, or all the site's layers of it. */
-function runOf(material: Material, { report, locality, materials }: WallContext): number {
+function runOf(material: Material, { report, locality, materials }: HoleContext): number {
   const inHole = report?.layers.filter((each) => each.material === material.id) ?? [];
   if (inHole.length > 0) return Math.max(...inHole.map((each) => each.own));
   const layers = locality.ground.layers.filter((each: Layer) => each.material === material.id);
