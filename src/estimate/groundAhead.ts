@@ -7,6 +7,7 @@ import {
   type BuildProgress,
   type PackedTin,
 } from "../ground/index.js";
+import { adoptFlood, floodFrom, type Flood } from "../runoff/index.js";
 import type { Finding, Site } from "../site/index.js";
 import { adoptContours, foundContours, type FoundContours } from "./foundContours.js";
 import { adoptPicture, foundPicture, type FoundPicture } from "./foundPicture.js";
@@ -15,6 +16,8 @@ import { adoptPicture, foundPicture, type FoundPicture } from "./foundPicture.js
 export interface GroundAhead {
   packed: PackedTin;
   findings: Finding[];
+  /** Its hollows filled, so that the way of water from one place takes the page no time. */
+  flood: Flood;
 }
 
 /** What is drawn of the ground as found. */
@@ -32,12 +35,15 @@ export function makeGround(
 ): GroundAhead | { fault: string } {
   const built = buildTin(survey, onProgress);
   if ("problem" in built) return { fault: `${built.problem.text}; ${built.problem.mend}` };
-  return { packed: packTin(built.tin).packed, findings: built.findings };
+  const flood = floodFrom(built.tin);
+  return { packed: packTin(built.tin).packed, findings: built.findings, flood };
 }
 
 /** Lets estimates of `site` use triangles that `makeGround` made from an equal survey. */
 export function takeGround(site: Site, ahead: GroundAhead): void {
-  adoptGround(site, unpackTin(ahead.packed, site.survey), ahead.findings);
+  const tin = unpackTin(ahead.packed, site.survey);
+  adoptGround(site, tin, ahead.findings);
+  adoptFlood(tin, ahead.flood);
   taken.set(site.survey, ahead);
 }
 

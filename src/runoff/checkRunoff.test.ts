@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { baseGround, type BaseGround } from "../ground/index.js";
 import { plainPad, plainSite } from "../site/site.fixture.js";
 import type { Site } from "../site/index.js";
-import { checkRunoff, waterFrom } from "./checkRunoff.js";
+import { checkRunoff } from "./checkRunoff.js";
 
 /** What is known to be there. */
 function present<T>(value: T | null | undefined): T {
@@ -135,15 +135,5 @@ describe("a hollow", () => {
     expect(codes(padOn(cone, [{ id: "hollow-from", value: 0.1001 }]))).not.toContain(
       "runoff.hollow",
     );
-  });
-});
-
-describe("the way of water from a place", () => {
-  it("is given in the site's own coordinates", () => {
-    const site = padOn((_, y) => 100 + 0.1 * y);
-    const way = present(waterFrom(groundOf(site), [3, 10]));
-    expect(way.path[0]).toEqual([3, 10, expect.closeTo(101, 9)]);
-    expect(way.path.at(-1)).toEqual([expect.closeTo(3, 9), -40, expect.closeTo(96, 9)]);
-    expect(waterFrom(groundOf(site), [300, 0])).toBeNull();
   });
 });

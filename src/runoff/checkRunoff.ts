@@ -164,22 +164,3 @@ function lengthOf(path: readonly (readonly [number, number, number])[]): number 
     return b === undefined ? sum : sum + Math.hypot(a[0] - b[0], a[1] - b[1]);
   }, 0);
 }
-
-/** The way of water from a place on the ground as found, site coordinates; null off the survey. */
-export function waterFrom(
-  { tin }: BaseGround,
-  [x, y]: PlanPoint,
-): {
-  path: readonly (readonly [number, number, number])[];
-  hollows: readonly { at: readonly [number, number, number]; depth: number }[];
-} | null {
-  const [ox, oy, oz] = tin.origin;
-  const way = drainageOf(tin).tracer.from(x - ox, y - oy);
-  if (way === null) return null;
-  const back = ([px, py, pz]: readonly [number, number, number]) =>
-    [px + ox, py + oy, pz + oz] as const;
-  return {
-    path: way.path.map(back),
-    hollows: way.hollows.map(({ at, depth }) => ({ at: back(at), depth })),
-  };
-}

@@ -37,7 +37,8 @@ export function ledByDitches(
     const path = led(way, ditches, drainage);
     return path === null ? way : { ...way, path, box: boxOf(path) };
   });
-  const result: Drainage = { ...drainage, ways };
+  const { flood, tracer, each } = drainage;
+  const result: Drainage = { flood, tracer, each, ways };
   made.set(drainage, { key, led: result });
   return result;
 }

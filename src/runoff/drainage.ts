@@ -37,6 +37,11 @@ export function drainageOf(tin: Tin): Drainage {
   return fresh;
 }
 
+/** Lets `drainageOf` use a flood that was made of equal ground in another thread. */
+export function adoptFlood(tin: Tin, flood: Flood): void {
+  made.set(tin, drainageWith(tin, WAYS, flood));
+}
+
 /**
  * Steps of the additive sequence whose points fill a square most evenly, 1/g and 1/g² with
  * g³ = g + 1 (the plastic number). A grid would take a slope square to it for a whole number of rows.
@@ -44,19 +49,20 @@ export function drainageOf(tin: Tin): Drainage {
 const EVENLY = [0.7548776662466927, 0.5698402909980532] as const;
 
 /** Where water runs, from so many places spread evenly over the box around the survey. */
-export function drainageWith(tin: Tin, count: number): Drainage {
-  const flood = floodFrom(tin);
-  const tracer = new Tracer(tin, flood);
+export function drainageWith(tin: Tin, count: number, flood = floodFrom(tin)): Drainage {
+  let tracer: Tracer | null = null;
   const [west, east] = rangeOf(tin.x);
   const [south, north] = rangeOf(tin.y);
   const box = [west, south, east, north] as const;
   let ways: SampledWay[] | null = null;
   return {
     flood,
-    tracer,
+    get tracer() {
+      return (tracer ??= new Tracer(tin, flood));
+    },
     // Whoever asks for one way alone does not wait for these.
     get ways() {
-      return (ways ??= sampledWays(tracer, box, count));
+      return (ways ??= sampledWays(this.tracer, box, count));
     },
     each: ((east - west) * (north - south)) / count,
   };
