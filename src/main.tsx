@@ -15,6 +15,7 @@ import "./desk/looking.css";
 import "./desk/picked.css";
 import "./desk/permit.css";
 import "./desk/drawing.css";
+import "./desk/water.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.js";

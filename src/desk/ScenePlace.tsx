@@ -12,6 +12,8 @@ import { useSmallPicture } from "./shelf/useSmallPicture.js";
 import { Stages } from "./Stages.js";
 import { useReducedData, useReducedMotion } from "./useTheme.js";
 import { useSite } from "./useSite.js";
+import { keepWay } from "./water/keepLine.js";
+import { useDrains } from "./water/useDrains.js";
 
 /** Catches a scene that cannot be drawn, so that leaves and figures stay in use. */
 class SceneGuard extends Component<{ children: ReactNode }, { fault: string | null }> {
@@ -100,6 +102,10 @@ function stopMeasuring(): void {
   useDesk.getState().show({ measuring: false });
 }
 
+function stopWatering(): void {
+  useDesk.getState().show({ watering: false });
+}
+
 function stopWalking(): void {
   useDesk.getState().show({ view: "orbit" });
 }
@@ -140,6 +146,10 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       section={section}
       measuring={useDesk((desk) => desk.measuring)}
       onMeasureEnd={stopMeasuring}
+      watering={useDesk((one) => one.watering)}
+      onWaterEnd={stopWatering}
+      onKeepWay={keepWay}
+      drains={useDrains()}
       probeWorth={useProbeWorth()}
       cranePlaces={useCranePlaces()}
       looks={useLooks()}

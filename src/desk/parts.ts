@@ -2,6 +2,7 @@ import type { Estimate } from "../estimate/index.js";
 
 /** Parts of an estimate by name, as the leaves show them. */
 export type ByMaterial = Estimate["cut"];
+export type Runoff = Estimate["runoff"][number];
 export type PipeCheck = Estimate["flow"]["pipes"][number];
 export type Mend = PipeCheck["mends"][number];
 export type StaticLift = Estimate["flow"]["lifts"][number];

@@ -2,8 +2,8 @@ import { useEffect, useState, type ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
 import { elevation } from "../units/index.js";
 import { words } from "../words/index.js";
-import { snapStep } from "./figures.js";
-import { toScene, toSite } from "./frame.js";
+import { arrowAim } from "./arrowAim.js";
+import { toScene } from "./frame.js";
 import { typesElsewhere } from "./keys.js";
 import {
   copyText,
@@ -141,13 +141,6 @@ function heightsOf({ frame, ground }: SceneContents): (at: PlanPoint) => number 
   };
 }
 
-const ARROWS: Readonly<Record<string, PlanPoint>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
-
 /** Keys: arrows move the mark, Space sets it, Backspace takes back, Enter is done, Escape leaves. */
 function useMeasureKeys(tool: MeasureTool, contents: SceneContents, onEnd: () => void): void {
   useEffect(() => {
@@ -177,17 +170,9 @@ function actOn(
     tool.send({ type: "back" });
     return true;
   }
-  const way = ARROWS[event.key];
-  if (way !== undefined) {
-    const unit = snapStep(site.units);
-    const step = unit * (event.shiftKey ? 50 : 5);
-    const [x, y] =
-      tool.hover ??
-      tool.state?.points.at(-1) ??
-      (toSite(frame, [frame.centre[0], frame.centre[1]]).map(
-        (v) => Math.round(v / unit) * unit,
-      ) as [number, number]);
-    tool.hoverAt([x + way[0] * step, y + way[1] * step]);
+  const to = arrowAim(event, tool.hover ?? tool.state?.points.at(-1) ?? null, frame, site.units);
+  if (to !== null) {
+    tool.hoverAt(to);
     return true;
   }
   // Keys on a button stay the button's own.

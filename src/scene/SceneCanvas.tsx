@@ -30,6 +30,8 @@ import { tankBodies, type SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
 import { LimitModels } from "./works/LimitModels.js";
 import { ProbePins, SurveyCrosses } from "./works/ProbePins.js";
+import type { ShownWay } from "./useWater.js";
+import { WaterMarks } from "./WaterMarks.js";
 import { MachineModel } from "./works/MachineModel.js";
 import { WorkModels } from "./works/WorkModels.js";
 
@@ -61,6 +63,8 @@ interface SceneCanvasProps {
   palette: ScenePalette;
   view: SceneView;
   draft: DrawnDraft | null;
+  /** Ways of water that were asked for. */
+  ways: readonly ShownWay[];
   /** Where the pointer is while a section's line is drawn. */
   sectionHover: PlanPoint | null;
   onLost: (lost: boolean) => void;
@@ -199,6 +203,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       {given.stands.length > 0 && (
         <CranePlaces {...{ frame, ground, palette }} places={given.stands} />
       )}
+      <WaterMarks {...{ frame, ground, palette }} ways={given.ways} drains={props.drains} />
       {props.section !== null && (
         <SectionLine
           {...{ frame, ground, palette }}

@@ -41,6 +41,7 @@ import { useFraming } from "./useFraming.js";
 import { WalkPad } from "./WalkPad.js";
 import { words } from "../words/index.js";
 import type { DrawnDraft } from "./PlacingMarks.js";
+import { useWater, type WaterTool } from "./useWater.js";
 import { useMeasuring, type MeasureTool } from "./useMeasuring.js";
 import { ToolNotes } from "./ToolNotes.js";
 import { usePlacing } from "./usePlacing.js";
@@ -62,20 +63,23 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
   const { lines } = drawn;
   const tool = usePlacing(placing, props.onPlace);
   const measure = useMeasuring(props.measuring);
+  const water = useWater(props.watering, contents.site);
   const section = useSection(props.section, props.onSectionTap);
   const [asked, setAsked] = useState<PlanPoint | null>(null);
   const frameIt = useFraming(view, contents, props);
   const [held] = useState(() => new HeldDrag());
   const startPress = useScenePointer({
-    ...{ root, view, contents, props, placing: tool, section, measure, held, onFrame: frameIt },
+    ...{ root, view, contents, props, placing: tool, section, held, onFrame: frameIt },
+    measure: water.isSetting ? water : measure,
     onGround: setAsked,
   });
-  const drawing = isDrawing(props.section) || measure.isSetting;
+  const drawing = isDrawing(props.section) || measure.isSetting || water.isSetting;
+  const taking = placing !== null || props.measuring || props.watering;
   useFrameCount(root, view);
   useEffect(() => {
     // So that Enter, Space and the arrows reach the scene and not the button that began the placing.
-    if (placing !== null || props.measuring) root.current?.focus({ preventScroll: true });
-  }, [placing, props.measuring]);
+    if (taking) root.current?.focus({ preventScroll: true });
+  }, [placing, taking]);
   const [stands, setStandDraft] = useStands(props.cranePlaces, contents);
   return (
     <div
@@ -83,7 +87,9 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
       className="scene"
       data-testid="scene"
       data-theme={theme}
-      data-placing={measure.isSetting ? "measure" : drawing ? "section" : placing?.kind}
+      data-placing={
+        measure.isSetting || water.isSetting ? "measure" : drawing ? "section" : placing?.kind
+      }
       role="region"
       aria-label={`${props.site.name}: the ground and the works in ${
         props.view === "plan" ? "plan" : "three dimensions"
@@ -97,7 +103,8 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               {...{ props, contents, materials, view, stands }}
               {...drawn}
               palette={scenePalette(theme)}
-              draft={tool.draft ?? measuredLine(measure)}
+              draft={tool.draft ?? measuredLine(measure) ?? aimedPlace(water)}
+              ways={water.ways}
               sectionHover={section.hover}
               onLost={setLost}
             />
@@ -135,7 +142,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
               />
             )}
             <ToolNotes
-              {...{ props, contents, view, tool, section, measure, held, asked }}
+              {...{ props, contents, view, tool, section, measure, water, held, asked }}
               onClose={() => setAsked(null)}
             />
           </div>
@@ -159,6 +166,11 @@ function useStands(places: readonly CranePlace[], contents: SceneContents) {
 /** What is measured is drawn as a line that is being placed. */
 function measuredLine({ state, hover }: MeasureTool): DrawnDraft | null {
   return state && { placing: { kind: "trench" }, corners: state.points, hover };
+}
+
+/** Where the next way of water begins: the mark alone. */
+function aimedPlace({ isSetting, hover }: WaterTool): DrawnDraft | null {
+  return isSetting ? { placing: { kind: "trench" }, corners: [], hover } : null;
 }
 
 /** Meshes and grounds of the site, each made anew only when what it comes from changed. */

@@ -7,6 +7,9 @@ import type { SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
 import { SectionHint } from "./SectionHint.js";
+import type { WaterTool } from "./useWater.js";
+import { WaterDesk } from "./WaterDesk.js";
+import { WayNumbers } from "./WaterMarks.js";
 import type { MeasureTool } from "./useMeasuring.js";
 import type { PlacingTool } from "./usePlacing.js";
 import { isDrawing, type SectionTool } from "./useSection.js";
@@ -20,6 +23,7 @@ interface ToolNotesProps {
   tool: PlacingTool;
   section: SectionTool;
   measure: MeasureTool;
+  water: WaterTool;
   held: HeldDrag;
   /** The place that was asked about. */
   asked: PlanPoint | null;
@@ -28,7 +32,7 @@ interface ToolNotesProps {
 
 /** What the tool at work says, and what was asked of the ground. */
 export function ToolNotes(given: ToolNotesProps): ReactElement {
-  const { props, contents, view, tool, section, measure, held, asked, onClose } = given;
+  const { props, contents, view, tool, section, measure, water, held, asked, onClose } = given;
   return (
     <>
       {asked !== null && (
@@ -56,6 +60,17 @@ export function ToolNotes(given: ToolNotesProps): ReactElement {
           contents={contents}
           onEnd={props.onMeasureEnd}
         />
+      )}
+      {water.isSetting && (
+        <>
+          <WayNumbers ways={water.ways} {...{ contents, view }} />
+          <WaterDesk
+            {...{ contents }}
+            tool={water}
+            onKeep={props.onKeepWay}
+            onEnd={props.onWaterEnd}
+          />
+        </>
       )}
       {tool.draft !== null && (
         <PlacingDesk

@@ -8,6 +8,8 @@ export interface ScenePalette {
   contour: string;
   stake: string;
   water: string;
+  /** Water that stands, and the slope that drains to a work. */
+  pool: string;
   lot: string;
   /** What is not built yet, drawn on the ground. */
   outline: string;
@@ -38,6 +40,7 @@ const DAY: ScenePalette = {
   contour: "#8a6234",
   stake: "#d4541c",
   water: "#2f6f93",
+  pool: "#8fc1da",
   lot: "#26323a",
   outline: "#26323a",
   concrete: "#cbc6b8",

@@ -1,4 +1,4 @@
-import type { Estimate, Stage, StagePatch } from "../estimate/index.js";
+import type { Estimate, Stage, StagePatch, WorkRunoff } from "../estimate/index.js";
 import type { TakePicture } from "./PictureTaker.js";
 import type { PlanPoint, Site } from "../site/index.js";
 
@@ -98,6 +98,13 @@ export interface SiteSceneProps {
   /** True while taps measure. */
   measuring: boolean;
   onMeasureEnd: () => void;
+  /** True while taps show where water runs. */
+  watering: boolean;
+  onWaterEnd: () => void;
+  /** Keeps a way of water as a flood path, site coordinates, m. */
+  onKeepWay: (path: readonly (readonly [number, number, number])[]) => void;
+  /** The work whose slope is shown; null to leave that out. */
+  drains: WorkRunoff | null;
   showProbes: boolean;
   showPoints: boolean;
   /** Where a further probe would tell most; null to leave that out. */

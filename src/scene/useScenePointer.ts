@@ -40,7 +40,8 @@ interface ScenePointerInput {
   props: SiteSceneProps;
   placing: PlacingTool;
   section: SectionTool;
-  measure: MeasureTool;
+  /** The tool that measures, or the one that shows water, when it has the taps. */
+  measure: Pick<MeasureTool, "isSetting" | "hoverAt" | "tap">;
   /** Turns the view to a thing. */
   onFrame: (selection: Selection) => void;
   /** A place on bare ground that was asked about; null to ask no more. */

@@ -105,6 +105,10 @@ export interface DeskState {
   section: readonly PlanPoint[] | null;
   /** Taps measure; the places are kept by the scene alone. */
   measuring: boolean;
+  /** Taps show where water runs; the ways are kept by the scene alone. */
+  watering: boolean;
+  /** The slope that drains to the picked work is shown. */
+  draining: boolean;
   stage: Stage;
   view: "orbit" | "plan" | "walk";
   theme: "light" | "dark" | "system";
@@ -177,7 +181,18 @@ export interface DeskActions {
   showAll: () => void;
   show: (
     part: Partial<
-      Pick<DeskState, "stage" | "view" | "snapping" | "measuring" | "theme" | "leaf" | "starting">
+      Pick<
+        DeskState,
+        | "stage"
+        | "view"
+        | "snapping"
+        | "measuring"
+        | "watering"
+        | "draining"
+        | "theme"
+        | "leaf"
+        | "starting"
+      >
     >,
   ) => void;
   chooseScheme: (schemeId: string) => void;

@@ -19,6 +19,8 @@ export type { Figures } from "./figures.js";
 export { jobInWords } from "./jobInWords.js";
 export { guessedLayers, guessedNote, withMeasured } from "../site/index.js";
 export { levelDistance, nextLevel } from "./levels.js";
+export { withPlacedLimit } from "./placedLimit.js";
+export { simplified } from "./simplified.js";
 export { typicalOf } from "./typical.js";
 export type { TypicalKey } from "./typical.js";
 export { benchToPlace, coverToPlace, sizesToPlace } from "./sizes.js";

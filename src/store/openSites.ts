@@ -20,6 +20,7 @@ const NOTHING_CHOSEN: Partial<DeskState> = {
   placing: null,
   section: null,
   measuring: false,
+  watering: false,
   unopened: null,
   starting: false,
   unsaved: false,

@@ -27,7 +27,7 @@ export function placing(tools: DeskTools): Placing {
       set({
         placing: what === undefined ? { kind } : { kind, what },
         selected: null,
-        ...{ section: null, measuring: false },
+        ...{ section: null, measuring: false, watering: false },
       });
     },
 

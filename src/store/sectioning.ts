@@ -15,6 +15,7 @@ export function sectioning({ get, set }: DeskTools): Sectioning {
         section: line ?? [],
         placing: null,
         measuring: false,
+        watering: false,
         ...(line ? {} : { selected: null }),
       });
     },

@@ -33,6 +33,8 @@ const beginning: DeskState = {
   snapping: true,
   section: null,
   measuring: false,
+  watering: false,
+  draining: false,
   stage: "dug",
   view: "orbit",
   theme: "system",

@@ -13,6 +13,7 @@ import { picked } from "./en/picked.js";
 import { shading } from "./en/shading.js";
 import { shelf } from "./en/shelf.js";
 import { terms } from "./en/terms.js";
+import { water } from "./en/water.js";
 
 const english = {
   book,
@@ -26,6 +27,7 @@ const english = {
   shading,
   shelf,
   terms,
+  water,
 };
 
 export type { TermWords } from "./en/terms.js";

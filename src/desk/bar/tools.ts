@@ -40,7 +40,25 @@ function useMeasureTool(): BarTool {
         stopPlacing();
         if ((useDesk.getState().section ?? []).length < 2) stopSection();
       }
-      show({ measuring: !on });
+      show({ measuring: !on, watering: false });
+    },
+  };
+}
+
+function useWaterTool(): BarTool {
+  const on = useDesk((desk) => desk.watering);
+  const { show, stopPlacing, stopSection } = useDesk.getState();
+  return {
+    id: "water",
+    name: words.water.tool,
+    title: words.water.toolTitle,
+    on,
+    press: () => {
+      if (!on) {
+        stopPlacing();
+        if ((useDesk.getState().section ?? []).length < 2) stopSection();
+      }
+      show({ watering: !on, measuring: false });
     },
   };
 }
@@ -50,5 +68,5 @@ function useMeasureTool(): BarTool {
  * A new one is a hook of its own that gives a `BarTool`, and one more line here.
  */
 export function useBarTools(): readonly BarTool[] {
-  return [useSectionTool(), useMeasureTool(), useSnapTool(), ...useShowTools()];
+  return [useSectionTool(), useMeasureTool(), useWaterTool(), useSnapTool(), ...useShowTools()];
 }

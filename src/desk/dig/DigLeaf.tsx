@@ -10,6 +10,7 @@ import { scrollLeafTo } from "../scrollLeaf.js";
 import { useSite } from "../useSite.js";
 import { DigQuantities } from "./DigQuantities.js";
 import { SeveralForm, usePicked } from "./SeveralForm.js";
+import { WorkWater } from "../water/WorkWater.js";
 import { WorkForm } from "./WorkForm.js";
 import { WorkList } from "./WorkList.js";
 
@@ -91,6 +92,7 @@ export function DigLeaf(): ReactNode {
           <WorkHeading key={`head ${work.id}`} name={work.name} />
           <FindingsAhead findings={findings} to={FINDINGS_PLACE} />
           <WorkForm key={work.id} work={work} />
+          <WorkWater work={work} />
         </>
       )}
       <DigQuantities work={work ?? null} />

@@ -15,6 +15,7 @@ import { LayerFields } from "./LayerFields.js";
 import { LimitList } from "./LimitList.js";
 import { PointForm } from "./PointForm.js";
 import { ProbeForm } from "./ProbeForm.js";
+import { SiteWater } from "../water/SiteWater.js";
 import { Term } from "../book/Term.js";
 
 function Probes(): ReactNode {
@@ -178,6 +179,7 @@ export function SurveyLeaf(): ReactNode {
       <LayerFields />
       <Points />
       <LimitList />
+      <SiteWater />
       <DrawingFields />
     </>
   );
