@@ -9,6 +9,7 @@ import {
   materialsOf,
   type Material,
   type PlanPoint,
+  type Quantity,
   type Scheme,
   type Site,
 } from "../site/index.js";
@@ -31,6 +32,8 @@ export interface ChanceModel {
   dig: DigResult;
   /** What is cut within the tolerance of buried lines, as estimated. */
   beside: readonly CutBeside[];
+  /** m of erosion barrier, as estimated. */
+  barrier: Quantity;
   materials: ReadonlyMap<string, Material>;
 }
 
@@ -90,7 +93,8 @@ export function chanceModel(site: Site, schemeId: string, seed = DEFAULT_SEED): 
   const materials = materialsOf(site);
   const { result: dig, ground } = digScheme(site, scheme, base);
   ground.release();
-  const chosen = estimate(site, schemeId).machines.digger.id;
+  const whole = estimate(site, schemeId);
+  const chosen = whole.machines.digger.id;
   const digger = diggersOf(scheme).find((each) => each.id === chosen);
   if (!digger) throw new Error(`digger: got "${chosen}", expected one that the scheme can choose`);
   let candidates: ChanceModel["candidates"] = [];
@@ -105,7 +109,8 @@ export function chanceModel(site: Site, schemeId: string, seed = DEFAULT_SEED): 
   ]);
   const draws = drawsOf(scheme, digger, materials, moved);
   const beside = besideLines({ site, scheme, base, dig });
-  return { site, scheme, seed, draws, rock, candidates, base, dig, beside, materials };
+  const { barrier } = whole.land;
+  return { site, scheme, seed, draws, rock, candidates, base, dig, beside, barrier, materials };
 }
 
 /** Makes runs `first` to `first + count − 1`. Each depends on the seed and its own number alone. */
@@ -157,7 +162,8 @@ function oneRun(model: ChanceModel, shares: Float64Array, runs: ChanceRuns, i: n
     ...(!isLocated(model.site) && { locate: { days: model.site.locate?.days ?? null } }),
   };
   const machines = planMachines(scheme, dig, materials, "metric", given);
-  const cost = costOf(scheme, model.site.currency, dig, machines, materials);
+  const { currency } = model.site;
+  const cost = costOf(scheme, currency, dig, machines, materials, model.barrier);
   runs.total[i] = cost.total.likely;
   runs.days[i] = machines.days.likely;
   runs.jobDays[i] = machines.job.schedule.likely.calendarDays;

@@ -9,7 +9,7 @@ import { loadsOf } from "./loads.js";
 import { machineLines } from "./machineLines.js";
 import { ownLines, taxLines } from "./ownLines.js";
 import { pumpPriceIds } from "./pumpLines.js";
-import { lumpLines, pipeLines, tankLines } from "./systemLines.js";
+import { barrierLines, lumpLines, pipeLines, tankLines } from "./systemLines.js";
 import { wearLines } from "./wearLines.js";
 import type { CostLine, CostResult, Loads } from "./types.js";
 
@@ -17,6 +17,7 @@ import type { CostLine, CostResult, Loads } from "./types.js";
  * Prices a scheme: what is bought, hauled, set, laid and hired, line by line with low, likely and
  * high, in `currency` (ISO 4217). Prices are the scheme's own where it sets them, else the
  * catalogue's demo prices, whose figures are never converted. No works give no lines and zeros.
+ * `barrier` is the erosion barrier, m; absent, none is priced.
  * Throws only if the dig names a material that `materials` does not hold.
  */
 export function costOf(
@@ -25,6 +26,7 @@ export function costOf(
   dig: DigResult,
   machines: MachinesResult,
   materials: ReadonlyMap<string, Material>,
+  barrier?: Quantity,
 ): CostResult {
   const { waste = 0, leastLoad = 0 } = scheme.costs ?? {};
   const pricing: Pricing = { choices: scheme.prices, currency, waste, leastLoad };
@@ -36,6 +38,7 @@ export function costOf(
     ...pipeLines(pricing, dig),
     ...machineLines(pricing, machines),
     ...wearLines(pricing, dig, materials),
+    ...barrierLines(pricing, barrier),
     ...lumpLines(pricing, scheme, dig),
     ...ownLines(scheme),
   ];

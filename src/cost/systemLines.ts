@@ -1,5 +1,5 @@
 import type { DigResult, PipeRun } from "../dig/index.js";
-import type { Scheme, Tank } from "../site/index.js";
+import type { Quantity, Scheme, Tank } from "../site/index.js";
 import { cataloguePipes, cataloguePrices, priceRow } from "./catalogue.js";
 import type { PipeRow, PriceRow } from "./catalogue.js";
 import { costLine, countOf } from "./line.js";
@@ -101,6 +101,12 @@ function pipePrice(run: PipeRun): PriceRow {
 
 function sizeDifference(pipe: PipeRow, run: PipeRun): number {
   return Math.abs(pipe.outside - run.outside) + Math.abs(pipe.inside - run.inside);
+}
+
+/** The erosion barrier below bare ground, by the m. */
+export function barrierLines(pricing: Pricing, barrier: Quantity | undefined): CostLine[] {
+  if (barrier === undefined || !(barrier.value > 0)) return [];
+  return [costLine(pricing, priceRow("erosion-barrier"), { quantity: barrier })];
 }
 
 /** Lump sums that the scheme calls for: fees for any works, pump and power for a pressure pipe. */

@@ -1,9 +1,10 @@
 import { costOf } from "../cost/index.js";
 import { cutsBeside, digScheme } from "../dig/index.js";
-import type { CutBeside } from "../dig/index.js";
+import type { CutBeside, PipeRun } from "../dig/index.js";
 import { checkFlow } from "../flow/index.js";
 import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
 import { checkLift, isBuried, planMachines } from "../machines/index.js";
+import { checkLand } from "../land/index.js";
 import { checkRunoff } from "../runoff/index.js";
 import { checklist } from "../permit/index.js";
 import { cautions, checkLoads, checkSafety } from "../safety/index.js";
@@ -51,7 +52,8 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const safety = checkSafety(site, scheme, dig, { beside, groundAt, under });
   const near = { scheme, dig, units: site.units, ...place };
   const loads = edgeLoads(site, scheme, near, { machines, lift: lift.result });
-  const cost = costOf(scheme, site.currency, dig, machines, materials);
+  const bare = checkLand(site, scheme, dig.works, base);
+  const cost = costOf(scheme, site.currency, dig, machines, materials, bare.land.barrier);
   return {
     format: "bankyard-estimate",
     version: 1,
@@ -61,17 +63,12 @@ export function estimate(site: Site, schemeId: string): Estimate {
     works: dig.works,
     earth: dig.earth,
     haul: dig.haul,
-    pipes: dig.pipes.map(({ id, length, fall, drop, cover }) => ({
-      id,
-      length,
-      fall,
-      drop,
-      cover,
-    })),
+    pipes: pipesOf(dig.pipes),
     flow,
     machines,
     lift: lift.result,
     runoff: runoff.works,
+    land: bare.land,
     setbacks: safety.setbacks,
     holes: safety.holes,
     permit: checklist({ site, scheme, works: dig.works, flow, setbacks: safety.setbacks }),
@@ -84,12 +81,17 @@ export function estimate(site: Site, schemeId: string): Estimate {
       ...checkSteep(site, scheme, base),
       ...checkLoads(safety.holes, dig, loads, site),
       ...runoff.findings,
+      ...bare.findings,
       ...machines.findings,
       ...lift.findings,
       ...cost.findings,
     ]),
     cautions: cautions(),
   };
+}
+
+function pipesOf(runs: readonly PipeRun[]): Estimate["pipes"] {
+  return runs.map(({ id, length, fall, drop, cover }) => ({ id, length, fall, drop, cover }));
 }
 
 /** What a scheme cuts within the tolerance of the site's buried lines; needs the dig of it. */

@@ -4,6 +4,7 @@ import type { WorkRunoff } from "../runoff/index.js";
 import type { CostResult } from "../cost/index.js";
 import type { ByMaterial, Earth, Haul, WorkQuantities } from "../dig/index.js";
 import type { FlowResult } from "../flow/index.js";
+import type { LandResult } from "../land/index.js";
 import type { LiftResult, MachinesResult } from "../machines/index.js";
 import type { Finding } from "../site/index.js";
 
@@ -36,6 +37,8 @@ export interface Estimate {
   lift: LiftResult | null;
   /** What of the ground's own water each work meets. */
   runoff: readonly WorkRunoff[];
+  /** What is laid bare, and the erosion barrier below it. */
+  land: LandResult;
   /** Every distance to be kept from what limits the site, as asked and as it is. */
   setbacks: readonly SetbackKept[];
   /** What an office asks to see on the plan, and how it stands. */

@@ -13,6 +13,7 @@ export const ENGINE_FOLDERS = [
   "ground",
   "dig",
   "runoff",
+  "land",
   "hydraulics",
   "flow",
   "safety",
@@ -34,6 +35,8 @@ export const FOLDER_TABLE = {
   dig: ["units", "site", "ground"],
   // Water that runs down the ground as found.
   runoff: ["units", "site", "ground", "dig"],
+  // What is laid bare, and where its water goes.
+  land: ["units", "site", "ground", "dig", "runoff"],
   // The laws of pipes, pumps and tanks know no site.
   hydraulics: [],
   // A pipe lies in the trench that was dug for it.

@@ -80,6 +80,7 @@ describe("the folder table itself", () => {
       "ground",
       "dig",
       "runoff",
+      "land",
       "hydraulics",
       "flow",
       "safety",

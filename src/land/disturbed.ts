@@ -1,0 +1,43 @@
+/** Ground that a scheme lays bare: everything it digs, fills, strips, heaps and builds, once each. */
+import { areasOf, besideLine, unionOf, type Areas, type WorkQuantities } from "../dig/index.js";
+import { areaOutline } from "../site/index.js";
+import type { Pad, PlanPoint, Scheme } from "../site/index.js";
+
+/** Ground as found at a place, m; NaN where it is not known. */
+type GroundAt = (place: PlanPoint) => number;
+
+/**
+ * The union in plan of every hole's edge, pad with the foot of its fill, strip, pile's foot, bed and
+ * building. The fill's foot is taken as far out all round as at its highest place: not too small.
+ * Tracks of machines and what stands on the drive are not known.
+ */
+export function disturbedGround(
+  { works }: Pick<Scheme, "works">,
+  dug: readonly WorkQuantities[],
+  groundAt: GroundAt,
+): Areas {
+  const parts = works.flatMap((work): Areas[] => {
+    const quantities = dug.find(({ id }) => id === work.id);
+    const edge = areasOf(quantities?.outlines?.daylight ?? []);
+    const foot = areasOf(quantities?.heap?.toe ?? []);
+    if (work.kind === "pad") return [edge, ...padGround(work, groundAt)];
+    if (work.kind === "bed" || work.kind === "building") {
+      return [edge, areasOf([areaOutline(work) ?? []])];
+    }
+    return [edge, foot];
+  });
+  return unionOf(parts);
+}
+
+function padGround(pad: Pad, groundAt: GroundAt): Areas[] {
+  const levels = [{ outline: pad.outline, top: pad.top }, ...(pad.levels ?? [])];
+  return levels.flatMap(({ outline, top }) => {
+    const rise = Math.max(
+      0,
+      ...outline.map((at) => top - groundAt(at)).filter((high) => Number.isFinite(high)),
+    );
+    const body = areasOf([outline]);
+    const reach = rise * pad.fillRun;
+    return reach < 0.01 ? [body] : [body, besideLine([...outline, outline[0]!], reach)];
+  });
+}
