@@ -6,6 +6,7 @@ import { area, distance, elevation, length, plainNumber } from "../../units/inde
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { planLength } from "./planLength.js";
+import { useDrains } from "./useDrains.js";
 
 const says = words.water.site;
 
@@ -31,11 +32,13 @@ function WorkTable(): ReactNode {
   const rows = estimate?.runoff ?? [];
   const { units } = site;
   const { columns } = says;
+  const shown = useDrains()?.work ?? null;
   if (rows.length === 0) return <p className="says">{says.noWorks}</p>;
+  // The view stays as it is: close to the work the slope above it would not be seen.
   const show = (id: string): void => {
     const desk = useDesk.getState();
-    desk.flyTo({ kind: "work", id }, "survey");
-    desk.show({ draining: true });
+    if (id !== shown) desk.select({ kind: "work", id });
+    desk.show({ leaf: "survey", draining: id !== shown });
   };
   return (
     <div className="table-scroll">
@@ -43,7 +46,9 @@ function WorkTable(): ReactNode {
         <thead>
           <tr>
             <th scope="col">{columns.work}</th>
-            <th scope="col">{columns.drains}</th>
+            <th scope="col">
+              {columns.drains} {area.unitLabel(units)}
+            </th>
             <th scope="col">{columns.stands}</th>
             <th scope="col">{columns.ditch}</th>
           </tr>
@@ -58,12 +63,13 @@ function WorkTable(): ReactNode {
                     type="button"
                     className="link"
                     title={says.showOne(name)}
+                    aria-pressed={row.work === shown}
                     onClick={() => show(row.work)}
                   >
                     {name}
                   </button>
                 </th>
-                <td>{row.area > 0 ? area.print(row.area, units) : says.none}</td>
+                <td>{row.area > 0 ? area.print(row.area, units, { bare: true }) : says.none}</td>
                 <td>{row.standing > 0 ? length.print(row.standing, units) : says.none}</td>
                 <td>
                   {row.ditch === null ? says.none : distance.print(planLength(row.ditch), units)}

@@ -40,7 +40,7 @@ export const water = {
     title: "Water",
     aside: "on the ground as found",
     works: "What drains to each work",
-    columns: { work: "Work", drains: "Drains to it", stands: "Stands", ditch: "Ditch above it" },
+    columns: { work: "Work", drains: "Slope", stands: "Stands", ditch: "Ditch above" },
     noWorks: "No work has a place on the slope yet.",
     showOne: (work: string) => `Show the slope that drains to ${work}`,
     ditches: "Drawn ditches",
