@@ -14,6 +14,7 @@ import "./desk/shelf.css";
 import "./desk/looking.css";
 import "./desk/picked.css";
 import "./desk/permit.css";
+import "./desk/limits.css";
 import "./desk/drawing.css";
 import "./desk/water.css";
 import { StrictMode } from "react";

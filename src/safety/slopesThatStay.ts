@@ -34,7 +34,7 @@ export function checkSlopesThatStay(
   }
   const cut = cutSlope(work, hole, context.materials, { soil: soil.value, rock: rock.value });
   if (hole.tallestFace > SAME && cut !== null && cut.drawn < cut.wanted - SAME) {
-    const what = `The cut behind ${work.name}, in ${cut.through}`;
+    const what = `The cut behind ${work.name}, in ${cut.through},`;
     findings.push(finding("slope.cut-stays", cut.drawn, cut.wanted, what));
   }
   return findings;

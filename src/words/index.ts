@@ -6,6 +6,7 @@ import { book } from "./en/book.js";
 import { drawing } from "./en/drawing.js";
 import { forms } from "./en/forms.js";
 import { leaf } from "./en/leaf.js";
+import { limits } from "./en/limits.js";
 import { looking } from "./en/looking.js";
 import { offline } from "./en/offline.js";
 import { permit } from "./en/permit.js";
@@ -20,6 +21,7 @@ const english = {
   drawing,
   forms,
   leaf,
+  limits,
   looking,
   offline,
   permit,

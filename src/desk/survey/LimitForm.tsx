@@ -9,6 +9,7 @@ import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
 import { Term } from "../book/Term.js";
+import { LimitDetails } from "../limits/LimitDetails.js";
 import { useEdit } from "../useSite.js";
 
 const { limit: says } = words.drawing;
@@ -56,6 +57,7 @@ export function LimitForm({ limit }: { limit: Limit }): ReactNode {
         onCommit={(setback) => change(says.steps.setback, (one) => ({ ...one, setback }))}
         onClear={() => change(says.steps.setback, (one) => without(one, "setback"))}
       />
+      <LimitDetails limit={limit} change={change} />
       {limit.at !== undefined && (
         <PlaceFields
           at={limit.at}

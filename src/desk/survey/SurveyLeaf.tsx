@@ -10,6 +10,9 @@ import { useEdit, useSite } from "../useSite.js";
 import { MarkWords } from "../dig/MarkButtons.js";
 import { MarkedRow } from "../dig/MarkedRow.js";
 import { SeveralForm, usePicked } from "../dig/SeveralForm.js";
+import { EarthFile } from "../limits/EarthFile.js";
+import { LotLines } from "../limits/LotLines.js";
+import { Setbacks } from "../limits/Setbacks.js";
 import { DrawingFields } from "./DrawingFields.js";
 import { LayerFields } from "./LayerFields.js";
 import { LimitList } from "./LimitList.js";
@@ -179,6 +182,9 @@ export function SurveyLeaf(): ReactNode {
       <LayerFields />
       <Points />
       <LimitList />
+      <LotLines />
+      <EarthFile />
+      <Setbacks />
       <SiteWater />
       <DrawingFields />
     </>

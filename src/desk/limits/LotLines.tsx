@@ -1,0 +1,232 @@
+import { useId, useMemo } from "react";
+import type { ReactNode } from "react";
+import { addLimit, freshId, type Limit, type PlanPoint } from "../../site/index.js";
+import {
+  balanced,
+  COMPASS_RULE,
+  lotCorners,
+  readCourses,
+  ringArea,
+  runTraverse,
+  type Course,
+  type SurveyUnit,
+  type Traverse,
+} from "../../survey/index.js";
+import { useDesk } from "../../store/index.js";
+import { bearing, distance, land, plainNumber } from "../../units/index.js";
+import { words } from "../../words/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
+import { MeasureField } from "../fields/MeasureField.js";
+import { outlinePath } from "../late/lotOutline.js";
+import { SURVEY_UNITS } from "../start/PointTable.js";
+import { useEdit, useSite } from "../useSite.js";
+import { useLimitDrafts } from "./drafts.js";
+
+const says = words.limits.lot;
+
+/** m: what is off by less comes from rounding of what was typed. */
+const CLOSES = 0.01;
+/** An error larger than one in this asks whether a side was misread. Common practice, no source. */
+const COARSE = 100;
+const MILLIMETRES = 1000;
+const PICTURE = { width: 240, height: 150 };
+
+/** Lot lines typed as bearings and lengths, run from a start, their closure shown. */
+export function LotLines(): ReactNode {
+  const { site } = useSite();
+  const draft = useLimitDrafts();
+  const id = useId();
+  const unit = draft.unit ?? (site.units === "us" ? "ft" : "m");
+  const { courses, problems } = useMemo(
+    () => readCourses(draft.courses, unit),
+    [draft.courses, unit],
+  );
+  const set = useLimitDrafts.setState;
+  const [east, north] = draft.start;
+  return (
+    <details className="working" data-testid="lot-lines">
+      <summary>
+        <span className="text">{says.title}</span>
+      </summary>
+      <div className="inside">
+        <p className="says">{says.says}</p>
+        <label className="unseen" htmlFor={id}>
+          {says.text}
+        </label>
+        <textarea
+          id={id}
+          className="paste courses"
+          spellCheck={false}
+          placeholder={says.example}
+          value={draft.courses}
+          onChange={(event) => set({ courses: event.target.value })}
+        />
+        <ul className="row-problems" aria-live="polite">
+          {problems.map(({ line, text, what, mend }, i) => (
+            <li key={i}>{says.problem(line, text, what, mend)}</li>
+          ))}
+        </ul>
+        <ChoiceField<SurveyUnit>
+          label={says.unit}
+          name="course-unit"
+          value={unit}
+          choices={SURVEY_UNITS}
+          onChoose={(chosen) => set({ unit: chosen })}
+        />
+        <MeasureField
+          label={says.east}
+          name="course-east"
+          value={east}
+          measure={distance}
+          onCommit={(value) => set({ start: [value, north] })}
+        />
+        <MeasureField
+          label={says.north}
+          name="course-north"
+          value={north}
+          measure={distance}
+          onCommit={(value) => set({ start: [east, value] })}
+        />
+        {courses.length > 1 && <Run courses={courses} start={[east, north]} />}
+      </div>
+    </details>
+  );
+}
+
+/** The sides as they run: closure, area, and the way into the site. */
+function Run({ courses, start }: { courses: readonly Course[]; start: PlanPoint }): ReactNode {
+  const wants = useLimitDrafts((draft) => draft.balance);
+  const [x, y] = start;
+  const run = useMemo(() => runTraverse(courses, [x, y]), [courses, x, y]);
+  const isOff = run.error.distance > CLOSES;
+  const taken = wants ? balanced(courses, run) : run;
+  const tooFar = run.oneIn !== null && run.oneIn < COARSE;
+  const closes = !isOff || wants;
+  return (
+    <>
+      <Picture run={taken} />
+      <RunTable {...{ courses, run, taken, closes }} />
+      {tooFar && <p className="wrong-note">{says.large}</p>}
+      {run.oneIn !== null && (
+        <>
+          <label className="tick">
+            <input
+              type="checkbox"
+              checked={wants}
+              onChange={(event) => useLimitDrafts.setState({ balance: event.target.checked })}
+            />
+            {says.balance}
+          </label>
+          <p className="soft">{says.balanceSays(COMPASS_RULE)}</p>
+        </>
+      )}
+      {!closes && <p className="soft">{says.open}</p>}
+      <UseRun taken={taken} closes={closes} />
+    </>
+  );
+}
+
+function Picture({ run }: { run: Traverse }): ReactNode {
+  // The path closes itself; a lot that is open shows the missing side all the same.
+  const path = outlinePath(lotCorners(run), PICTURE);
+  return (
+    <svg
+      className="lot-picture"
+      viewBox={`-6 -6 ${PICTURE.width + 12} ${PICTURE.height + 12}`}
+      role="img"
+      aria-label={says.picture}
+    >
+      <path d={path} />
+    </svg>
+  );
+}
+
+function RunTable(props: {
+  courses: readonly Course[];
+  run: Traverse;
+  taken: Traverse;
+  closes: boolean;
+}): ReactNode {
+  const { courses, run, taken, closes } = props;
+  const { units } = useSite().site;
+  const oneIn = run.oneIn === null ? "" : plainNumber(Math.round(run.oneIn), 0);
+  return (
+    <>
+      <details className="working">
+        <summary>
+          <span className="text">{says.sides(courses.length)}</span>
+        </summary>
+        <table className="table">
+          <thead>
+            <tr>
+              <th scope="col">{says.side}</th>
+              <th scope="col">{says.bearing}</th>
+              <th scope="col">{says.length}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {courses.map((course, i) => (
+              <tr key={i}>
+                <th scope="row">{i + 1}</th>
+                <td>{bearing.print(course.bearing, units, { digits: 4 })}</td>
+                <td>{distance.print(course.length, units, { digits: 2 })}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </details>
+      <table className="table">
+        <tbody>
+          <tr>
+            <th scope="row">{says.around}</th>
+            <td>{distance.print(run.length, units)}</td>
+          </tr>
+          <tr>
+            <th scope="row">{says.error}</th>
+            <td data-figure="closure">
+              {run.oneIn === null
+                ? says.noError
+                : says.errorIs(distance.print(run.error.distance, units, { digits: 3 }), oneIn)}
+            </td>
+          </tr>
+          {closes && (
+            <tr>
+              <th scope="row">{taken === run ? says.area : says.areaBalanced}</th>
+              <td data-figure="lot-area">{land.print(ringArea(lotCorners(taken)), units)}</td>
+            </tr>
+          )}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+function UseRun({ taken, closes }: { taken: Traverse; closes: boolean }): ReactNode {
+  const edit = useEdit();
+  const use = (): void => {
+    const path = (closes ? ringOf(taken) : taken.places).map(([x, y]): PlanPoint => [
+      Math.round(x * MILLIMETRES) / MILLIMETRES,
+      Math.round(y * MILLIMETRES) / MILLIMETRES,
+    ]);
+    edit(says.step, (site) => {
+      const limit: Limit = {
+        ...{ id: freshId(site, "lot-line"), kind: "lot-line", name: says.name, path },
+        ...(closes ? { closed: true } : {}),
+      };
+      return addLimit(site, limit);
+    });
+    useDesk.getState().tell(says.made(path.length));
+  };
+  return (
+    <div className="tools">
+      <button type="button" className="button" onClick={use}>
+        {says.use}
+      </button>
+    </div>
+  );
+}
+
+/** The corners without the last place, which is the first again. */
+function ringOf({ places }: Traverse): readonly PlanPoint[] {
+  return places.length > 3 ? places.slice(0, -1) : places;
+}
