@@ -13,7 +13,7 @@ import {
   type Traverse,
 } from "../../survey/index.js";
 import { useDesk } from "../../store/index.js";
-import { bearing, distance, land, plainNumber } from "../../units/index.js";
+import { area, bearing, distance, land, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -192,13 +192,19 @@ function RunTable(props: {
           {closes && (
             <tr>
               <th scope="row">{taken === run ? says.area : says.areaBalanced}</th>
-              <td data-figure="lot-area">{land.print(ringArea(lotCorners(taken)), units)}</td>
+              <td data-figure="lot-area">{areaWords(taken, units)}</td>
             </tr>
           )}
         </tbody>
       </table>
     </>
   );
+}
+
+/** The area in plain units and as land is sold. */
+function areaWords(taken: Traverse, units: "us" | "metric"): string {
+  const square = ringArea(lotCorners(taken));
+  return `${area.print(square, units)} (${land.print(square, units)})`;
 }
 
 function UseRun({ taken, closes }: { taken: Traverse; closes: boolean }): ReactNode {
