@@ -18,6 +18,7 @@ import type { Chance } from "../chance/index.js";
 import { chanceRows } from "./chanceReport.js";
 import { daysRows, hireRows, liftRows } from "./jobReport.js";
 import { flowParts } from "./flowReport.js";
+import { findingLines, groundParts, permitPart } from "./permitReport.js";
 
 /** Printing in the site's own units; a figure that is not known prints as a dash. */
 interface Printer {
@@ -46,7 +47,12 @@ export function reportText(site: Site, answer: Estimate, chance: Chance | null):
       .map(({ title, rows }) => [title, ...table(rows)]),
     costSection(answer, site),
     ...(chance === null ? [] : [chanceSection(chance, answer, printer)]),
+    ...[...groundParts(site, answer, printer.print), permitPart(answer)].map(({ title, rows }) => [
+      ...wrapped(title, "  "),
+      ...table(rows).flatMap((line) => indented(line.trimEnd(), "      ")),
+    ]),
     findingsSection(answer.findings),
+    ...takenSection(answer.findings),
     ["STANDING CAUTIONS", ...answer.cautions.flatMap((text) => wrapped(`• ${text}`, "  "))],
   ];
   return `${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`;
@@ -173,15 +179,20 @@ function costSection({ cost }: Estimate, site: Site): string[] {
   return ["COST", ...table([...rows, ["Total", moneyRange(cost.total, cost.currency)]])];
 }
 
+/** What stands open; what was taken on is counted, and stands below. */
 function findingsSection(findings: readonly Finding[]): string[] {
-  if (findings.length === 0) return ["FINDINGS", "none"];
-  return [
-    "FINDINGS",
-    ...findings.flatMap((finding) => [
-      ...wrapped(`${finding.level.toUpperCase()} ${finding.where}: ${finding.text}`, "  "),
-      ...wrapped(`  Source: ${finding.source}`, "  "),
-    ]),
-  ];
+  const open = findings.filter(({ accepted }) => accepted === undefined);
+  const taken = findings.length - open.length;
+  const title = taken === 0 ? "FINDINGS" : `FINDINGS, besides ${taken} taken on`;
+  if (open.length === 0) return [title, "none"];
+  return [title, ...open.flatMap(findingLines).flatMap((line) => wrapped(line, "  "))];
+}
+
+function takenSection(findings: readonly Finding[]): string[][] {
+  const taken = findings.filter(({ accepted }) => accepted !== undefined);
+  if (taken.length === 0) return [];
+  const lines = taken.flatMap(findingLines).flatMap((line) => wrapped(line, "  "));
+  return [[`TAKEN ON, with a reason: ${taken.length}`, ...lines]];
 }
 
 function moneyRange(range: Range, currency: string): string {
@@ -196,6 +207,13 @@ function rangeText({ low, likely, high }: Range, print: (value: number) => strin
 function table(rows: readonly [string, string][]): string[] {
   const width = Math.min(44, Math.max(0, ...rows.map(([label]) => label.length)));
   return rows.map(([label, text]) => `${label.padEnd(width)}  ${text}`);
+}
+
+/** A row that keeps the blanks it begins with. */
+function indented(row: string, indent: string): string[] {
+  const lead = row.length - row.trimStart().length;
+  const [first = "", ...more] = wrapped(row.trimStart(), indent);
+  return [`${" ".repeat(lead)}${first}`, ...more];
 }
 
 function wrapped(text: string, indent: string): string[] {

@@ -80,7 +80,8 @@ function findingsOf(
   const demo = lines.filter((line) => !line.own).length;
   if (demo > 0) {
     findings.push({
-      level: "caution",
+      // Every site begins so: a caution that is always there is soon read over.
+      level: "note",
       code: "cost.demo-prices",
       where: "site",
       text: `${demo} of ${lines.length} cost lines use demo prices. Enter your suppliers' prices before you rely on the total.`,

@@ -15,7 +15,8 @@ export function liftFindings(job: LiftJob, result: LiftResult): Finding[] {
   const findings: Finding[] = [];
   if (job.lift.crane.by === "catalogue") {
     findings.push({
-      level: "caution",
+      // Every crane of the catalogue is typical only: each stand that fails is a finding of its own.
+      level: "note",
       code: "lift.typical-crane",
       where: "site",
       text: `The chart of ${result.crane.name} is invented to plan with. Lift only by the chart of the crane on offer. ${OPERATOR}`,

@@ -46,19 +46,23 @@ export function checkWalls(work: Work, hole: WorkQuantities, context: HoleContex
   // A face within half a millimetre of the figure counts as having reached it.
   const reaches = (depth: number) => face >= depth - 0.0005;
   if (face > triggers.engineerOver.value) findings.push(needsEngineer(work, face, context));
-  if (reaches(triggers.protectFrom.value)) {
+  const wayOut = reaches(triggers.wayOutFrom.value);
+  const steep = wayOut ? tooSteep(work, hole, face, context) : [];
+  const isProtected = reaches(triggers.protectFrom.value);
+  if (isProtected) {
     findings.push(
       isStableRock(hole, context)
         ? stableRock(work, face, context)
-        : needsProtection(work, hole, face, context),
+        : needsProtection(work, hole, { face, isSteep: steep.some(isCaution) }, context),
     );
   }
-  if (reaches(triggers.wayOutFrom.value)) {
-    findings.push(needsWayOut(work, face, context));
-    findings.push(...tooSteep(work, hole, face, context));
-  }
+  // Beside the caution that walls of this height fall, the ladder is worth knowing.
+  const level = findings.some(isCaution) ? "note" : "caution";
+  if (wayOut) findings.push({ ...needsWayOut(work, face, context), level }, ...steep);
   return findings;
 }
+
+const isCaution = ({ level }: Finding): boolean => level === "caution";
 
 function needsEngineer(work: Work, face: number, { words, locality }: HoleContext): Finding {
   const { engineerOver } = depthTriggers(locality);
@@ -91,7 +95,7 @@ function stableRock(work: Work, face: number, { words, locality }: HoleContext):
 function needsProtection(
   work: Work,
   hole: WorkQuantities,
-  face: number,
+  { face, isSteep }: { face: number; isSteep: boolean },
   context: HoleContext,
 ): Finding {
   const { protectFrom, stricterStates } = depthTriggers(context.locality);
@@ -99,16 +103,22 @@ function needsProtection(
   const met = materialsMet(hole, context);
   const through =
     met.length === 0 ? "" : ` It goes through ${listed(met.map((each) => each.name))}.`;
+  const others = protectFrom.local
+    ? ""
+    : ` (some states: ${context.words.length(stricterStates.value)})`;
+  // Of walls drawn too steep a finding of its own tells.
+  const slopes = isSteep
+    ? ""
+    : `Its walls are drawn ${drawn(work, context.units)}; where nobody has typed the soil, the steepest in the rule is ${wallSlope.print(untyped.value, context.units)}. `;
   return {
     level: "caution",
     code: "walls.protect",
     where: work.id,
     text:
-      `The hole for ${work.name} has a face ${context.words.length(face)} high, and from ${context.words.length(protectFrom.value)} (some states: ${context.words.length(stricterStates.value)}) ` +
+      `The hole for ${work.name} has a face ${context.words.length(face)} high, and from ${context.words.length(protectFrom.value)}${others} ` +
       `nobody goes in without sloped walls, shoring or a shield, unless a competent person finds stable rock all the way.${through}${soilOverRock(context)} ` +
-      `Its walls are drawn ${drawn(work, context.units)}; where nobody has typed the soil, the steepest in the rule is ${wallSlope.print(untyped.value, context.units)}. ` +
-      "Local rules and the competent person on the site decide.",
-    source: `${protectFrom.source}; ${untyped.source}`,
+      `${slopes}Local rules and the competent person on the site decide.`,
+    source: isSteep ? protectFrom.source : `${protectFrom.source}; ${untyped.source}`,
   };
 }
 

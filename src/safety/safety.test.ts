@@ -93,6 +93,15 @@ describe("walls by the tallest face", () => {
     expect(at(20.1)[0]).toBe("walls.engineer");
   });
 
+  it("keeps the ladder a caution of its own until the walls are one", () => {
+    const wayOut = (feet: number) =>
+      check(tank({ walls: { by: "layers" } }), { tallestFace: feet * FOOT }).find(
+        ({ code }) => code === "walls.way-out",
+      )?.level;
+    expect(wayOut(4.9)).toBe("caution");
+    expect(wayOut(5)).toBe("note");
+  });
+
   it("uses the uphill face, and the deepest place when that is more", () => {
     expect(codes(check(tank(), { deepest: 1.2, tallestFace: 1.8 }))).toContain("walls.protect");
     expect(codes(check(tank(), { deepest: 1.8, tallestFace: 1.2 }))).toContain("walls.protect");
@@ -111,6 +120,14 @@ describe("walls by the tallest face", () => {
     expect(us).toContain("6′ 6¾″ high, and from 5′ 0″");
     expect(us).toContain("the steepest in the rule is 1½ : 1");
     expect(metric).toContain("2.00 m high, and from 1.52 m");
+  });
+
+  it("speaks of other states only where the published depth holds", () => {
+    const protect = (rules: Site["rules"]) => check(tank(), { tallestFace: 2 }, { rules })[0];
+    expect(protect([])?.text).toContain("(some states: 4′ 0″)");
+    const local = protect([{ id: "protect-from", value: 1.2192, source: "county code" }]);
+    expect(local?.text).toContain("from 4′ 0″ nobody goes in");
+    expect(local?.source).toContain("county code");
   });
 });
 
@@ -145,8 +162,10 @@ describe("walls against what they stand in", () => {
     expect(finding?.level).toBe("caution");
     expect(finding?.text).toContain("too steep: right ½ : 1 and left 1.49 : 1");
     expect(steep(sides([1.5, 1.5, 1.5, 1.5]), { tallestFace: 2 })).toEqual([]);
-    const protect = check(sides([1.5, 0, 1.5, 1.5]), { tallestFace: 2 })[0]?.text;
-    expect(protect).toContain("front 1½ : 1, right vertical");
+    const protect = (list: number[]) => check(sides(list), { tallestFace: 2 })[0]?.text;
+    expect(protect([2, 1.5, 1.5, 1.5])).toContain("front 2 : 1, right 1½ : 1");
+    // Of walls that are too steep one finding tells, not two.
+    expect(protect([1.5, 0, 1.5, 1.5])).not.toContain("drawn");
   });
 
   it("judges a trench's ends where a slope is given for them", () => {

@@ -12,6 +12,7 @@ import {
   pipeSlope,
   plainNumber,
 } from "../../units/index.js";
+import { FindingList, PermitOnPaper, ProjectLine } from "../permit/PermitOnPaper.js";
 import { BothWays } from "../BothWays.js";
 import { dugName, looseOf, sumOf } from "../amounts.js";
 import { useSite } from "../useSite.js";
@@ -284,30 +285,6 @@ function CostTable({ estimate }: { estimate: Estimate }): ReactNode {
   );
 }
 
-const RANKS = {
-  stop: "Does not work as drawn",
-  caution: "Caution",
-  note: "Worth knowing",
-} as const;
-const RANK_ORDER = ["stop", "caution", "note"] as const;
-
-/** Findings in their rank, those that stop the job first. */
-function FindingList({ estimate }: { estimate: Estimate }): ReactNode {
-  const sorted = RANK_ORDER.flatMap((rank) =>
-    estimate.findings.filter((finding) => finding.level === rank),
-  );
-  if (sorted.length === 0) return <p>Nothing was found.</p>;
-  return (
-    <ul>
-      {sorted.map((finding, index) => (
-        <li key={`${finding.code} ${index}`}>
-          <strong>{RANKS[finding.level]}:</strong> {finding.text} <em>({finding.source})</em>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
 /** The report of the estimate, for paper; `date` in words. */
 export function ReportBody({ date }: { date: string }): ReactNode {
   const { site, schemeId, estimate } = useSite();
@@ -325,6 +302,7 @@ export function ReportBody({ date }: { date: string }): ReactNode {
         {plainNumber(site.ground.probes.length, 0)}{" "}
         {site.ground.probes.length === 1 ? "probe" : "probes"} · made with Bankyard
       </p>
+      <ProjectLine />
       <FiguresTable estimate={estimate} />
       <h2>Works, in building order</h2>
       <WorksTable estimate={estimate} />
@@ -343,7 +321,8 @@ export function ReportBody({ date }: { date: string }): ReactNode {
       <h2>Cost</h2>
       <CostTable estimate={estimate} />
       <h2>Findings</h2>
-      <FindingList estimate={estimate} />
+      <FindingList findings={estimate.findings} />
+      <PermitOnPaper list={estimate.permit} />
       <h2>Cautions</h2>
       <ul>
         {estimate.cautions.map((caution) => (
