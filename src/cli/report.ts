@@ -107,7 +107,7 @@ function worksSection(answer: Estimate, { print, name }: Printer): string[] {
   return lines;
 }
 
-function earthSection({ earth }: Estimate, { print }: Printer): string[] {
+function earthSection({ earth, land }: Estimate, { print }: Printer): string[] {
   return [
     "EARTH",
     ...table([
@@ -118,6 +118,8 @@ function earthSection({ earth }: Estimate, { print }: Printer): string[] {
       ["Surplus, loose", print(earthVolume, earth.surplusLoose)],
       ["Surplus, mass", print(haulMass, earth.surplusMass)],
       ["Fill to bring in, compacted", print(earthVolume, earth.importCompacted)],
+      ["Ground laid bare", print(area, land.disturbed.value)],
+      ["Erosion barrier", print(distance, land.barrier.value)],
     ]),
   ];
 }

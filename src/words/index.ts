@@ -5,6 +5,7 @@
 import { book } from "./en/book.js";
 import { drawing } from "./en/drawing.js";
 import { forms } from "./en/forms.js";
+import { hazards } from "./en/hazards.js";
 import { leaf } from "./en/leaf.js";
 import { limits } from "./en/limits.js";
 import { looking } from "./en/looking.js";
@@ -20,6 +21,7 @@ const english = {
   book,
   drawing,
   forms,
+  hazards,
   leaf,
   limits,
   looking,

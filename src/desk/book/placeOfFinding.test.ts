@@ -63,6 +63,8 @@ describe("where a finding is at home", () => {
     expect(leafOf("lift.stand")).toBe("machines");
     expect(leafOf("lift.below-low-water")).toBe("flow");
     expect(leafOf("walls.too-steep")).toBe("dig");
+    expect(leafOf("tank.rock-bedding")).toBe("dig");
+    expect(leafOf("line.by-hand")).toBe("machines");
   });
 
   it("picks probes and points, names limits, and takes the rest for the whole site", () => {

@@ -34,6 +34,8 @@ const LEAF_OF_CODE: Readonly<Record<string, Leaf>> = {
   rental: "machines",
   loads: "cost",
   lift: "machines",
+  line: "machines",
+  power: "flow",
   cost: "cost",
   price: "cost",
 };
@@ -43,6 +45,9 @@ const LEAF_OF_WHOLE_CODE: Readonly<Record<string, Leaf>> = {
   // The lift of water by a pump, not of a tank by a crane.
   "lift.below-low-water": "flow",
   "lift.no-tank": "flow",
+  // What stands in the hole's own form.
+  "tank.riser": "dig",
+  "tank.rock-bedding": "dig",
 };
 
 /** The leaf that a finding of this code belongs to. */

@@ -7,6 +7,7 @@ import { BothWays } from "../BothWays.js";
 import { dugName, looseOf, materialName, sumOf } from "../amounts.js";
 import { MaterialSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
+import { LandRows } from "./LandRows.js";
 import { Term } from "../book/Term.js";
 
 function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
@@ -169,6 +170,7 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
           </tbody>
         </table>
       )}
+      {one === null && <LandRows />}
       {one === null && <BothWays />}
     </>
   );

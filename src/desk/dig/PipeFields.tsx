@@ -19,6 +19,7 @@ import { NameField } from "../fields/NameField.js";
 import { TypedField } from "../fields/TypedField.js";
 import type { Reading } from "../fields/TypedField.js";
 import { useEdit, useSite } from "../useSite.js";
+import { words } from "../../words/index.js";
 import { Term } from "../book/Term.js";
 
 const SERVICES = [
@@ -26,6 +27,9 @@ const SERVICES = [
   { id: "pressure", name: "Pressure (pumped)" },
   { id: "conduit", name: "Cable conduit" },
 ] as const;
+
+const says = words.hazards.wiring;
+const WIRINGS = (["pvc", "direct", "gfci"] as const).map((id) => ({ id, name: says[id] }));
 
 const GRADES = [
   { id: "inverts", name: "Both inverts" },
@@ -153,6 +157,22 @@ function CleanoutField(props: {
   );
 }
 
+/** How a conduit's trench is wired, on which the ground over it depends. */
+function WiringField(props: {
+  pipe: Pipe;
+  onSet: (wiring: NonNullable<Pipe["wiring"]>) => void;
+}): ReactNode {
+  return (
+    <ChoiceField
+      label={says.label}
+      name="wiring"
+      value={props.pipe.wiring ?? "pvc"}
+      choices={WIRINGS}
+      onChoose={props.onSet}
+    />
+  );
+}
+
 /** One pipe: what it carries, its bore, and how it is graded. */
 export function PipeFields(props: {
   pipe: Pipe;
@@ -247,6 +267,9 @@ export function PipeFields(props: {
         }
       />
       <GradeFields path={path} grade={pipe.grade} onGrade={(grade) => change("grade", { grade })} />
+      {pipe.service === "conduit" && (
+        <WiringField pipe={pipe} onSet={(wiring) => change(says.change, { wiring })} />
+      )}
       {pipe.service === "gravity" && (
         <CleanoutField
           pipe={pipe}

@@ -12,6 +12,7 @@ import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
 import { AccessFields } from "./AccessFields.js";
 import { DiggerFields } from "./DiggerFields.js";
+import { isOfLines, LinesSection } from "./LinesSection.js";
 import { LiftSection } from "./LiftSection.js";
 import { MoreReasons } from "./MoreReasons.js";
 import { coverWords, several } from "./coverWords.js";
@@ -148,7 +149,7 @@ export function MachinesLeaf(): ReactNode {
           {machines.digger.name} now. Days and hire follow the machine as well as the dig.
         </p>
       )}
-      <Findings findings={machines.findings} />
+      <Findings findings={machines.findings.filter((one) => !isOfLines(one))} />
 
       <h2>
         Time <span className="aside">low–high</span>
@@ -184,6 +185,7 @@ export function MachinesLeaf(): ReactNode {
         </Working>
       )}
 
+      <LinesSection />
       <DaysSection job={machines.job} />
       <HiresSection hires={machines.job.hires} />
 
