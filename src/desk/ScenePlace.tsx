@@ -1,4 +1,4 @@
-import { Component, useMemo } from "react";
+import { Component, memo, useMemo } from "react";
 import type { ReactNode } from "react";
 import type { CranePlace, ProbeWorth } from "../scene/index.js";
 import { moveStand, type PlanPoint } from "../site/index.js";
@@ -117,7 +117,8 @@ function gather(thing: Picked): void {
   desk.pickThese([thing], true);
 }
 
-function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
+/** Rendered anew by what it reads alone: the page around it may change without a frame drawn. */
+const Scene = memo(function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const shown = useShown();
   const working = useDesk((desk) => desk.working);
   const view = useDesk((desk) => desk.view);
@@ -178,7 +179,7 @@ function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
       onDragEnd={desk.dragEnd}
     />
   );
-}
+});
 
 /** The scene with what lies over it: its bar of views and tools, and the stage slider. */
 export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {

@@ -33,7 +33,9 @@ describe("the book around the scene", () => {
     await page.keyboard.press("Enter");
     const pipe = page.locator("section[data-pipe='house-drain']");
     await pipe.waitFor();
-    await expect.poll(() => pipe.evaluate((one) => one === document.activeElement)).toBe(true);
+    await expect
+      .poll(() => pipe.evaluate((one) => one === document.activeElement), { timeout: 10_000 })
+      .toBe(true);
 
     await page.keyboard.press("?");
     const keys = page.getByRole("dialog", { name: "Keys" });

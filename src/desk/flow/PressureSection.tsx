@@ -4,6 +4,7 @@ import { removePressure } from "../../site/index.js";
 import type { PressureSystem } from "../../site/index.js";
 import { flow, head, liquidVolume, minutes, plainNumber, velocity } from "../../units/index.js";
 import { Findings, findingsAt } from "../Findings.js";
+import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
 import { BranchFields } from "./BranchFields.js";
@@ -12,7 +13,6 @@ import { DoseFields, MainFields } from "./PressureFields.js";
 import { PumpChart } from "./PumpChart.js";
 import { PumpTable } from "./PumpTable.js";
 import { Rows } from "./Rows.js";
-import { Term } from "../book/Term.js";
 
 /** Findings of a pressure system start with one of these words. */
 const OWN = /^(pump|main|laterals|beds|dose|chamber|pressure)\./;
@@ -75,14 +75,14 @@ export function PressureSection(props: {
 function Verdict({ result }: { result: PressureResult }): ReactNode {
   const used = result.pumps.find((pump) => pump.id === result.pump);
   const good = used?.outcome === "runs" && used.meets;
-  const words = good
+  const says = good
     ? "the pump is strong enough"
     : used?.outcome === "no-flow"
       ? "cannot lift so high"
       : used?.outcome === "off-curve"
         ? "runs off its curve"
         : "too weak";
-  return <span className={`verdict ${good ? "runs" : "wrong"}`}>{words}</span>;
+  return <span className={`verdict ${good ? "runs" : "wrong"}`}>{says}</span>;
 }
 
 function Duty({ result }: { result: PressureResult }): ReactNode {
@@ -99,14 +99,8 @@ function Duty({ result }: { result: PressureResult }): ReactNode {
       <Working text="Runs at" amount={flow.print(result.flow.value, units)}>
         <QuantityWorking quantity={result.flow} decimal />
       </Working>
-      <Working
-        text={
-          <>
-            against a <Term id="head">head</Term> of
-          </>
-        }
-        amount={head.print(result.head.value, units)}
-      >
+      <Working text="against a head of" amount={head.print(result.head.value, units)}>
+        <p>{words.terms.head.says}</p>
         <Rows rows={pieces.map(([name, value]) => [name, head.print(value, units)])} />
         <QuantityWorking quantity={result.head} decimal />
       </Working>
@@ -141,14 +135,8 @@ function DoseFigures({ result }: { result: PressureResult }): ReactNode {
   ];
   return (
     <>
-      <Working
-        text={
-          <>
-            One <Term id="dose">dose</Term>
-          </>
-        }
-        amount={liquidVolume.print(dose.volume.value, units)}
-      >
+      <Working text="One dose" amount={liquidVolume.print(dose.volume.value, units)}>
+        <p>{words.terms.dose.says}</p>
         <QuantityWorking quantity={dose.volume} liquid decimal />
       </Working>
       {dose.runTime !== null && (
@@ -157,13 +145,10 @@ function DoseFigures({ result }: { result: PressureResult }): ReactNode {
         </Working>
       )}
       <Working
-        text={
-          <>
-            <Term id="drainBack">Runs back</Term> after each dose
-          </>
-        }
+        text="Runs back after each dose"
         amount={liquidVolume.print(result.drainBack.value, units)}
       >
+        <p>{words.terms.drainBack.says}</p>
         <QuantityWorking quantity={result.drainBack} liquid decimal />
       </Working>
       <Rows rows={rows} />
