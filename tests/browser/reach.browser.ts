@@ -83,7 +83,7 @@ async function foreignUnits(page: Page, system: keyof typeof FOREIGN): Promise<s
     while (texts.nextNode()) found.push(texts.currentNode.textContent ?? "");
     for (const { value, placeholder } of document.querySelectorAll<HTMLInputElement>(".leaf input"))
       found.push(value, placeholder);
-    return found.filter((text) => foreign.test(text) && !text.includes("29 CFR"));
+    return found.filter((text) => foreign.test(text) && !/29 CFR|^Published: /.test(text));
   }, FOREIGN[system]);
 }
 

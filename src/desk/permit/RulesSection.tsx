@@ -68,7 +68,7 @@ function RuleFields({ rule }: { rule: Rule }): ReactNode {
         least={0}
         onCommit={(value) => set(says.step(title), { ...local, value })}
         onClear={() => local !== undefined && set(says.stepBack(title), null)}
-        note={says.says1(published.says, published.source)}
+        note={says.quoted(published.says, published.source)}
       />
       {local !== undefined && (
         <>

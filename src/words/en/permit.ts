@@ -83,7 +83,7 @@ export const permit = {
     } as Record<string, string>,
     local: (many: number) => (many === 1 ? "1 local" : `${many} local`),
     published: "as published",
-    says1: (says: string, source: string) => `Published: ${says}; ${source}`,
+    quoted: (says: string, source: string) => `Published: ${says}; ${source}`,
     source: "Where it stands",
     sourceHint: "your county's code, section",
     back: "Back to the published number",
