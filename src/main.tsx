@@ -16,6 +16,7 @@ import "./desk/picked.css";
 import "./desk/permit.css";
 import "./desk/limits.css";
 import "./desk/drawing.css";
+import "./desk/trench.css";
 import "./desk/water.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";

@@ -15,6 +15,7 @@ import { picked } from "./en/picked.js";
 import { shading } from "./en/shading.js";
 import { shelf } from "./en/shelf.js";
 import { terms } from "./en/terms.js";
+import { trench } from "./en/trench.js";
 import { water } from "./en/water.js";
 
 const english = {
@@ -31,6 +32,7 @@ const english = {
   shading,
   shelf,
   terms,
+  trench,
   water,
 };
 

@@ -9,6 +9,7 @@ import { Findings, findingsAt, FindingsAhead } from "../Findings.js";
 import { scrollLeafTo } from "../scrollLeaf.js";
 import { useSite } from "../useSite.js";
 import { DigQuantities } from "./DigQuantities.js";
+import { HoleTable } from "./HoleTable.js";
 import { SeveralForm, usePicked } from "./SeveralForm.js";
 import { WorkWater } from "../water/WorkWater.js";
 import { WorkForm } from "./WorkForm.js";
@@ -95,6 +96,7 @@ export function DigLeaf(): ReactNode {
           <WorkWater work={work} />
         </>
       )}
+      {work !== undefined && <HoleTable key={`hole ${work.id}`} work={work} />}
       <DigQuantities work={work ?? null} />
       <div id={FINDINGS_PLACE}>
         <Findings

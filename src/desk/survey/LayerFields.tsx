@@ -5,6 +5,7 @@ import { MaterialField } from "../fields/MaterialField.js";
 import { NameField } from "../fields/NameField.js";
 import { MaterialSwatch } from "../Swatch.js";
 import { useEdit, useSite } from "../useSite.js";
+import { SoilQuestions } from "./SoilQuestions.js";
 
 function LayerForm({ layer, index }: { layer: Layer; index: number }): ReactNode {
   const { site } = useSite();
@@ -39,6 +40,7 @@ function LayerForm({ layer, index }: { layer: Layer; index: number }): ReactNode
           kinds={["topsoil", "soil", "rippable", "rock"]}
           onChoose={(material) => change("material", { material })}
         />
+        <SoilQuestions layer={layer} />
         <div className="tools">
           <button type="button" className="link" onClick={addOver}>
             Add a layer over it

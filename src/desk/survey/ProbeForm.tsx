@@ -9,6 +9,7 @@ import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { TypedField } from "../fields/TypedField.js";
 import { useEdit, useSite } from "../useSite.js";
+import { ProbeWater } from "./ProbeWater.js";
 
 /** One probe: where it was pushed or dug, and how thick each layer was found. */
 export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
@@ -72,6 +73,7 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
             }
           />
         )}
+        <ProbeWater probe={probe} />
         {guessed.length === 0 && (
           <TypedField
             label="Note"
