@@ -1,6 +1,6 @@
 /** What heavy stands or drives on the lot while holes are open, in plan. */
 import { rectangleInPlan, type PlanShape } from "../flow/index.js";
-import { diggerPlace, diggersOf, type CanContext } from "../machines/index.js";
+import { diggerPlace, diggersOf, type CanContext, type GroundAt } from "../machines/index.js";
 import type { EdgeLoad } from "../safety/index.js";
 import type { Scheme, Site } from "../site/index.js";
 import type { LiftResult, MachinesResult } from "../machines/index.js";
@@ -13,14 +13,23 @@ import type { LiftResult, MachinesResult } from "../machines/index.js";
 export function edgeLoads(
   site: Site,
   scheme: Scheme,
-  context: CanContext,
-  { machines, lift }: { machines: MachinesResult; lift: LiftResult | null },
+  { dig, groundAt, machines, lift }: Stood,
 ): EdgeLoad[] {
+  const { limits, units } = site;
+  const context = { scheme, dig, units, groundAt, ...(limits !== undefined && { limits }) };
   return [
     ...craneLoads(scheme, lift),
     ...driveLoads(site),
     ...diggerLoads(scheme, context, machines.digger.id),
   ];
+}
+
+/** What the job has made out of where things stand. */
+interface Stood {
+  dig: CanContext["dig"];
+  groundAt: GroundAt;
+  machines: MachinesResult;
+  lift: LiftResult | null;
 }
 
 function craneLoads(scheme: Scheme, lift: LiftResult | null): EdgeLoad[] {

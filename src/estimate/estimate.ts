@@ -36,9 +36,9 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const { result: dig, ground } = digScheme(site, scheme, base);
   ground.release();
   const groundAt = (place: PlanPoint): number => heightAt(base, place);
+  const under = holeGround(site, base, groundAt);
   const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes, {
-    works: dig.works,
-    groundAt,
+    ...{ works: dig.works, groundAt, waterAt: under.waterAt },
   });
   const place = { groundAt, ...(site.limits !== undefined && { limits: site.limits }) };
   const beside = besideLines({ site, scheme, base, dig });
@@ -48,10 +48,8 @@ export function estimate(site: Site, schemeId: string): Estimate {
   });
   const lift = checkLift(site, scheme, dig, groundAt);
   const runoff = checkRunoff(site, scheme, dig.works, base);
-  const under = holeGround(site, base, groundAt);
   const safety = checkSafety(site, scheme, dig, { beside, groundAt, under });
-  const near = { scheme, dig, units: site.units, ...place };
-  const loads = edgeLoads(site, scheme, near, { machines, lift: lift.result });
+  const loads = edgeLoads(site, scheme, { dig, groundAt, machines, lift: lift.result });
   const bare = checkLand(site, scheme, dig.works, base);
   const cost = costOf(scheme, site.currency, dig, machines, materials, bare.land.barrier);
   return {

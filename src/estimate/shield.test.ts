@@ -43,8 +43,10 @@ describe("a shield in a hole", () => {
   it("is priced by a demo price until the scheme has its own", () => {
     const demo = site(1);
     expect(shieldChange(demo, "plan", "tank", estimate(demo, "plan")).hire.source).toMatch(/demo/);
-    const [plan] = demo.schemes;
-    const own = { ...demo, schemes: [{ ...plan!, prices: [{ id: "shield-hire", price: 50 }] }] };
+    const own = {
+      ...demo,
+      schemes: [{ ...demo.schemes[0]!, prices: [{ id: "shield-hire", price: 50 }] }],
+    };
     const { hire } = shieldChange(own, "plan", "tank", estimate(own, "plan"));
     expect(hire.own).toBe(true);
     expect(hire.amount.likely).toBe(50 * hire.days.likely);

@@ -29,6 +29,8 @@ export interface FlowGround {
   works: readonly WorkQuantities[];
   /** Ground as found at a place, m; NaN beyond the survey. */
   groundAt: (place: PlanPoint) => number;
+  /** Depth below the ground at which the probes met water, m; null or absent where none did. */
+  waterAt?: ((place: PlanPoint) => number) | null;
 }
 
 const NO_GROUND: FlowGround = { works: [], groundAt: () => NaN };
@@ -52,7 +54,7 @@ export function checkFlow(
   const checked = pipes.map((run) => checkRun(run, around));
   const { lifts, findings: liftFindings } = staticLifts(pipes, scheme, words);
   const pumped = pressureSystems(pipes, scheme, words);
-  const flotation = tanksAfloat(scheme, (tank) => ground.groundAt(tank.at));
+  const flotation = tanksAfloat(scheme, ground);
   const plain = sizeScheme(scheme);
   const mounds = moundSizes(site, scheme, ground.groundAt, {
     areaWanted: plain.areaWanted?.value ?? null,

@@ -1,22 +1,29 @@
-import type { Finding, Quantity, Scheme, Tank } from "../site/index.js";
+import type { Finding, PlanPoint, Quantity, Scheme, Tank } from "../site/index.js";
 import { flotation } from "../hydraulics/index.js";
 import type { FlotationResult } from "./pressureTypes.js";
 import { flowRule } from "./rules.js";
 import type { Wording } from "./wording.js";
 
+/** What is known of the ground and its water at a place, as of checkFlow. */
+interface WetGround {
+  groundAt: (place: PlanPoint) => number;
+  waterAt?: ((place: PlanPoint) => number) | null;
+}
+
 /**
- * Every tank, empty, against the scheme's highest groundwater. `groundOver` gives the finished ground
- * over a tank's middle, m; a tank without a mass or ground is left out. None when the scheme does
- * not say how high the water comes.
+ * Every tank, empty, against the scheme's highest groundwater, or where it says none, against the
+ * water as the probes met it. A tank without a mass or ground is left out. None when neither is known.
  */
-export function tanksAfloat(scheme: Scheme, groundOver: (tank: Tank) => number): FlotationResult[] {
-  const water = scheme.flow?.flotation;
-  if (water === undefined) return [];
+export function tanksAfloat(scheme: Scheme, { groundAt, waterAt }: WetGround): FlotationResult[] {
+  const set = scheme.flow?.flotation;
   return scheme.works.flatMap((tank) => {
     if (tank.kind !== "tank" || tank.body.emptyMass === undefined) return [];
-    const ground = groundOver(tank);
-    if (!Number.isFinite(ground)) return [];
-    return [afloat(tank, tank.body.emptyMass, ground, water, scheme)];
+    const ground = groundAt(tank.at);
+    const met = waterAt?.(tank.at);
+    const water = set ?? (met === undefined ? undefined : { water: met });
+    if (water === undefined || !Number.isFinite(ground + water.water)) return [];
+    const result = afloat(tank, tank.body.emptyMass, ground, water, scheme);
+    return [set === undefined ? { ...result, met: true } : result];
   });
 }
 
@@ -95,7 +102,7 @@ export function floatFindings(
         level: result.factor < 1 ? "stop" : "caution",
         code: "tank.floats",
         where: result.tank,
-        text: `${result.name}, empty with groundwater as high as set, weighs ${result.factor.toFixed(2)} times its uplift; ${result.wanted} is wanted. ${words.length(result.coverMore)} more ground over it or an anchor of ${words.mass(result.anchorMore)} (weighed in water) would do. Never pump it out while water stands round it; ask a designer.`,
+        text: `${result.name}, empty with groundwater as ${result.met === true ? "the probes met it" : "high as set"}, weighs ${result.factor.toFixed(2)} times its uplift; ${result.wanted} is wanted. ${words.length(result.coverMore)} more ground over it or an anchor of ${words.mass(result.anchorMore)} (weighed in water) would do. Never pump it out while water stands round it; ask a designer.`,
         source: rule.source,
       },
     ];

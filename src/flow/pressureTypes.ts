@@ -111,4 +111,6 @@ export interface FlotationResult {
   /** Each alone cures it: m of cover more, kg of anchor more. */
   coverMore: number;
   anchorMore: number;
+  /** True where the water is that which the probes met, since the scheme says of none. */
+  met?: boolean;
 }

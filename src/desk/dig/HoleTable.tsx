@@ -87,9 +87,7 @@ function OpenDay({ work, hole }: { work: Tank | Trench; hole: HoleReport }): Rea
         checked={work.openDay === true}
         disabled={work.locked === true}
         onChange={(event) =>
-          change(said.openStep, { openDay: event.target.checked ? true : undefined } as Partial<
-            Tank | Trench
-          >)
+          change(said.openStep, { openDay: event.target.checked ? true : undefined })
         }
       />
       <span>
@@ -145,7 +143,7 @@ function HoleOf({ work, hole }: { work: Work; hole: HoleReport }): ReactNode {
           type="button"
           className="button hole-slope"
           disabled={work.locked === true}
-          onClick={() => change(said.wallsStep, { walls } as Partial<Work>)}
+          onClick={() => change(said.wallsStep, { walls })}
         >
           {said.slopeIt}
         </button>

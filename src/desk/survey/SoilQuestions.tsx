@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
-import { Label, Radio, RadioGroup } from "react-aria-components";
-import { classRun, layerClass, ruleOf, setLayer, soilClass } from "../../site/index.js";
+import { Label, RadioButton, RadioField, RadioGroup } from "react-aria-components";
+import { classRun, layerClass, ruleOf, setLayer, soilClass, without } from "../../site/index.js";
 import type { Layer, SoilAnswers } from "../../site/index.js";
 import { wallSlope } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -41,8 +41,7 @@ const { soil: said } = words.trench;
 
 /** Answers of a question by id, in the order in which they are offered. */
 function answersOf(question: Question): readonly (readonly [id: string, name: string])[] {
-  const { ask: _, ...own } = said.questions[question];
-  const named = Object.entries(own as Record<string, string>);
+  const named = Object.entries<string>(said.questions[question]).filter(([id]) => id !== "ask");
   return named.length > 0
     ? named
     : [
@@ -57,7 +56,7 @@ function idOf(answer: Answer): string {
 }
 
 function withAnswer(soil: SoilAnswers, question: Question, id: string): SoilAnswers {
-  const { [question]: _, ...rest } = soil;
+  const rest: SoilAnswers = without(soil, question);
   if (id === "") return rest;
   const yesNo = question === "fissured" || question === "shaken" || question === "disturbed";
   return { ...rest, [question]: yesNo ? id === "yes" : id };
@@ -79,9 +78,9 @@ function OneQuestion({ question, value, onAnswer }: QuestionProps): ReactNode {
     >
       <Label>{said.questions[question].ask}</Label>
       {[...answersOf(question), ["", said.open] as const].map(([id, name]) => (
-        <Radio key={id} value={id} className="soil-answer">
-          {name}
-        </Radio>
+        <RadioField key={id} value={id}>
+          <RadioButton className="soil-answer">{name}</RadioButton>
+        </RadioField>
       ))}
     </RadioGroup>
   );

@@ -1,0 +1,28 @@
+// Archimedes' principle: a body weighing less than the water it displaces rises.
+import { describe, expect, it } from "vitest";
+import { schemeOf, tankOf } from "../dig/dig.fixture.js";
+import { tanksAfloat } from "./floating.js";
+
+const tank = { ...tankOf("t", { emptyMass: 3000 }), base: 98 };
+const groundAt = (): number => 100;
+
+describe("the water that an empty tank is weighed against", () => {
+  it("is not known where neither the scheme nor a probe says", () => {
+    expect(tanksAfloat(schemeOf({ works: [tank] }), { groundAt })).toEqual([]);
+    expect(tanksAfloat(schemeOf({ works: [tank] }), { groundAt, waterAt: null })).toEqual([]);
+  });
+
+  it("is what the probes met where the scheme says of none", () => {
+    const [met] = tanksAfloat(schemeOf({ works: [tank] }), { groundAt, waterAt: () => 1 });
+    expect(met?.met).toBe(true);
+    // 2.6 × 1.5 × 1 m of water: 3.9 t.
+    expect(met?.uplift.inputs.at(-1)?.value).toBeCloseTo(1, 12);
+  });
+
+  it("is the highest of the year where the scheme says how high that comes", () => {
+    const flow = { flotation: { water: 0.5 } };
+    const [set] = tanksAfloat(schemeOf({ works: [tank], flow }), { groundAt, waterAt: () => 1 });
+    expect(set?.met).toBeUndefined();
+    expect(set?.uplift.inputs.at(-1)?.value).toBeCloseTo(1.5, 12);
+  });
+});
