@@ -92,19 +92,33 @@ function firstMet(path: readonly WayPoint[], ditches: readonly Ditch[]): Met | n
     const [a, b] = [path[leg]!, path[leg + 1]!];
     let least = Infinity;
     let met: Met | null = null;
+    const box = boxOf([a, b]);
     for (const ditch of ditches) {
-      if (!overlap(boxOf([a, b]), ditch.box)) continue;
-      for (let side = 0; side + 1 < ditch.path.length; side++) {
-        const share = crossing(a, b, ditch.path[side]!, ditch.path[side + 1]!);
-        if (share === null || share >= least) continue;
-        const between = (k: 0 | 1 | 2): number => a[k] + share * (b[k] - a[k]);
-        least = share;
-        met = { ditch, leg, side, at: [between(0), between(1), between(2)] };
-      }
+      const on = overlap(box, ditch.box) ? metBy(a, b, ditch) : null;
+      if (on === null || on.share >= least) continue;
+      least = on.share;
+      met = { ...on, ditch, leg };
     }
     if (met !== null) return met;
   }
   return null;
+}
+
+/** Where a leg first meets a ditch, and at which of its stretches. */
+function metBy(
+  a: WayPoint,
+  b: WayPoint,
+  { path }: Ditch,
+): { share: number; side: number; at: WayPoint } | null {
+  let first: { share: number; side: number } | null = null;
+  for (let side = 0; side + 1 < path.length; side++) {
+    const share = crossing(a, b, path[side]!, path[side + 1]!);
+    if (share !== null && (first === null || share < first.share)) first = { share, side };
+  }
+  if (first === null) return null;
+  const { share } = first;
+  const between = (k: 0 | 1 | 2): number => a[k] + share * (b[k] - a[k]);
+  return { ...first, at: [between(0), between(1), between(2)] };
 }
 
 /** Share of the leg a–b at which it meets c–d; null when it does not. */

@@ -68,18 +68,38 @@ export function drainageWith(tin: Tin, count: number, flood = floodFrom(tin)): D
   };
 }
 
+/**
+ * Share of the distance between ways within which their own places are left out. A dense survey's
+ * way has a place on every triangle, finer than what lies between two ways can tell.
+ */
+const THIN = 0.2;
+
+/** A way without places nearer than `least` m to the last one kept; both ends stay. */
+function thinned(path: readonly WayPoint[], least: number): WayPoint[] {
+  let last: WayPoint | null = null;
+  return path.filter((at, i) => {
+    const near = last !== null && Math.hypot(at[0] - last[0], at[1] - last[1]) < least;
+    if (near && i < path.length - 1) return false;
+    last = at;
+    return true;
+  });
+}
+
 function sampledWays(
   tracer: Tracer,
   [west, south, east, north]: SampledWay["box"],
   count: number,
 ): SampledWay[] {
   const ways: SampledWay[] = [];
+  const least = THIN * Math.sqrt(((east - west) * (north - south)) / count);
   for (let i = 1; i <= count; i++) {
     const way = tracer.from(
       west + ((EVENLY[0] * i) % 1) * (east - west),
       south + ((EVENLY[1] * i) % 1) * (north - south),
     );
-    if (way !== null) ways.push({ ...way, box: boxOf(way.path) });
+    if (way === null) continue;
+    const path = thinned(way.path, least);
+    ways.push({ ...way, path, box: boxOf(path) });
   }
   return ways;
 }

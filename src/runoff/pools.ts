@@ -45,10 +45,11 @@ function poolFrom(tin: Tin, start: number, level: number, seen: Set<number>): Po
   const left = [start];
   seen.add(start);
   for (let t = left.pop(); t !== undefined; t = left.pop()) {
-    const corners = [0, 1, 2].map((k): WayPoint => {
-      const v = tin.triangles[3 * t! + k]!;
-      return [tin.x[v]!, tin.y[v]!, tin.z[v]!];
-    });
+    const corners = Array.from(tin.triangles.subarray(3 * t, 3 * t + 3), (v): WayPoint => [
+      tin.x[v]!,
+      tin.y[v]!,
+      tin.z[v]!,
+    ]);
     for (const corner of corners) if (corner[2] < lowest[2]) lowest = corner;
     area += addWet(corners, level, surface);
     for (let k = 0; k < 3; k++) {

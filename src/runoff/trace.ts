@@ -34,6 +34,9 @@ interface Gradient {
   north: number;
 }
 
+/** The steepest way down from a vertex: along an edge, or over a triangle to the side opposite. */
+type Down = { kind: "edge"; to: number } | { kind: "face"; side: number };
+
 /** Share of a side that still counts as its end. */
 const NEAR_END = 1e-9;
 
@@ -42,6 +45,7 @@ const MOST_STEPS = 1000;
 
 export class Tracer {
   private readonly gradients: (Gradient | undefined)[] = [];
+  private readonly downs: (Down | null | undefined)[] = [];
   /** One side 3t + k that leaves each vertex, for turning about it. */
   private readonly leaving: Int32Array;
 
@@ -203,18 +207,27 @@ export class Tracer {
    * The steepest way down from a vertex: over a triangle (to the side that lies opposite) where its
    * slope points into it, or down an edge; null where all around is as high or higher.
    */
-  private steepestFrom(
-    vertex: number,
-  ): { kind: "edge"; to: number } | { kind: "face"; side: number } | null {
+  private steepestFrom(vertex: number): Down | null {
+    // Ways run together, so most of them come to vertices where others have been.
+    const known = this.downs[vertex];
+    if (known !== undefined) return known;
+    const found = this.findSteepest(vertex);
+    this.downs[vertex] = found;
+    return found;
+  }
+
+  private findSteepest(vertex: number): Down | null {
     const { tin } = this;
     let steepest = 0;
-    let found: { kind: "edge"; to: number } | { kind: "face"; side: number } | null = null;
+    let found: Down | null = null;
     const tryEdge = (to: number): void => {
       const run = Math.hypot(tin.x[to]! - tin.x[vertex]!, tin.y[to]! - tin.y[vertex]!);
       const slope = (tin.z[vertex]! - tin.z[to]!) / run;
       if (slope > steepest) [steepest, found] = [slope, { kind: "edge", to }];
     };
-    for (const side of this.sidesAt(vertex)) {
+    const first = this.leaving[vertex]!;
+    let side = first;
+    do {
       tryEdge(tin.triangles[nextSide(side)]!);
       tryEdge(tin.triangles[nextSide(nextSide(side))]!);
       const { east, north } = this.gradientOf(Math.floor(side / 3));
@@ -222,7 +235,9 @@ export class Tracer {
       if (slope > steepest && this.pointsInto(side, east, north)) {
         [steepest, found] = [slope, { kind: "face", side: nextSide(side) }];
       }
-    }
+      // The side before it in the same triangle, seen from beyond, leaves the vertex again.
+      side = tin.twins[nextSide(nextSide(side))]!;
+    } while (side !== -1 && side !== first);
     return found;
   }
 
@@ -235,17 +250,6 @@ export class Tracer {
     const afterFirst = ex * -north - ey * -east > 0;
     const beforeLast = -east * fy - -north * fx > 0;
     return afterFirst && beforeLast;
-  }
-
-  /** Sides that leave a vertex, one for each of its triangles. */
-  private *sidesAt(vertex: number): Generator<number> {
-    const first = this.leaving[vertex]!;
-    let side = first;
-    do {
-      yield side;
-      // The side before it in the same triangle, seen from beyond, leaves the vertex again.
-      side = this.tin.twins[nextSide(nextSide(side))]!;
-    } while (side !== -1 && side !== first);
   }
 
   /** Out of a hollow, or over level ground, by the vertices that it was flooded through. */
