@@ -66,7 +66,7 @@ function within(outline: readonly Place[], convex: readonly Place[]): readonly P
 }
 
 /** Area of a ring in plan, m². */
-export function ringArea(ring: readonly Place[]): number {
+export function ringArea(ring: readonly (readonly [number, number, ...unknown[]])[]): number {
   const [x0, y0] = ring[0] ?? [0, 0];
   const twice = ring.reduce((sum, [x, y], i) => {
     const [nx, ny] = ring[(i + 1) % ring.length]!;

@@ -1,8 +1,11 @@
 /** Ground as found that is steeper than a site's rule book calls steep, to be drawn. */
 import { corners, trusted, type BaseGround } from "../ground/index.js";
-import { ruleOf, type PlanPoint, type Site } from "../site/index.js";
+import { ruleOf, type Site } from "../site/index.js";
 import { ringArea, slopeOf } from "./checkSteep.js";
 import { groundOf } from "./estimate.js";
+
+/** East, north and elevation, m. */
+export type GroundPlace = readonly [number, number, number];
 
 export interface SteepGround {
   /** Rise per run from which ground is steep here. */
@@ -10,10 +13,10 @@ export interface SteepGround {
   source: string;
   /** m² in plan within the trusted ground. */
   area: number;
-  /** Ends of the lines along its edge, x, y, x, y in site coordinates, m. */
-  edge: readonly (readonly [PlanPoint, PlanPoint])[];
+  /** Ends of the lines along its edge, in site coordinates, m. */
+  edge: readonly (readonly [GroundPlace, GroundPlace])[];
   /** Corners of its triangles, in site coordinates, m. */
-  triangles: readonly (readonly [PlanPoint, PlanPoint, PlanPoint])[];
+  triangles: readonly (readonly [GroundPlace, GroundPlace, GroundPlace])[];
 }
 
 /** The steep ground of a site whose survey is sound. */
@@ -22,10 +25,10 @@ export function steepGround(site: Site): SteepGround {
   const { tin } = base;
   const rule = ruleOf(site, "steep-from");
   const isSteep = steepTriangles(base, rule.value);
-  const [ox, oy] = tin.origin;
-  const at = (v: number): PlanPoint => [tin.x[v]! + ox, tin.y[v]! + oy];
-  const edge: [PlanPoint, PlanPoint][] = [];
-  const triangles: [PlanPoint, PlanPoint, PlanPoint][] = [];
+  const [ox, oy, oz] = tin.origin;
+  const at = (v: number): GroundPlace => [tin.x[v]! + ox, tin.y[v]! + oy, tin.z[v]! + oz];
+  const edge: [GroundPlace, GroundPlace][] = [];
+  const triangles: [GroundPlace, GroundPlace, GroundPlace][] = [];
   let area = 0;
   for (let t = 0; t < isSteep.length; t++) {
     if (isSteep[t] === 0) continue;

@@ -28,6 +28,8 @@ import { SceneLight } from "./SceneLight.js";
 import { idsAmong, shownLimits } from "./shown.js";
 import { tankBodies, type SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
+import type { LimitMarksShown } from "./marksOfLimits.js";
+import { LimitMarks } from "./LimitMarks.js";
 import { LimitModels } from "./works/LimitModels.js";
 import { ProbePins, SurveyCrosses } from "./works/ProbePins.js";
 import type { ShownWay } from "./useWater.js";
@@ -56,6 +58,8 @@ interface SceneCanvasProps {
   bands: DepthBands | null;
   /** Where the crane might stand, one of them perhaps being dragged. */
   stands: readonly CranePlace[];
+  /** Setbacks and steep ground, where they are shown. */
+  limitMarks: LimitMarksShown | null;
   /** The machine that stands at its work; null for none. */
   machine: MachineAtWork | null;
   lines: FoundContours;
@@ -202,6 +206,9 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       )}
       {given.stands.length > 0 && (
         <CranePlaces {...{ frame, ground, palette }} places={given.stands} />
+      )}
+      {given.limitMarks !== null && (
+        <LimitMarks {...{ frame, found, palette }} marks={given.limitMarks} />
       )}
       <WaterMarks {...{ frame, ground, palette }} ways={given.ways} drains={props.drains} />
       {props.section !== null && (

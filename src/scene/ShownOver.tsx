@@ -3,6 +3,8 @@ import type { FoundContours } from "../estimate/index.js";
 import { ContourLabels } from "./ContourLabels.js";
 import type { DepthBands } from "./depthBands.js";
 import { DepthLegend } from "./DepthLegend.js";
+import type { LimitMarksShown } from "./marksOfLimits.js";
+import { LimitTags } from "./LimitTags.js";
 import type { MachineAtWork } from "./machinesAtWork.js";
 import { MachineTag } from "./MachineTag.js";
 import { NextProbeTag } from "./ProbeMap.js";
@@ -23,6 +25,7 @@ interface ShownOverProps {
   bands: DepthBands | null;
   machine: MachineAtWork | null;
   stands: readonly CranePlace[];
+  limitMarks: LimitMarksShown | null;
   /** True while something is placed: then nothing here takes taps or the focus. */
   idle: boolean;
   onDraft: (draft: StandDraft | null) => void;
@@ -30,7 +33,7 @@ interface ShownOverProps {
 
 /** What lies over the ground beside labels: section, next probe, legend of depths, machines, stands. */
 export function ShownOver(given: ShownOverProps): ReactElement {
-  const { props, contents, view, bands, machine, stands, idle, onDraft } = given;
+  const { props, contents, view, bands, machine, stands, limitMarks, idle, onDraft } = given;
   const [from, to] = props.section ?? [];
   const nextProbe = props.probeWorth?.best ?? null;
   return (
@@ -43,6 +46,7 @@ export function ShownOver(given: ShownOverProps): ReactElement {
       {stands.length > 0 && !idle && (
         <StandHandles {...{ contents, view, onDraft }} places={stands} onMove={props.onStandMove} />
       )}
+      {limitMarks !== null && <LimitTags {...{ contents, view }} marks={limitMarks} />}
       {machine !== null && <MachineTag {...{ machine, view, idle }} />}
     </>
   );

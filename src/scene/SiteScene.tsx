@@ -23,6 +23,7 @@ import type { PlanPoint } from "../site/index.js";
 import { Handles } from "./Handles.js";
 import { HeldDrag } from "./heldDrag.js";
 import { Labels } from "./Labels.js";
+import { useLimitMarks } from "./useLimitMarks.js";
 import { machineAtWork } from "./machinesAtWork.js";
 import { scenePalette } from "./palette.js";
 import type { CranePlace, SiteSceneProps } from "./props.js";
@@ -217,7 +218,8 @@ function useContents(props: SiteSceneProps) {
     () => (looks.machines ? machineAtWork(contents, schemeId, picked) : null),
     [looks.machines, contents, schemeId, picked],
   );
-  return { contents, picture, patch, inner, machine, bands, materials, lines };
+  const limitMarks = useLimitMarks(contents, schemeId, props);
+  return { contents, picture, patch, inner, machine, bands, limitMarks, materials, lines };
 }
 
 /**

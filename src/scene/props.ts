@@ -58,6 +58,10 @@ export interface SceneLooks {
   through: boolean;
   /** Digger and crane stand at their work. */
   machines: boolean;
+  /** How far the setbacks reach, and in plan how far tanks and fields are off. */
+  setbacks: boolean;
+  /** Ground that is steep by the site's rule. */
+  steep: boolean;
   /** m between contours; null for what suits the lot's relief. */
   contourStep: number | null;
   /** Heights at the survey's points: with the points, always, or never. */

@@ -8,6 +8,10 @@ export interface Looks {
   through: boolean;
   /** Digger and crane stand at their work. */
   machines: boolean;
+  /** How far the setbacks reach. */
+  setbacks: boolean;
+  /** Ground that is steep by the site's rule. */
+  steep: boolean;
   /** m between contours; null for what suits the lot's relief. */
   contourStep: number | null;
   /** Heights at the survey's points: as the leaf has them, always, or never. */
@@ -20,6 +24,8 @@ export const PLAIN_LOOKS: Looks = {
   depths: false,
   through: false,
   machines: true,
+  setbacks: false,
+  steep: false,
   contourStep: null,
   heights: "leaf",
 };
@@ -27,13 +33,15 @@ export const PLAIN_LOOKS: Looks = {
 /** What was kept, as text; all that is not a choice of ours is as on a new device. */
 export function readLooks(text: string | null): Looks {
   const kept = parsed(text);
-  const flag = (name: "depths" | "through" | "machines"): boolean =>
+  const flag = (name: "depths" | "through" | "machines" | "setbacks" | "steep"): boolean =>
     typeof kept[name] === "boolean" ? kept[name] : PLAIN_LOOKS[name];
   const { contourStep: step, heights } = kept;
   return {
     depths: flag("depths"),
     through: flag("through"),
     machines: flag("machines"),
+    setbacks: flag("setbacks"),
+    steep: flag("steep"),
     contourStep: typeof step === "number" && step > 0 && Number.isFinite(step) ? step : null,
     heights: heights === "on" || heights === "off" ? heights : "leaf",
   };
@@ -71,8 +79,8 @@ export const useLooks = create<LooksStore>((set, get) => ({
   kept: true,
   look: (change) => {
     set(change);
-    const { depths, through, machines, contourStep, heights } = get();
-    const choice: Looks = { depths, through, machines, contourStep, heights };
+    const { depths, through, machines, setbacks, steep, contourStep, heights } = get();
+    const choice: Looks = { depths, through, machines, setbacks, steep, contourStep, heights };
     try {
       deviceStore()?.setItem(KEY, JSON.stringify(choice));
       set({ kept: true });

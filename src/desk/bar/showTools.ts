@@ -4,7 +4,7 @@ import type { BarTool } from "./barTool.js";
 
 /** What of the ground and the job the scene shows, each switched on and off. */
 export function useShowTools(): readonly BarTool[] {
-  const { depths, through, machines, look } = useLooks();
+  const { depths, through, machines, setbacks, steep, look } = useLooks();
   const said = words.shading;
   return [
     {
@@ -27,6 +27,20 @@ export function useShowTools(): readonly BarTool[] {
       title: said.machinesTitle,
       on: machines,
       press: () => look({ machines: !machines }),
+    },
+    {
+      id: "setbacks",
+      name: words.limits.setbacks,
+      title: words.limits.setbacksTitle,
+      on: setbacks,
+      press: () => look({ setbacks: !setbacks }),
+    },
+    {
+      id: "steep",
+      name: words.limits.steep,
+      title: words.limits.steepTitle,
+      on: steep,
+      press: () => look({ steep: !steep }),
     },
   ];
 }

@@ -138,11 +138,11 @@ export const limits = {
   /** In the scene. */
   setbacks: "Setbacks",
   setbacksTitle: "Show how far each setback reaches, and in plan how far tanks and fields are off",
-  band: (distance: string, parts: string): string => `${distance} ${parts}`,
+  band: (distance: string, parts: string, to: string): string =>
+    [distance, parts, "from", to].filter((word) => word !== "").join(" "),
   steep: "Steep ground",
   steepTitle: "Shade ground steeper than the site's rule for steep ground",
   steepNote: (area: string, share: string): string => `${area} at ${share} or steeper`,
   noSteep: (share: string): string => `No ground at ${share} or steeper`,
-  steepSource: (source: string): string => `Steep from: ${source}`,
   dimension: (distance: string, to: string): string => `${distance} to ${to}`,
 };

@@ -1,0 +1,119 @@
+/** What of setbacks and steep ground is drawn, cut to the ground that is there. Scene metres. */
+import type { SetbackBand, SetbackLine, SteepGround } from "../estimate/index.js";
+import type { PlanPoint } from "../site/index.js";
+import { distance, type UnitSystem } from "../units/index.js";
+import { words } from "../words/index.js";
+import { toScene, type SceneFrame, type ScenePoint } from "./frame.js";
+import type { StageGround } from "./stageGround.js";
+import { subdivide } from "./workShapes.js";
+
+/** A text at a place on the ground; `wrong` where a setback falls short. */
+export interface LimitTag {
+  at: ScenePoint;
+  text: string;
+  wrong: boolean;
+}
+
+export interface LimitMarksShown {
+  /** Segment ends of the bands, and of the lines to the nearest limits, kept and fallen short. */
+  bands: Float32Array;
+  lines: Float32Array;
+  short: Float32Array;
+  tags: readonly LimitTag[];
+  steep: SteepGround | null;
+}
+
+/** m over the ground, and between places that follow it. */
+const LIFT = 0.08;
+const STEP = 0.5;
+/** m: as the findings have it. */
+const TOLERANCE = 0.005;
+
+/** A path laid on the ground, in runs without what lies beyond the survey. */
+export function runsOnGround(
+  path: readonly PlanPoint[],
+  frame: SceneFrame,
+  ground: StageGround,
+): ScenePoint[][] {
+  const runs: ScenePoint[][] = [];
+  let run: ScenePoint[] = [];
+  const end = (): void => {
+    if (run.length > 1) runs.push(run);
+    run = [];
+  };
+  for (const [x, y] of subdivide(
+    path.map((at) => toScene(frame, at)),
+    STEP,
+  )) {
+    const z = ground.heightAt(x, y)?.z;
+    if (z === undefined) end();
+    else run.push([x, y, z + LIFT]);
+  }
+  end();
+  return runs;
+}
+
+function segmentsOf(runs: readonly (readonly ScenePoint[])[]): Float32Array {
+  return Float32Array.from(
+    runs.flatMap((run) => run.slice(1).flatMap((to, i) => [...run[i]!, ...to])),
+  );
+}
+
+/** Bands and their tags: each at the middle of its longest run. */
+function bandMarks(
+  bands: readonly SetbackBand[],
+  units: UnitSystem,
+  frame: SceneFrame,
+  ground: StageGround,
+): { runs: ScenePoint[][]; tags: LimitTag[] } {
+  const each = bands.map((band) => {
+    const runs = band.pieces.flatMap((piece) => runsOnGround(piece, frame, ground));
+    const longest = runs.reduce<ScenePoint[]>(
+      (best, run) => (run.length > best.length ? run : best),
+      [],
+    );
+    const at = longest[Math.floor(longest.length / 2)];
+    const parts = band.parts.map((part) => words.limits.table.parts[part] ?? part).join(", ");
+    const text = words.limits.band(distance.print(band.distance, units), parts, band.toName);
+    return { runs, tags: at === undefined ? [] : [{ at, text, wrong: false }] };
+  });
+  return { runs: each.flatMap(({ runs }) => runs), tags: each.flatMap(({ tags }) => tags) };
+}
+
+/** All marks of a scene's setbacks and steep ground. */
+export function limitMarksOf(
+  given: {
+    bands: readonly SetbackBand[];
+    lines: readonly SetbackLine[];
+    steep: SteepGround | null;
+  },
+  units: UnitSystem,
+  frame: SceneFrame,
+  ground: StageGround,
+): LimitMarksShown {
+  const bands = bandMarks(given.bands, units, frame, ground);
+  const isShort = ({ kept }: SetbackLine): boolean => kept.wanted - kept.distance > TOLERANCE;
+  const runsOf = (lines: readonly SetbackLine[]): ScenePoint[][] =>
+    lines.flatMap(({ from, to }) => runsOnGround([from, to], frame, ground));
+  const dimensions = given.lines.flatMap((line): LimitTag[] => {
+    const [x, y] = toScene(frame, [
+      (line.from[0] + line.to[0]) / 2,
+      (line.from[1] + line.to[1]) / 2,
+    ]);
+    const z = ground.heightAt(x, y)?.z;
+    if (z === undefined) return [];
+    const text = words.limits.dimension(
+      distance.print(line.kept.distance, units),
+      line.kept.toName,
+    );
+    return [{ at: [x, y, z], text, wrong: isShort(line) }];
+  });
+  return {
+    bands: segmentsOf(bands.runs),
+    lines: segmentsOf(runsOf(given.lines.filter((line) => !isShort(line)))),
+    short: segmentsOf(runsOf(given.lines.filter(isShort))),
+    // Distances that are come before distances that are asked, where there is no room for both.
+    tags: [...dimensions, ...bands.tags],
+    steep: given.steep,
+  };
+}
