@@ -79,7 +79,7 @@ function rowsOf(site: Site): Row[] {
   const figures = (way: Way) => fiveFigures(way.answer, way.site);
   const sum = (values: readonly number[]): number => values.reduce((all, each) => all + each, 0);
   const found = (way: Way, level: string): number =>
-    way.answer.findings.filter((finding) => finding.level === level).length;
+    way.answer.findings.filter((one) => one.level === level && one.accepted === undefined).length;
   return [
     { name: "Cut", of: (way) => figures(way).cut, print: volume },
     { name: "Rock", of: (way) => figures(way).rock, print: volume },
