@@ -3,34 +3,58 @@
  * figure stands in it; nothing here computes. Another language is another object of the type `Words`.
  */
 import { book } from "./en/book.js";
+import { costLeaf } from "./en/costLeaf.js";
+import { counts } from "./en/counts.js";
+import { desk } from "./en/desk.js";
+import { deskFields } from "./en/deskFields.js";
+import { digLeaf } from "./en/digLeaf.js";
 import { drawing } from "./en/drawing.js";
+import { flowLeaf } from "./en/flowLeaf.js";
 import { forms } from "./en/forms.js";
+import { handoverLeaf } from "./en/handoverLeaf.js";
 import { hazards } from "./en/hazards.js";
 import { leaf } from "./en/leaf.js";
 import { limits } from "./en/limits.js";
 import { looking } from "./en/looking.js";
+import { machinesLeaf } from "./en/machinesLeaf.js";
 import { offline } from "./en/offline.js";
 import { permit } from "./en/permit.js";
 import { picked } from "./en/picked.js";
+import { scene } from "./en/scene.js";
+import { sectionPanel } from "./en/sectionPanel.js";
 import { shading } from "./en/shading.js";
 import { shelf } from "./en/shelf.js";
+import { startPage } from "./en/startPage.js";
+import { surveyLeaf } from "./en/surveyLeaf.js";
 import { terms } from "./en/terms.js";
 import { trench } from "./en/trench.js";
 import { water } from "./en/water.js";
 
 const english = {
   book,
+  costLeaf,
+  counts,
+  desk,
+  deskFields,
+  digLeaf,
   drawing,
+  flowLeaf,
   forms,
+  handoverLeaf,
   hazards,
   leaf,
   limits,
   looking,
+  machinesLeaf,
   offline,
   permit,
   picked,
+  scene,
+  sectionPanel,
   shading,
   shelf,
+  startPage,
+  surveyLeaf,
   terms,
   trench,
   water,
