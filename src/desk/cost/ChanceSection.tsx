@@ -3,6 +3,7 @@ import { DEFAULT_RANGE, DEFAULT_SHARE, type Chance, type Driver } from "../../ch
 import { addProbe, freshId, setDoubt } from "../../site/index.js";
 import { guessedNote, simulate, useDesk } from "../../store/index.js";
 import { distance, earthVolume, hours, length, money, plainNumber } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { ShareField } from "../fields/ShareField.js";
 import { useEdit, useSite } from "../useSite.js";
@@ -23,32 +24,32 @@ export function ChanceSection({ shown }: { shown: ShownChance }): ReactNode {
   const { site, schemeId } = useSite();
   return (
     <section
-      aria-label="How sure it is"
+      aria-label={words.costLeaf.howSure}
       className={current ? "" : "stale"}
       data-chance={current ? "now" : "before"}
     >
       <h2>
-        How sure it is <span className="aside">nine in ten are below the high</span>
+        {words.costLeaf.howSure} <span className="aside">{words.costLeaf.nineTenBelowHigh}</span>
       </h2>
       {fault !== null && (
         <p role="alert">
-          The ranges could not be worked out: {fault}.{" "}
+          {words.costLeaf.rangesCouldNotWorked(fault)}{" "}
           <button type="button" className="link" onClick={() => simulate(site, [schemeId])}>
-            Try again
+            {words.costLeaf.tryAgain}
           </button>
         </p>
       )}
       {share !== null && (
         <p className="says" role="status">
-          Drawing what is not known, again and again… {Math.round(100 * share)}%{" "}
-          <progress max={1} value={share} aria-label="How far the drawing is" />
+          {words.costLeaf.drawingWhatNotKnown(Math.round(100 * share))}{" "}
+          <progress max={1} value={share} aria-label={words.costLeaf.howFarDrawing} />
         </p>
       )}
       {chance === null && share === null && fault === null && (
-        <p className="says">The ranges are worked out when nothing moves for a moment.</p>
+        <p className="says">{words.costLeaf.rangesWorkedOutWhen}</p>
       )}
       {chance !== null && !current && share === null && (
-        <p className="says">The ranges below are of the site before the last change.</p>
+        <p className="says">{words.costLeaf.rangesBelowSiteBefore}</p>
       )}
       {chance !== null && <Ranges chance={chance} />}
       {chance !== null && <Drivers chance={chance} />}
@@ -63,13 +64,13 @@ function Ranges({ chance }: { chance: Chance }): ReactNode {
   const whole = (value: number): string => plainNumber(value, 0);
   const volume = (value: number): string => earthVolume.print(value, units);
   const rows: { name: string; low: string; likely: string; high: string }[] = [
-    { name: "Total", ...mapSpread(chance.total, print) },
-    { name: "First day to last", ...mapSpread(chance.jobDays, whole) },
-    { name: "Digger's days", ...mapSpread(chance.days, whole) },
-    { name: "Digger's hours", ...mapSpread(chance.hours, (h) => hours.print(h, units)) },
-    { name: "Rock in all", ...mapSpread(chance.rock, volume) },
-    { name: "Hard rock", ...mapSpread(chance.hardRock, volume) },
-    { name: "Truckloads", ...mapSpread(chance.loads, whole) },
+    { name: words.costLeaf.total, ...mapSpread(chance.total, print) },
+    { name: words.costLeaf.firstDayLast, ...mapSpread(chance.jobDays, whole) },
+    { name: words.costLeaf.diggersDays, ...mapSpread(chance.days, whole) },
+    { name: words.costLeaf.diggersHours, ...mapSpread(chance.hours, (h) => hours.print(h, units)) },
+    { name: words.costLeaf.rockInAll, ...mapSpread(chance.rock, volume) },
+    { name: words.costLeaf.hardRock, ...mapSpread(chance.hardRock, volume) },
+    { name: words.costLeaf.truckloads, ...mapSpread(chance.loads, whole) },
   ];
   return (
     <>
@@ -79,15 +80,15 @@ function Ranges({ chance }: { chance: Chance }): ReactNode {
         <thead>
           <tr>
             <th scope="col">
-              <span className="unseen">Figure</span>
+              <span className="unseen">{words.costLeaf.figure}</span>
             </th>
             <th scope="col">
-              <Term id="lowHigh">Low</Term>
+              <Term id="lowHigh">{words.costLeaf.low}</Term>
             </th>
             <th scope="col">
-              <Term id="simulationMiddle">Likely</Term>
+              <Term id="simulationMiddle">{words.costLeaf.likely}</Term>
             </th>
-            <th scope="col">High</th>
+            <th scope="col">{words.costLeaf.high}</th>
           </tr>
         </thead>
         <tbody>
@@ -105,21 +106,13 @@ function Ranges({ chance }: { chance: Chance }): ReactNode {
       </table>
       <details className="working">
         <summary>
-          <span className="text">How these are worked out</span>
-          <span className="amount">{plainNumber(chance.runs, 0)} runs</span>
+          <span className="text">{words.costLeaf.howTheseWorkedOut}</span>
+          <span className="amount">{words.costLeaf.runs(plainNumber(chance.runs, 0))}</span>
         </summary>
         <div className="inside">
-          <p>
-            Every run draws how thick each layer is between and beyond the probes (the farther from
-            one, the less sure; nothing at a probe itself; where a probe stopped, as thick or
-            thicker), how fast the machine works, how earth swells and what things cost, and then
-            reckons hours, hire, loads and money just as the lines below. One run in ten is below
-            the low, one in ten above the high, half below the likely. Holes keep their shape.
-          </p>
+          <p>{words.costLeaf.everyRunDrawsHow}</p>
           <p className="soft">
-            Drawn from triangles between the ends of {chance.drawn.length} figures; layers as normal
-            fields with an exponential covariance (Isaaks and Srivastava, An Introduction to Applied
-            Geostatistics, 1989). Seed {chance.seed}: the same site gives the same ranges.
+            {words.costLeaf.drawnFromTrianglesBetween(chance.drawn.length, chance.seed)}
           </p>
           <DoubtFields />
         </div>
@@ -136,24 +129,28 @@ function DoubtFields(): ReactNode {
   return (
     <div className="form">
       <MeasureField
-        label="A probe tells of the ground within"
+        label={words.costLeaf.probeTellsGroundWithin}
         name="doubt-range"
         value={doubt?.range}
         measure={length}
         least={1}
         usual={DEFAULT_RANGE}
-        onCommit={(range) => edit("reach of a probe", (now) => setDoubt(now, { range }))}
-        onClear={() => edit("reach of a probe", (now) => setDoubt(now, { range: undefined }))}
+        onCommit={(range) => edit(words.costLeaf.reachProbeEdit, (now) => setDoubt(now, { range }))}
+        onClear={() =>
+          edit(words.costLeaf.reachProbeEdit, (now) => setDoubt(now, { range: undefined }))
+        }
       />
       <ShareField
-        label="A layer differs by at least"
+        label={words.costLeaf.layerDiffersLeast}
         name="doubt-share"
         value={doubt?.share}
         most={2}
         usual={`${100 * DEFAULT_SHARE}%`}
-        note="Standard deviation as a share of the mean; more where the probes differ more. Our choice, no source."
-        onCommit={(share) => edit("doubt of a layer", (now) => setDoubt(now, { share }))}
-        onClear={() => edit("doubt of a layer", (now) => setDoubt(now, { share: undefined }))}
+        note={words.costLeaf.standardDeviationShareMean}
+        onCommit={(share) => edit(words.costLeaf.doubtLayerEdit, (now) => setDoubt(now, { share }))}
+        onClear={() =>
+          edit(words.costLeaf.doubtLayerEdit, (now) => setDoubt(now, { share: undefined }))
+        }
       />
     </div>
   );
@@ -169,9 +166,12 @@ function Skew({ chance }: { chance: Chance }): ReactNode {
   const print = (value: number): string => money(site.currency).print(value, site.units);
   return (
     <p className="says">
-      Every likely figure added up gives {print(likely)}; half of the runs come out{" "}
-      {off > 0 ? "above" : "below"} {print(chance.total.likely)}, because most figures can go{" "}
-      {off > 0 ? "further up than down" : "further down than up"}.
+      {words.costLeaf.everyLikelyFigureAdded(
+        print(likely),
+        off > 0 ? words.costLeaf.above : words.costLeaf.below,
+        print(chance.total.likely),
+        off > 0 ? words.costLeaf.furtherUpThanDown : words.costLeaf.furtherDownThanUp,
+      )}
     </p>
   );
 }
@@ -190,17 +190,17 @@ function Drivers({ chance }: { chance: Chance }): ReactNode {
   if (listed.length === 0) return null;
   return (
     <>
-      <h3>What makes it unsure</h3>
+      <h3>{words.costLeaf.whatMakesUnsure}</h3>
       <ol className="drivers">
         {listed.map((driver) => (
           <DriverRow key={driver.id} driver={driver} most={most} />
         ))}
       </ol>
       <p className="soft">
-        Share of the spread of the total that goes with each
-        {rest > WORTH ? `; all else, and what goes together, ${percentOf(rest)}` : ""}.
-        {listed.some(({ kind }) => kind === "price") &&
-          " A price of your own, typed in below, is taken as sure."}
+        {words.costLeaf.shareSpreadTotalGoes(
+          rest > WORTH ? words.costLeaf.allElseWhatGoes(percentOf(rest)) : "",
+        )}
+        {listed.some(({ kind }) => kind === "price") && words.costLeaf.priceYourOwnTyped}
       </p>
     </>
   );
@@ -232,10 +232,8 @@ function NextProbe({ chance }: { chance: Chance }): ReactNode {
   if (nextProbe === null) {
     return (
       <>
-        <h3>Where to probe next</h3>
-        <p className="says">
-          No further probe would narrow the total by much: what is left unsure is not the ground.
-        </p>
+        <h3>{words.costLeaf.whereProbeNext}</h3>
+        <p className="says">{words.costLeaf.noFurtherProbeWould}</p>
       </>
     );
   }
@@ -245,7 +243,7 @@ function NextProbe({ chance }: { chance: Chance }): ReactNode {
     const id = freshId(site, "probe");
     const thickness = [...nextProbe.thickness];
     const note = guessedNote(site);
-    edit("place the next probe", (now) =>
+    edit(words.costLeaf.placeNextProbeEdit, (now) =>
       addProbe(now, {
         id,
         x,
@@ -258,18 +256,21 @@ function NextProbe({ chance }: { chance: Chance }): ReactNode {
   };
   return (
     <div data-next-probe={JSON.stringify(nextProbe.at)}>
-      <h3>Where to probe next</h3>
+      <h3>{words.costLeaf.whereProbeNext}</h3>
       <p>
-        {distance.print(x, units)} east, {distance.print(y, units)} north: marked on the ground.
-        Knowing the layers there narrows the spread of the rock from ±
-        {earthVolume.print(nextProbe.rockBefore, units)} to ±
-        {earthVolume.print(nextProbe.rockAfter, units)} and of the total from ±
-        {print(nextProbe.sdBefore)} to ±{print(nextProbe.sdAfter)} (one standard deviation).
-        {nextProbe.share < HARDLY && " For the total alone it is hardly worth digging."} The larger
-        a circle on the ground, the more a probe there would tell.
+        {words.costLeaf.eastNorthMarkedGround(
+          distance.print(x, units),
+          distance.print(y, units),
+          earthVolume.print(nextProbe.rockBefore, units),
+          earthVolume.print(nextProbe.rockAfter, units),
+          print(nextProbe.sdBefore),
+          print(nextProbe.sdAfter),
+        )}
+        {nextProbe.share < HARDLY && words.costLeaf.totalAloneHardlyWorth}{" "}
+        {words.costLeaf.largerCircleGroundMore}
       </p>
       <button type="button" className="link" onClick={place}>
-        Place a probe there
+        {words.costLeaf.placeProbeThere}
       </button>
     </div>
   );

@@ -10,6 +10,7 @@ import {
 } from "../../site/index.js";
 import { fiveFigures, simulate, useChance, useDesk } from "../../store/index.js";
 import { earthVolume, haulMass, hours, money, plainNumber } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { NameField } from "../fields/NameField.js";
 import { useEdit, useSite } from "../useSite.js";
 
@@ -35,9 +36,10 @@ export function Compare(): ReactNode {
   const { site, schemeId } = useSite();
   const [open, setOpen] = useState(false);
   return (
-    <section aria-label="The schemes side by side" className="compare">
+    <section aria-label={words.costLeaf.schemesSideSide} className="compare">
       <h2>
-        Side by side <span className="aside">{plainNumber(site.schemes.length, 0)} schemes</span>
+        {words.costLeaf.sideBySide}{" "}
+        <span className="aside">{words.costLeaf.schemes(plainNumber(site.schemes.length, 0))}</span>
       </h2>
       <details
         className="working"
@@ -45,7 +47,7 @@ export function Compare(): ReactNode {
         onToggle={(event) => setOpen(event.currentTarget.open)}
       >
         <summary>
-          <span className="text">Compare all schemes</span>
+          <span className="text">{words.costLeaf.compareAllSchemes}</span>
         </summary>
         {open && <Ways />}
       </details>
@@ -81,36 +83,40 @@ function rowsOf(site: Site): Row[] {
   const found = (way: Way, level: string): number =>
     way.answer.findings.filter((one) => one.level === level && one.accepted === undefined).length;
   return [
-    { name: "Cut", of: (way) => figures(way).cut, print: volume },
-    { name: "Rock", of: (way) => figures(way).rock, print: volume },
-    { name: "Spoil to move", of: (way) => figures(way).spoil, print: volume },
+    { name: words.costLeaf.cut, of: (way) => figures(way).cut, print: volume },
+    { name: words.costLeaf.rock, of: (way) => figures(way).rock, print: volume },
+    { name: words.costLeaf.spoilToMove, of: (way) => figures(way).spoil, print: volume },
     {
-      name: "Brought in",
+      name: words.costLeaf.broughtIn,
       of: ({ answer }) => sum(answer.cost.loads.imports.map(({ mass }) => mass.value)),
       print: (value) => haulMass.print(value, units, { digits: 0 }),
     },
     {
-      name: "Truckloads in",
+      name: words.costLeaf.truckloadsIn,
       of: ({ answer }) => sum(answer.cost.loads.imports.map(({ loads }) => loads.value)),
       print: count,
     },
     {
-      name: "Digger's hours",
+      name: words.costLeaf.diggersHours,
       of: ({ answer }) => answer.machines.hours.likely,
       print: (value) => hours.print(value, units),
     },
-    { name: "Digger's days", of: (way) => figures(way).days, print: count },
+    { name: words.costLeaf.diggersDays, of: (way) => figures(way).days, print: count },
     {
-      name: "First day to last",
+      name: words.costLeaf.firstDayLast,
       of: ({ answer }) => answer.machines.job.schedule.likely.calendarDays,
       print: count,
     },
-    { name: "Cost, every likely figure", of: (way) => figures(way).cost.likely, print: price },
-    { name: "Cost, low", of: ({ range }) => range?.low ?? null, print: price },
-    { name: "Cost, likely", of: ({ range }) => range?.likely ?? null, print: price },
-    { name: "Cost, high", of: ({ range }) => range?.high ?? null, print: price },
     {
-      name: "Field, of the area wanted",
+      name: words.costLeaf.costEveryLikelyFigure,
+      of: (way) => figures(way).cost.likely,
+      print: price,
+    },
+    { name: words.costLeaf.costLow, of: ({ range }) => range?.low ?? null, print: price },
+    { name: words.costLeaf.costLikely, of: ({ range }) => range?.likely ?? null, print: price },
+    { name: words.costLeaf.costHigh, of: ({ range }) => range?.high ?? null, print: price },
+    {
+      name: words.costLeaf.fieldAreaWanted,
       of: ({ answer }) => {
         const { areaWanted, field } = answer.flow.sizing;
         return areaWanted === undefined ? null : field.value / areaWanted.value;
@@ -118,8 +124,8 @@ function rowsOf(site: Site): Row[] {
       print: (value) => `${plainNumber(100 * value, 0)}%`,
       more: true,
     },
-    { name: "Stops", of: (way) => found(way, "stop"), print: count },
-    { name: "Cautions", of: (way) => found(way, "caution"), print: count },
+    { name: words.costLeaf.stops, of: (way) => found(way, "stop"), print: count },
+    { name: words.costLeaf.cautions, of: (way) => found(way, "caution"), print: count },
   ];
 }
 
@@ -133,12 +139,17 @@ function Ways(): ReactNode {
   const missing = ways.some(({ range }) => range === null);
   return (
     <div className="inside">
-      <div className="wide-table" role="region" aria-label="Schemes compared" tabIndex={0}>
+      <div
+        className="wide-table"
+        role="region"
+        aria-label={words.costLeaf.schemesCompared}
+        tabIndex={0}
+      >
         <table className="table ways">
           <thead>
             <tr>
               <th scope="col">
-                <span className="unseen">Figure</span>
+                <span className="unseen">{words.costLeaf.figure}</span>
               </th>
               {ways.map(({ scheme, answer }) => (
                 <th scope="col" key={scheme.id} data-scheme={scheme.id}>
@@ -162,14 +173,13 @@ function Ways(): ReactNode {
           </tbody>
         </table>
       </div>
-      <p className="soft">
-        Under each figure stands how it differs from the scheme on the desk. The best of a row (the
-        least; of the field the most) is in heavy type.
-      </p>
+      <p className="soft">{words.costLeaf.underEachFigureStands}</p>
       {running !== null ? (
         <p className="says" role="status">
-          Drawing {site.schemes.find(({ id }) => id === running.schemeId)?.name ?? "a scheme"}…{" "}
-          {Math.round(100 * running.share)}%
+          {words.costLeaf.drawing(
+            site.schemes.find(({ id }) => id === running.schemeId)?.name ?? words.costLeaf.aScheme,
+            Math.round(100 * running.share),
+          )}
         </p>
       ) : (
         missing && (
@@ -183,7 +193,7 @@ function Ways(): ReactNode {
               )
             }
           >
-            Work out every scheme’s range
+            {words.costLeaf.workOutEverySchemes}
           </button>
         )
       )}
@@ -234,31 +244,33 @@ function SchemeTools(): ReactNode {
   if (scheme === undefined) return null;
   const copy = (): void => {
     const id = freshSchemeId(site);
-    const name = `${scheme.name}, another way`;
-    edit(`copy ${scheme.name}`, (now) => copyScheme(now, schemeId, { id, name }));
+    const name = words.costLeaf.anotherWay(scheme.name);
+    edit(words.costLeaf.copyEdit(scheme.name), (now) => copyScheme(now, schemeId, { id, name }));
     chooseScheme(id);
   };
   const remove = (): void => {
     const next = site.schemes.find(({ id }) => id !== schemeId);
     if (next === undefined) return;
     chooseScheme(next.id);
-    edit(`remove ${scheme.name}`, (now) => removeScheme(now, schemeId));
+    edit(words.costLeaf.removeEdit(scheme.name), (now) => removeScheme(now, schemeId));
   };
   return (
     <div className="form">
       <NameField
-        label="Name of this scheme"
+        label={words.costLeaf.nameScheme}
         name="scheme-name"
         value={scheme.name}
-        onCommit={(name) => edit("rename the scheme", (now) => renameScheme(now, schemeId, name))}
+        onCommit={(name) =>
+          edit(words.costLeaf.renameTheSchemeEdit, (now) => renameScheme(now, schemeId, name))
+        }
       />
       <div className="tools">
         <button type="button" className="link" onClick={copy}>
-          Copy this scheme, to change it
+          {words.costLeaf.copySchemeChange}
         </button>
         {site.schemes.length > 1 && (
           <button type="button" className="link" onClick={remove}>
-            Remove this scheme
+            {words.costLeaf.removeThisScheme}
           </button>
         )}
       </div>

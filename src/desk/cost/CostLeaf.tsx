@@ -45,10 +45,9 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
       <MeasureField
         label={
           <>
-            Price{" "}
+            {words.costLeaf.price}{" "}
             <small>
-              for {["one", "all of it"].includes(per.words) ? "" : "one "}
-              {per.words}, in every scheme
+              {words.costLeaf.priceForOne(per.counted ? words.costLeaf.one : "", per.words)}
             </small>
           </>
         }
@@ -59,11 +58,13 @@ function PriceEdit({ line }: { line: CostLine }): ReactNode {
         print={{ digits: 2 }}
         least={0}
         onCommit={(price) =>
-          edit(`price of ${line.name}`, (now) =>
+          edit(words.costLeaf.priceOfEdit(line.name), (now) =>
             setPriceOfAll(now, priceId, { price: price / per.size }),
           )
         }
-        onClear={() => edit(`price of ${line.name}`, (now) => setPriceOfAll(now, priceId, null))}
+        onClear={() =>
+          edit(words.costLeaf.priceOfEdit(line.name), (now) => setPriceOfAll(now, priceId, null))
+        }
         typical={listed && { ...listed, value: listed.value * per.size }}
         note={line.unpriced === true ? words.forms.noPumpPrice : undefined}
       />
@@ -77,20 +78,20 @@ function HireRates({ line }: { line: CostLine }): ReactNode {
   const edit = useEdit();
   const scheme = site.schemes.find((one) => one.id === schemeId);
   const chosen = scheme?.prices;
-  const words = (id: string): string =>
+  const said = (id: string): string =>
     id.endsWith("-four-weeks")
-      ? "four weeks"
+      ? words.costLeaf.fourWeeks
       : id.endsWith("-week")
-        ? "a week"
+        ? words.costLeaf.aWeek
         : id.endsWith("-delivery")
-          ? "bringing it and taking it away"
-          : "a day";
+          ? words.costLeaf.bringingTakingAway
+          : words.costLeaf.aDay;
   return line.priceIds.map((id) => (
     <MeasureField
       key={id}
       label={
         <>
-          Your rate <small>for {words(id)}, in every scheme</small>
+          {words.costLeaf.yourRate} <small>{words.costLeaf.rateFor(said(id))}</small>
         </>
       }
       name={`price-${id}`}
@@ -101,9 +102,11 @@ function HireRates({ line }: { line: CostLine }): ReactNode {
       print={{ digits: 2 }}
       least={0}
       onCommit={(price) =>
-        edit(`price of ${line.name}`, (now) => setPriceOfAll(now, id, { price }))
+        edit(words.costLeaf.priceOfEdit(line.name), (now) => setPriceOfAll(now, id, { price }))
       }
-      onClear={() => edit(`price of ${line.name}`, (now) => setPriceOfAll(now, id, null))}
+      onClear={() =>
+        edit(words.costLeaf.priceOfEdit(line.name), (now) => setPriceOfAll(now, id, null))
+      }
     />
   ));
 }
@@ -129,25 +132,26 @@ function Line({ line }: { line: CostLine }): ReactNode {
       >
         {line.per !== "lump" && (
           <p>
-            {plainNumber(count, Number.isInteger(count) ? 0 : 2)} ×{" "}
-            {money(currency).print(line.price.likely * per.size, units, { digits: 2 })} for{" "}
-            {per.words === "one" ? "" : "one "}
-            {per.words}
+            {words.costLeaf.countTimesPrice(
+              plainNumber(count, Number.isInteger(count) ? 0 : 2),
+              money(currency).print(line.price.likely * per.size, units, { digits: 2 }),
+              per.counted ? words.costLeaf.one : "",
+              per.words,
+            )}
           </p>
         )}
         <p className="soft">
-          From {print(line.amount.low)} to {print(line.amount.high)}
+          {words.costLeaf.fromTo(print(line.amount.low), print(line.amount.high))}
         </p>
         <PriceEdit line={line} />
         <QuantityWorking quantity={line.quantity} liquid={isLiquid(line)} />
-        <p className="soft">Price: {line.source}</p>
+        <p className="soft">{words.costLeaf.priceFrom(line.source)}</p>
       </Working>
     </li>
   );
 }
 
-const loadWords = (loads: number): string =>
-  `${plainNumber(loads, 0)} ${loads === 1 ? "load" : "loads"}`;
+const loadWords = (loads: number): string => words.counts.loads(loads, plainNumber(loads, 0));
 
 /** Before there is a work or a line of one's own. */
 function NothingToPay({ scheme }: { scheme: Scheme | undefined }): ReactNode {
@@ -166,7 +170,7 @@ function NothingToPay({ scheme }: { scheme: Scheme | undefined }): ReactNode {
 export function CostLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const shown = useChanceAtRest();
-  if (estimate === null) return <p className="says">There is no estimate to price.</p>;
+  if (estimate === null) return <p className="says">{words.costLeaf.thereNoEstimatePrice}</p>;
   const { cost } = estimate;
   const scheme = site.schemes.find((one) => one.id === schemeId);
   const works = scheme?.works ?? [];
@@ -176,13 +180,11 @@ export function CostLeaf(): ReactNode {
   return (
     <>
       {shown.chance === null && <RangeBar range={cost.total} currency={cost.currency} />}
-      <p className="says">
-        Prices are demo figures until you type your own: open a line to see and change its price.
-      </p>
+      <p className="says">{words.costLeaf.pricesDemoFiguresUntil}</p>
       <Findings findings={cost.findings} />
       <ChanceSection shown={shown} />
       <h2>
-        Lines <span className="aside">likely</span>
+        {words.costLeaf.lines} <span className="aside">{words.costLeaf.likelyNote}</span>
       </h2>
       <ul>
         {cost.lines.map((line) => (
@@ -190,24 +192,30 @@ export function CostLeaf(): ReactNode {
         ))}
       </ul>
       <div className="total" data-total={cost.total.likely}>
-        <span>Total with every likely figure</span>
+        <span>{words.costLeaf.totalWithEveryLikely}</span>
         <span>{money(cost.currency).print(cost.total.likely, site.units)}</span>
       </div>
-      <Working text="How the total is reached" amount="">
+      <Working text={words.costLeaf.howTotalReached} amount="">
         <QuantityWorking quantity={cost.totalWorking} />
       </Working>
       {scheme !== undefined && <OwnLines scheme={scheme} />}
-      {unpriced.length > 0 && <p className="says">Not priced here: {unpriced.join(", ")}.</p>}
-      <h2>Truckloads</h2>
+      {unpriced.length > 0 && (
+        <p className="says">{words.costLeaf.notPricedHere(unpriced.join(", "))}</p>
+      )}
+      <h2>{words.costLeaf.truckloads}</h2>
       <BothWays />
       <Working
-        text={hasPile ? "Surplus, if it is hauled away" : "Surplus away"}
+        text={hasPile ? words.costLeaf.surplusIfHauledAway : words.costLeaf.surplusAway}
         amount={loadWords(cost.loads.surplus.value)}
       >
         <QuantityWorking quantity={cost.loads.surplus} />
       </Working>
       {cost.loads.imports.map((load) => (
-        <Working key={load.material} text={`${load.name} in`} amount={loadWords(load.loads.value)}>
+        <Working
+          key={load.material}
+          text={words.costLeaf.inOf(load.name)}
+          amount={loadWords(load.loads.value)}
+        >
           <QuantityWorking quantity={load.mass} />
           <QuantityWorking quantity={load.loads} />
         </Working>

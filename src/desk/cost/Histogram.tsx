@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { Chance } from "../../chance/index.js";
 import { money, plainNumber } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 
 const WIDE = 336;
@@ -22,7 +23,12 @@ export function Histogram({ chance }: { chance: Chance }): ReactNode {
       className="range-bar counts"
       viewBox={`0 0 ${WIDE} ${HIGH + FOOT + 14}`}
       role="img"
-      aria-label={`Totals of ${plainNumber(chance.runs, 0)} runs: one in ten below ${print(total.low)}, half below ${print(total.likely)}, one in ten above ${print(total.high)}`}
+      aria-label={words.costLeaf.totalsRunsOneTen(
+        plainNumber(chance.runs, 0),
+        print(total.low),
+        print(total.likely),
+        print(total.high),
+      )}
     >
       {bars.counts.map((count, i) => {
         const middle = bars.from + ((i + 0.5) * (bars.to - bars.from)) / bars.counts.length;

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { freshId, PRICE_UNITS, setCosts } from "../../site/index.js";
 import type { OwnLine, Scheme } from "../../site/index.js";
 import { haulMass, money } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
@@ -22,17 +23,19 @@ export function OwnLines({ scheme }: { scheme: Scheme }): ReactNode {
       "line",
       lines.map((line) => line.id),
     );
-    const line: OwnLine = { id, name: "New line", per: "lump", count: 1, price: 0 };
-    edit("add a line of cost", (now) => setCosts(now, schemeId, { lines: [...lines, line] }));
+    const line: OwnLine = { id, name: words.costLeaf.newLine, per: "lump", count: 1, price: 0 };
+    edit(words.costLeaf.addLineCostEdit, (now) =>
+      setCosts(now, schemeId, { lines: [...lines, line] }),
+    );
   };
   return (
-    <section aria-label="Lines of your own">
-      <h2>Your own lines, waste and tax</h2>
+    <section aria-label={words.costLeaf.linesYourOwn}>
+      <h2>{words.costLeaf.yourOwnLinesWaste}</h2>
       {lines.map((line) => (
         <OneLine key={line.id} line={line} lines={lines} />
       ))}
       <button type="button" className="link" onClick={add}>
-        Add a line of your own
+        {words.costLeaf.addLineYourOwn}
       </button>
       <Additions costs={scheme.costs} />
     </section>
@@ -51,10 +54,10 @@ function OneLine({ line, lines }: { line: OwnLine; lines: readonly OwnLine[] }):
       }),
     );
   const change = (next: Partial<OwnLine>): void =>
-    save(`change ${line.name}`, { ...line, ...next });
+    save(words.costLeaf.changeEdit(line.name), { ...line, ...next });
   const without = (key: "low" | "high"): void => {
     const kept = Object.entries(line).filter(([name]) => name !== key);
-    save(`change ${line.name}`, Object.fromEntries(kept) as unknown as OwnLine);
+    save(words.costLeaf.changeEdit(line.name), Object.fromEntries(kept) as unknown as OwnLine);
   };
   const priceField = (key: "price" | "low" | "high", label: string): ReactNode => (
     <MeasureField
@@ -64,7 +67,9 @@ function OneLine({ line, lines }: { line: OwnLine; lines: readonly OwnLine[] }):
       measure={money(currency)}
       print={{ digits: 2 }}
       least={0}
-      {...(key === "price" ? {} : { onClear: () => without(key), usual: "as the price" })}
+      {...(key === "price"
+        ? {}
+        : { onClear: () => without(key), usual: words.costLeaf.asThePrice })}
       onCommit={(value) => change({ [key]: value / per.size })}
     />
   );
@@ -72,30 +77,34 @@ function OneLine({ line, lines }: { line: OwnLine; lines: readonly OwnLine[] }):
     <Working text={line.name} amount={money(currency).print(line.count * line.price, units)}>
       <div className="form">
         <NameField
-          label="What it is"
+          label={words.costLeaf.whatItIs}
           name={`own-${line.id}-name`}
           value={line.name}
           onCommit={(name) => change({ name })}
         />
         <ChoiceField
-          label="Priced for one"
+          label={words.costLeaf.pricedForOne}
           name={`own-${line.id}-per`}
           value={line.per}
           choices={PRICE_UNITS.map((id) => ({ id, name: perOf(id, units).words }))}
           onChoose={(next) => change({ per: next })}
         />
         <MeasureField
-          label="How many"
+          label={words.costLeaf.howMany}
           name={`own-${line.id}-count`}
           value={line.count / per.size}
           measure={plain}
           onCommit={(count) => change({ count: count * per.size })}
         />
-        {priceField("price", "Price")}
-        {priceField("low", "At least")}
-        {priceField("high", "At most")}
-        <button type="button" className="link" onClick={() => save(`remove ${line.name}`, null)}>
-          Remove this line
+        {priceField("price", words.costLeaf.price)}
+        {priceField("low", words.costLeaf.atLeast)}
+        {priceField("high", words.costLeaf.atMost)}
+        <button
+          type="button"
+          className="link"
+          onClick={() => save(words.costLeaf.removeEdit(line.name), null)}
+        >
+          {words.costLeaf.removeThisLine}
         </button>
       </div>
     </Working>
@@ -110,32 +119,32 @@ function Additions({ costs }: { costs: Scheme["costs"] }): ReactNode {
   return (
     <div className="form">
       <ShareField
-        label="Waste, ordered on top"
+        label={words.costLeaf.wasteOrderedTop}
         name="waste"
         value={costs?.waste}
         most={1}
-        usual="none"
-        onCommit={(waste) => set("waste", { waste })}
-        onClear={() => set("waste", { waste: undefined })}
+        usual={words.costLeaf.none}
+        onCommit={(waste) => set(words.costLeaf.wasteEdit, { waste })}
+        onClear={() => set(words.costLeaf.wasteEdit, { waste: undefined })}
       />
       <MeasureField
-        label="Least load that is charged"
+        label={words.costLeaf.leastLoadCharged}
         name="least-load"
         value={costs?.leastLoad}
         measure={haulMass}
         least={0}
-        usual="none"
-        onCommit={(leastLoad) => set("least load", { leastLoad })}
-        onClear={() => set("least load", { leastLoad: undefined })}
+        usual={words.costLeaf.none}
+        onCommit={(leastLoad) => set(words.costLeaf.leastLoadEdit, { leastLoad })}
+        onClear={() => set(words.costLeaf.leastLoadEdit, { leastLoad: undefined })}
       />
       <ShareField
-        label="Tax, on every line"
+        label={words.costLeaf.taxEveryLine}
         name="tax"
         value={costs?.tax}
         most={1}
-        usual="none"
-        onCommit={(tax) => set("tax", { tax })}
-        onClear={() => set("tax", { tax: undefined })}
+        usual={words.costLeaf.none}
+        onCommit={(tax) => set(words.costLeaf.taxEdit, { tax })}
+        onClear={() => set(words.costLeaf.taxEdit, { tax: undefined })}
       />
     </div>
   );

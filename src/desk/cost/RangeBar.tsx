@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { Range } from "../parts.js";
 import { money } from "../../units/index.js";
 import { useSite } from "../useSite.js";
@@ -17,7 +18,11 @@ export function RangeBar({ range, currency }: { range: Range; currency: string }
       className="range-bar"
       viewBox={`0 0 ${WIDE} 44`}
       role="img"
-      aria-label={`Cost from ${print(range.low)} to ${print(range.high)}, likely ${print(range.likely)}`}
+      aria-label={words.costLeaf.costFromLikely(
+        print(range.low),
+        print(range.high),
+        print(range.likely),
+      )}
     >
       <line x1={SIDE} x2={WIDE - SIDE} y1="24" y2="24" stroke="var(--ink)" />
       <rect

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { changeBranch, without } from "../../site/index.js";
 import type { Branch, PressureSystem } from "../../site/index.js";
 import { elevation, flow, head, length, size } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { percent } from "../fields/percent.js";
@@ -26,12 +27,12 @@ export function BranchFields({ system, branch, result }: BranchProps): ReactNode
   const edit = useEdit();
   const { units } = site;
   const change: Change = (what, make) =>
-    edit(`${what} of ${branch.name}`, (now) =>
+    edit(words.flowLeaf.changeOf(what, branch.name), (now) =>
       changeBranch(now, schemeId, system.id, branch.id, make),
     );
   const bed = useScheme()?.works.find((work) => work.id === branch.bed);
   const gets =
-    result === undefined ? "" : `${flow.print(result.flow, units)}, ${result.holes} holes`;
+    result === undefined ? "" : words.flowLeaf.holes(flow.print(result.flow, units), result.holes);
   return (
     <details
       className="working"
@@ -56,13 +57,19 @@ function BranchFigures({ result }: { result: NonNullable<BranchProps["result"]> 
   const { units } = useSite().site;
   const share = (value: number): string => percent.print(value, units);
   const rows = [
-    ["Laterals at", elevation.print(result.elevation, units)],
-    ["Share of the flow", `${share(result.share)}, wanted ${share(result.shareWanted)}`],
+    [words.flowLeaf.lateralsAt, elevation.print(result.elevation, units)],
     [
-      "Head at its holes",
-      `${head.print(result.least, units, { digits: 2 })} to ${head.print(result.most, units, { digits: 2 })}`,
+      words.flowLeaf.shareFlow,
+      words.flowLeaf.wanted(share(result.share), share(result.shareWanted)),
     ],
-    ["Holes differ by", share(result.spread)],
+    [
+      words.flowLeaf.headHoles,
+      words.flowLeaf.fromTo(
+        head.print(result.least, units, { digits: 2 }),
+        head.print(result.most, units, { digits: 2 }),
+      ),
+    ],
+    [words.flowLeaf.holesDifferBy, share(result.spread)],
   ] as const;
   return <Rows rows={rows} />;
 }
@@ -82,37 +89,40 @@ function Valve({
   const wanted = result?.valve?.wanted ?? null;
   const off = result === undefined ? 0 : Math.abs(result.share / result.shareWanted - 1);
   const set = (open: number): void =>
-    change("valve", (now) => ({ ...now, valve: { loss: valve?.loss ?? OPEN_VALVE, open } }));
+    change(words.flowLeaf.valveEdit, (now) => ({
+      ...now,
+      valve: { loss: valve?.loss ?? OPEN_VALVE, open },
+    }));
   return (
     <>
       <MeasureField
-        label="Valve open"
+        label={words.flowLeaf.valveOpen}
         name={`valve-${branch.id}`}
         value={valve?.open}
-        usual="no valve"
+        usual={words.flowLeaf.noValve}
         measure={percent}
         least={0.01}
         most={1}
         onCommit={set}
-        onClear={() => change("valve", (now) => without(now, "valve"))}
+        onClear={() => change(words.flowLeaf.valveEdit, (now) => without(now, "valve"))}
       />
       {wanted !== null && off > NOTICED && Math.abs(wanted - (valve?.open ?? 1)) > 0.005 && (
         <div className="tools">
           <button type="button" className="link" onClick={() => set(wanted)}>
-            Set it to {Math.round(wanted * 100)}%, which gives this bed its share
+            {words.flowLeaf.setWhichGivesBed(Math.round(wanted * 100))}
           </button>
         </div>
       )}
       <MeasureField
-        label="Share wanted"
+        label={words.flowLeaf.shareWanted}
         name={`share-${branch.id}`}
         value={branch.share}
-        usual="by its holes"
+        usual={words.flowLeaf.byItsHoles}
         measure={plain}
         least={0}
         above
-        onCommit={(share) => change("share", (now) => ({ ...now, share }))}
-        onClear={() => change("share", (now) => without(now, "share"))}
+        onCommit={(share) => change(words.flowLeaf.shareEdit, (now) => ({ ...now, share }))}
+        onClear={() => change(words.flowLeaf.shareEdit, (now) => without(now, "share"))}
       />
     </>
   );
@@ -124,34 +134,36 @@ function BranchPipe({ branch, change }: { branch: Branch; change: Change }): Rea
   return (
     <>
       <ChoiceField
-        label="Feeds"
+        label={words.flowLeaf.feeds}
         value={branch.bed ?? ""}
-        choices={[{ id: "", name: "the ground at the main's end" }, ...places]}
+        choices={[{ id: "", name: words.flowLeaf.groundMainsEnd }, ...places]}
         onChoose={(id) =>
-          change("bed", (now) => (id === "" ? without(now, "bed") : { ...now, bed: id }))
+          change(words.flowLeaf.bedEdit, (now) =>
+            id === "" ? without(now, "bed") : { ...now, bed: id },
+          )
         }
       />
       <MeasureField
-        label="Laterals above its base"
+        label={words.flowLeaf.lateralsAboveBase}
         name={`height-${branch.id}`}
         value={branch.height}
         measure={length}
-        onCommit={(height) => change("height", (now) => ({ ...now, height }))}
+        onCommit={(height) => change(words.flowLeaf.heightEdit, (now) => ({ ...now, height }))}
       />
       <MeasureField
-        label="Pipe to the laterals, long"
+        label={words.flowLeaf.pipeLateralsLong}
         value={branch.length}
         measure={length}
-        onCommit={(long) => change("length", (now) => ({ ...now, length: long }))}
+        onCommit={(long) => change(words.flowLeaf.lengthEdit, (now) => ({ ...now, length: long }))}
       />
       <MeasureField
-        label="its bore"
+        label={words.flowLeaf.itsBore}
         value={branch.inside}
         measure={size}
         print={{ digits: 2 }}
         least={0}
         above
-        onCommit={(inside) => change("bore", (now) => ({ ...now, inside }))}
+        onCommit={(inside) => change(words.flowLeaf.boreEdit, (now) => ({ ...now, inside }))}
       />
     </>
   );
@@ -165,41 +177,41 @@ function Laterals({ branch, change }: { branch: Branch; change: Change }): React
   return (
     <>
       <MeasureField
-        label={<Term id="lateral">Laterals</Term>}
+        label={<Term id="lateral">{words.flowLeaf.laterals}</Term>}
         name={`laterals-${branch.id}`}
         value={laterals.count}
         measure={whole}
         most={60}
-        onCommit={(count) => set("laterals", { count })}
+        onCommit={(count) => set(words.flowLeaf.lateralsEdit, { count })}
       />
       <MeasureField
-        label="each long"
+        label={words.flowLeaf.eachLong}
         value={laterals.length}
         measure={length}
         least={0}
         above
         most={150}
-        onCommit={(long) => set("length", { length: long })}
+        onCommit={(long) => set(words.flowLeaf.lengthEdit, { length: long })}
       />
       <MeasureField
-        label="bore"
+        label={words.flowLeaf.bore}
         value={laterals.inside}
         measure={size}
         print={{ digits: 2 }}
         least={0}
         above
-        onCommit={(inside) => set("bore", { inside })}
+        onCommit={(inside) => set(words.flowLeaf.boreEdit, { inside })}
       />
       <MeasureField
-        label="apart"
+        label={words.flowLeaf.apart}
         value={laterals.apart}
         measure={length}
         least={0}
         above
-        onCommit={(apart) => set("spacing", { apart })}
+        onCommit={(apart) => set(words.flowLeaf.spacingEdit, { apart })}
       />
       <MeasureField
-        label="Holes, wide"
+        label={words.flowLeaf.holesWide}
         name={`hole-${branch.id}`}
         value={holes.diameter}
         measure={size}
@@ -207,20 +219,20 @@ function Laterals({ branch, change }: { branch: Branch; change: Change }): React
         least={0}
         above
         most={laterals.inside}
-        onCommit={(diameter) => set("holes", { holes: { ...holes, diameter } })}
+        onCommit={(diameter) => set(words.flowLeaf.holesEdit, { holes: { ...holes, diameter } })}
       />
       <MeasureField
-        label="holes apart"
+        label={words.flowLeaf.holesApart}
         value={holes.apart}
         measure={length}
         least={0.05}
-        onCommit={(apart) => set("holes", { holes: { ...holes, apart } })}
+        onCommit={(apart) => set(words.flowLeaf.holesEdit, { holes: { ...holes, apart } })}
       />
       <MeasureField
-        label="first hole from the manifold"
+        label={words.flowLeaf.firstHoleFromManifold}
         value={holes.first}
         measure={length}
-        onCommit={(first) => set("holes", { holes: { ...holes, first } })}
+        onCommit={(first) => set(words.flowLeaf.holesEdit, { holes: { ...holes, first } })}
       />
     </>
   );

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { PressureSystem } from "../../site/index.js";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { usePressureChange } from "./useFlow.js";
@@ -8,10 +9,10 @@ import { usePressureChange } from "./useFlow.js";
 type Chamber = NonNullable<PressureSystem["chamber"]>;
 
 const SHAPES = [
-  { id: "tank", name: "the tank less its walls" },
-  { id: "box", name: "a box" },
-  { id: "round", name: "round, standing" },
-  { id: "lying", name: "round, lying" },
+  { id: "tank", name: words.flowLeaf.tankLessWalls },
+  { id: "box", name: words.flowLeaf.aBox },
+  { id: "round", name: words.flowLeaf.roundStanding },
+  { id: "lying", name: words.flowLeaf.roundLying },
 ] as const;
 
 /** m: a first chamber of a shape (typical, no source). */
@@ -24,13 +25,13 @@ const FIRST: Readonly<Record<"box" | "round" | "lying", Chamber>> = {
 /** Sizes of each shape that are typed, m. */
 const SIZES: Readonly<Record<"box" | "round" | "lying", readonly (readonly [string, string])[]>> = {
   box: [
-    ["length", "Length, inside"],
-    ["width", "Width, inside"],
+    ["length", words.flowLeaf.lengthInside],
+    ["width", words.flowLeaf.widthInside],
   ],
-  round: [["diameter", "Across, inside"]],
+  round: [["diameter", words.flowLeaf.acrossInside]],
   lying: [
-    ["diameter", "Across, inside"],
-    ["length", "Length, inside"],
+    ["diameter", words.flowLeaf.acrossInside],
+    ["length", words.flowLeaf.lengthInside],
   ],
 };
 
@@ -42,15 +43,19 @@ export function ChamberFields({ system }: { system: PressureSystem }): ReactNode
   return (
     <>
       <ChoiceField
-        label="Inside of the chamber"
+        label={words.flowLeaf.insideChamber}
         name="chamber"
         value={by}
         choices={
-          by === "table" ? [...SHAPES, { id: "table" as const, name: "by a table" }] : SHAPES
+          by === "table"
+            ? [...SHAPES, { id: "table" as const, name: words.flowLeaf.byATable }]
+            : SHAPES
         }
         onChoose={(shape) => {
           if (shape === "table") return;
-          change("chamber", { chamber: shape === "tank" ? undefined : FIRST[shape] });
+          change(words.flowLeaf.chamberEdit, {
+            chamber: shape === "tank" ? undefined : FIRST[shape],
+          });
         }}
       />
       {chamber !== undefined &&
@@ -68,17 +73,19 @@ export function ChamberFields({ system }: { system: PressureSystem }): ReactNode
             measure={length}
             least={0}
             above
-            onCommit={(size) => change("chamber", { chamber: { ...chamber, [key]: size } })}
+            onCommit={(size) =>
+              change(words.flowLeaf.chamberEdit, { chamber: { ...chamber, [key]: size } })
+            }
           />
         ))}
       <MeasureField
-        label="Its floor over the tank's underside"
+        label={words.flowLeaf.floorOverTanksUnderside}
         name="chamber-floor"
         value={system.floor}
         usual={0.1}
         measure={length}
-        onCommit={(floor) => change("floor", { floor })}
-        onClear={() => change("floor", { floor: undefined })}
+        onCommit={(floor) => change(words.flowLeaf.floorEdit, { floor })}
+        onClear={() => change(words.flowLeaf.floorEdit, { floor: undefined })}
       />
     </>
   );

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { PressureResult } from "../parts.js";
 import { elevation, length } from "../../units/index.js";
 import { useSite } from "../useSite.js";
@@ -22,12 +23,12 @@ function levelsOf(result: PressureResult): Level[] {
   const plan = result.dose?.plan;
   const { floor, cover } = result.water;
   const all: { id: string; name: string; depth: number | null | undefined }[] = [
-    { id: "cover", name: "Cover", depth: cover - floor },
-    { id: "full", name: "Reserve full", depth: plan?.full },
-    { id: "alarm", name: "Alarm", depth: plan?.alarm },
-    { id: "on", name: "Pump on", depth: plan?.on },
-    { id: "off", name: "Pump off", depth: result.water.low - floor },
-    { id: "floor", name: "Floor", depth: 0 },
+    { id: "cover", name: words.flowLeaf.cover, depth: cover - floor },
+    { id: "full", name: words.flowLeaf.reserveFull, depth: plan?.full },
+    { id: "alarm", name: words.flowLeaf.alarm, depth: plan?.alarm },
+    { id: "on", name: words.flowLeaf.pumpOn, depth: plan?.on },
+    { id: "off", name: words.flowLeaf.pumpOff, depth: result.water.low - floor },
+    { id: "floor", name: words.flowLeaf.floor, depth: 0 },
   ];
   return all.flatMap(({ depth, ...rest }) =>
     depth === null || depth === undefined ? [] : [{ ...rest, depth }],
@@ -53,7 +54,9 @@ export function FloatDiagram({ result }: { result: PressureResult }): ReactNode 
       <svg
         viewBox={`0 0 ${WIDE} ${HIGH + 18}`}
         role="img"
-        aria-label={`Float levels over the chamber's floor: ${levels.map(({ name, depth }) => `${name} ${length.print(depth, units)}`).join(", ")}`}
+        aria-label={words.flowLeaf.floatLevelsOverChambers(
+          levels.map(({ name, depth }) => `${name} ${length.print(depth, units)}`).join(", "),
+        )}
       >
         <rect
           x="8"
@@ -96,7 +99,7 @@ export function FloatDiagram({ result }: { result: PressureResult }): ReactNode 
                 {name} {length.print(depth, units)}
               </text>
               <text x={LABELS} y={at + 12} fill="var(--ink-soft)">
-                at {elevation.print(floor + depth, units)}
+                {words.flowLeaf.atPlace(elevation.print(floor + depth, units))}
               </text>
             </g>
           );

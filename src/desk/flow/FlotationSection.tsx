@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { length, mass } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { Findings } from "../Findings.js";
 import { useSite } from "../useSite.js";
@@ -16,46 +17,55 @@ export function FlotationSection(): ReactNode {
   const now = scheme?.flow?.flotation;
   const results = estimate?.flow.flotation ?? [];
   return (
-    <section aria-label="Groundwater and empty tanks">
+    <section aria-label={words.flowLeaf.groundwaterEmptyTanks}>
       <h2>
         <span>
-          Groundwater and <Term id="uplift">empty tanks</Term>
+          {words.flowLeaf.groundwaterAnd} <Term id="uplift">{words.flowLeaf.emptyTanks}</Term>
         </span>
       </h2>
       <MeasureField
-        label="Highest groundwater, below ground"
+        label={words.flowLeaf.highestGroundwaterBelowGround}
         name="groundwater"
         value={now?.water}
-        usual="not said yet"
+        usual={words.flowLeaf.notSaidYet}
         measure={length}
-        onCommit={(water) => change("groundwater", { flotation: { ...now, water } })}
-        onClear={() => change("groundwater", { flotation: undefined })}
+        onCommit={(water) =>
+          change(words.flowLeaf.groundwaterEdit, { flotation: { ...now, water } })
+        }
+        onClear={() => change(words.flowLeaf.groundwaterEdit, { flotation: undefined })}
       />
       {now !== undefined && (
         <MeasureField
-          label="Anchor, weighed in water"
+          label={words.flowLeaf.anchorWeighedWater}
           name="anchor"
           value={now.anchor}
-          usual="none"
+          usual={words.flowLeaf.none}
           measure={mass}
-          onCommit={(anchor) => change("anchor", { flotation: { ...now, anchor } })}
-          onClear={() => change("anchor", { flotation: { water: now.water } })}
+          onCommit={(anchor) =>
+            change(words.flowLeaf.anchorEdit, { flotation: { ...now, anchor } })
+          }
+          onClear={() => change(words.flowLeaf.anchorEdit, { flotation: { water: now.water } })}
         />
       )}
       {results.map((tank) => (
         <Working
           key={tank.tank}
-          text={`${tank.name}, empty`}
+          text={words.flowLeaf.empty(tank.name)}
           amount={
-            tank.factor === null ? "stands dry" : `weighs ${tank.factor.toFixed(2)} × its uplift`
+            tank.factor === null
+              ? words.flowLeaf.standsDry
+              : words.flowLeaf.weighsItsUplift(tank.factor.toFixed(2))
           }
         >
           <QuantityWorking quantity={tank.uplift} decimal />
           <QuantityWorking quantity={tank.weight} decimal />
           {tank.factor !== null && tank.factor < tank.wanted && (
             <p>
-              {length.print(tank.coverMore, units)} more ground over it, or an anchor of{" "}
-              {mass.print(tank.anchorMore, units)}, brings it to {tank.wanted}.
+              {words.flowLeaf.moreGroundOverOr(
+                length.print(tank.coverMore, units),
+                mass.print(tank.anchorMore, units),
+                tank.wanted,
+              )}
             </p>
           )}
         </Working>

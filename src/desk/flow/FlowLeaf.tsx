@@ -21,19 +21,22 @@ import { useScheme } from "./useFlow.js";
 function LiftSection({ lift }: { lift: StaticLift }): ReactNode {
   const { units } = useSite().site;
   return (
-    <Working text={`${lift.name}: lift at rest`} amount={head.print(lift.lift.value, units)}>
+    <Working
+      text={words.flowLeaf.liftAtRest(lift.name)}
+      amount={head.print(lift.lift.value, units)}
+    >
       <table className="table">
         <tbody>
           <tr>
-            <th scope="row">Water when the pump stops</th>
+            <th scope="row">{words.flowLeaf.waterWhenPumpStops}</th>
             <td>{elevation.print(lift.lowWater, units)}</td>
           </tr>
           <tr>
-            <th scope="row">Far end</th>
+            <th scope="row">{words.flowLeaf.farEnd}</th>
             <td>{elevation.print(lift.outlet, units)}</td>
           </tr>
           <tr>
-            <th scope="row">Highest on the way</th>
+            <th scope="row">{words.flowLeaf.highestWay}</th>
             <td>{elevation.print(lift.highest, units)}</td>
           </tr>
         </tbody>
@@ -48,18 +51,18 @@ function Unserved({ lifts, scheme }: { lifts: readonly StaticLift[]; scheme: Sch
   const { schemeId } = useSite();
   const edit = useEdit();
   return lifts.map((lift) => (
-    <section key={lift.pipe} aria-label={`${lift.name}: lift`}>
+    <section key={lift.pipe} aria-label={words.flowLeaf.lift(lift.name)}>
       <LiftSection lift={lift} />
       <button
         type="button"
         className="link"
         onClick={() =>
-          edit(`pump for ${lift.name}`, (site) =>
+          edit(words.flowLeaf.pumpForEdit(lift.name), (site) =>
             addPressure(site, schemeId, newSystem(scheme, lift)),
           )
         }
       >
-        + Choose a pump and laterals for {lift.name}
+        {words.flowLeaf.choosePumpLaterals(lift.name)}
       </button>
     </section>
   ));
@@ -72,14 +75,20 @@ function Joints(): ReactNode {
   if (flow === undefined || flow.joints.length === 0) return null;
   return (
     <>
-      <h2>Joints at tanks</h2>
+      <h2>{words.flowLeaf.jointsAtTanks}</h2>
       {flow.joints.map((joint) => (
         <p key={`${joint.pipe} ${joint.tank} ${joint.side}`}>
-          {flow.pipes.find((one) => one.id === joint.pipe)?.name ?? joint.pipe} at the{" "}
-          {works.find((work) => work.id === joint.tank)?.name ?? joint.tank} {joint.side}:{" "}
-          {Math.abs(joint.off) < 0.0005
-            ? "meets its invert"
-            : `${length.print(Math.abs(joint.off), site.units, { digits: 2 })} ${joint.off > 0 ? "above" : "below"} its invert`}
+          {words.flowLeaf.jointAtTank(
+            flow.pipes.find((one) => one.id === joint.pipe)?.name ?? joint.pipe,
+            works.find((work) => work.id === joint.tank)?.name ?? joint.tank,
+            joint.side,
+            Math.abs(joint.off) < 0.0005
+              ? words.flowLeaf.meetsItsInvert
+              : words.flowLeaf.itsInvert(
+                  length.print(Math.abs(joint.off), site.units, { digits: 2 }),
+                  joint.off > 0 ? words.flowLeaf.above : words.flowLeaf.below,
+                ),
+          )}
         </p>
       ))}
     </>
@@ -95,7 +104,7 @@ export function FlowLeaf(): ReactNode {
   const scheme = useScheme();
   const flow = estimate?.flow;
   if (flow === undefined || scheme === undefined)
-    return <p className="says">There is no estimate to read the flow from.</p>;
+    return <p className="says">{words.flowLeaf.thereNoEstimateRead}</p>;
   const systems = scheme.flow?.pressure ?? [];
   const served = new Set(systems.flatMap((system) => system.main));
   const results = new Map<string, PressureResult>(flow.pressure.map((one) => [one.id, one]));

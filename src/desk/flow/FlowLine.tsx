@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { PipeCheck, PressureResult } from "../parts.js";
 import { elevation, length, pipeSlope } from "../../units/index.js";
 import { useSite } from "../useSite.js";
@@ -60,7 +61,7 @@ export function FlowLine(props: {
       <svg
         viewBox={`0 0 ${WIDE} ${HIGH + 16}`}
         role="img"
-        aria-label={`The way of the water: ${told}`}
+        aria-label={words.flowLeaf.wayWater(told)}
       >
         <Drawn way={way} frame={frame} />
         {way.marks.map((mark, i) => (
@@ -73,8 +74,10 @@ export function FlowLine(props: {
           />
         ))}
         <text x={WIDE / 2} y={HIGH + 12} fontSize="11" textAnchor="middle" fill="var(--ink-soft)">
-          {length.print(way.length, units)} along the pipes; height ×{" "}
-          {(frame.up / frame.across).toFixed(frame.up / frame.across < 10 ? 1 : 0)}
+          {words.flowLeaf.alongPipesHeight(
+            length.print(way.length, units),
+            (frame.up / frame.across).toFixed(frame.up / frame.across < 10 ? 1 : 0),
+          )}
         </text>
       </svg>
       <figcaption>
@@ -94,7 +97,7 @@ export function FlowLine(props: {
           <p key={text} className={`verdict ${good ? "runs" : "wrong"}`}>
             {text}
             {fall !== undefined && ` ${pipeSlope.print(Math.abs(fall), units)}`}
-            {good && fall !== undefined ? ": runs" : ""}
+            {good && fall !== undefined ? words.flowLeaf.runs : ""}
           </p>
         ))}
       </figcaption>

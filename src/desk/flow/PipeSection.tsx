@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { Mend, PipeCheck } from "../parts.js";
 import { changePipe, changeWork, findWork } from "../../site/index.js";
 import type { Pipe, Site } from "../../site/index.js";
@@ -12,7 +13,11 @@ import { withFall } from "./raised.js";
 import { Profile } from "./Profile.js";
 import { Term } from "../book/Term.js";
 
-const SERVICE_WORDS = { gravity: "by gravity", pressure: "pumped", conduit: "cable conduit" };
+const SERVICE_WORDS = {
+  gravity: words.flowLeaf.byGravity,
+  pressure: "pumped",
+  conduit: words.flowLeaf.cableConduit,
+};
 
 /** The pipe's grade with its ends moved as a mend says; null where the grade cannot follow. */
 function movedGrade(pipe: Pipe, check: PipeCheck, start: number, end: number): Pipe | null {
@@ -61,23 +66,26 @@ function Mends({ check }: { check: PipeCheck }): ReactNode {
   const edit = useEdit();
   if (check.mends.length === 0) return null;
   return (
-    <ul className="mends" aria-label={`What would mend ${check.name}`}>
+    <ul className="mends" aria-label={words.flowLeaf.whatWouldMend(check.name)}>
       {check.mends.map((mend) => {
         const can = mended(site, schemeId, check, mend) !== null;
-        const words = mend.text.charAt(0).toUpperCase() + mend.text.slice(1);
+        const said = mend.text.charAt(0).toUpperCase() + mend.text.slice(1);
         return (
           <li key={mend.kind}>
             {!can ? (
-              words
+              said
             ) : (
               <button
                 type="button"
                 className="link"
                 onClick={() =>
-                  edit(`mend ${check.name}`, (now) => mended(now, schemeId, check, mend) ?? now)
+                  edit(
+                    words.flowLeaf.mendEdit(check.name),
+                    (now) => mended(now, schemeId, check, mend) ?? now,
+                  )
                 }
               >
-                {words}
+                {said}
               </button>
             )}
           </li>
@@ -105,12 +113,12 @@ function FallField({ check }: { check: PipeCheck }): ReactNode {
   if (check.service !== "gravity" || pipe === undefined || pipe.grade.by === "cover") return null;
   return (
     <MeasureField
-      label="Make it fall"
+      label={words.flowLeaf.makeItFall}
       name={`fall-${check.id}`}
       value={check.fall}
       measure={pipeSlope}
       onCommit={(fall) =>
-        edit(`fall of ${check.name}`, (now) =>
+        edit(words.flowLeaf.fallOfEdit(check.name), (now) =>
           changePipe(now, schemeId, check.id, (was) => withFall(was, fall, check.length) ?? was),
         )
       }
@@ -128,7 +136,7 @@ function Carries(props: {
   const { peak } = carries;
   return (
     <>
-      <Working text="Carries, full" amount={flow.print(carries.full.value, units)}>
+      <Working text={words.flowLeaf.carriesFull} amount={flow.print(carries.full.value, units)}>
         <QuantityWorking quantity={carries.full} decimal />
         <QuantityWorking quantity={carries.velocity} decimal />
       </Working>
@@ -136,11 +144,14 @@ function Carries(props: {
         <table className="table">
           <tbody>
             <tr>
-              <th scope="row">At the design peak, {flow.print(peak.flow, units)}</th>
+              <th scope="row">{words.flowLeaf.designPeak(flow.print(peak.flow, units))}</th>
               <td>
                 {peak.over
-                  ? "does not fit"
-                  : `${Math.round(100 * peak.depthRatio)}% deep, ${velocity.print(peak.velocity, units)}`}
+                  ? words.flowLeaf.doesNotFit
+                  : words.flowLeaf.deep(
+                      Math.round(100 * peak.depthRatio),
+                      velocity.print(peak.velocity, units),
+                    )}
               </td>
             </tr>
           </tbody>
@@ -158,9 +169,9 @@ export function PipeSection({ check }: { check: PipeCheck }): ReactNode {
   const cover = (depth: number): string =>
     Number.isFinite(depth)
       ? depth < 0
-        ? `${length.print(-depth, units)} above ground`
+        ? words.flowLeaf.aboveGround(length.print(-depth, units))
         : length.print(depth, units)
-      : "beyond the survey";
+      : words.flowLeaf.beyondTheSurvey;
   return (
     <section aria-label={check.name} data-pipe={check.id} data-fall={check.fall}>
       <h2>
@@ -173,28 +184,34 @@ export function PipeSection({ check }: { check: PipeCheck }): ReactNode {
       <table className="table">
         <tbody>
           <tr>
-            <th scope="row">Runs</th>
+            <th scope="row">{words.flowLeaf.runsLabel}</th>
             <td>
-              {SERVICE_WORDS[check.service]}, {size.print(check.inside, units, { digits: 1 })} bore
+              {words.flowLeaf.sizeAndBore(
+                SERVICE_WORDS[check.service],
+                size.print(check.inside, units, { digits: 1 }),
+              )}
             </td>
           </tr>
           <tr>
-            <th scope="row">Length in plan</th>
+            <th scope="row">{words.flowLeaf.lengthInPlan}</th>
             <td>{length.print(check.length, units)}</td>
           </tr>
           <tr>
             <th scope="row">
-              <Term id="fall">{check.fall < 0 ? "Rises" : "Falls"}</Term>
+              <Term id="fall">{check.fall < 0 ? words.flowLeaf.rises : words.flowLeaf.falls}</Term>
             </th>
             <td>
               <strong>{pipeSlope.print(Math.abs(check.fall), units)}</strong>
               {check.leastFall !== null &&
-                `, ${check.fall < 0 ? "should fall" : "usually"} at least ${fallWords(check.leastFall.value, units)}`}
+                words.flowLeaf.atLeast(
+                  check.fall < 0 ? words.flowLeaf.shouldFall : words.flowLeaf.usually,
+                  fallWords(check.leastFall.value, units),
+                )}
             </td>
           </tr>
           <tr>
             <th scope="row">
-              <Term id="invert">Inverts</Term>
+              <Term id="invert">{words.flowLeaf.inverts}</Term>
             </th>
             <td>
               {elevation.print(check.stations[0]?.invert ?? 0, units)} →{" "}
@@ -203,24 +220,24 @@ export function PipeSection({ check }: { check: PipeCheck }): ReactNode {
           </tr>
           <tr>
             <th scope="row">
-              <Term id="cover">Cover</Term>
+              <Term id="cover">{words.flowLeaf.cover}</Term>
             </th>
-            <td>
-              {cover(check.cover.least)} to {cover(check.cover.most)}
-            </td>
+            <td>{words.flowLeaf.fromTo(cover(check.cover.least), cover(check.cover.most))}</td>
           </tr>
           {check.rock !== null && check.rock > 0 && (
             <tr>
-              <th scope="row">Rock in its trench</th>
-              <td>{Math.round(100 * check.rock)}% of what is dug</td>
+              <th scope="row">{words.flowLeaf.rockTrench}</th>
+              <td>{words.flowLeaf.whatDug(Math.round(100 * check.rock))}</td>
             </tr>
           )}
           {check.crossings.map((one) => (
             <tr key={`${one.pipe} ${one.station}`}>
-              <th scope="row">Crosses at {length.print(one.station, units)}</th>
+              <th scope="row">{words.flowLeaf.crossesAt(length.print(one.station, units))}</th>
               <td>
-                {one.above ? "over" : "under"} {one.name},{" "}
-                {one.clear < 0 ? "through it" : `${length.print(one.clear, units)} clear`}
+                {one.above ? words.flowLeaf.over : words.flowLeaf.under} {one.name},{" "}
+                {one.clear < 0
+                  ? words.flowLeaf.throughIt
+                  : words.flowLeaf.clear(length.print(one.clear, units))}
               </td>
             </tr>
           ))}
@@ -240,7 +257,7 @@ export function PipeSection({ check }: { check: PipeCheck }): ReactNode {
             useDesk.getState().show({ leaf: "dig" });
           }}
         >
-          Change its trench and inverts
+          {words.flowLeaf.changeTrenchInverts}
         </button>
       </div>
     </section>

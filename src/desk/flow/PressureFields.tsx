@@ -12,8 +12,8 @@ import { usePressureChange, useScheme } from "./useFlow.js";
 import { Term } from "../book/Term.js";
 
 const LAWS = [
-  { id: "hazen-williams", name: "Hazen–Williams" },
-  { id: "darcy", name: "Darcy–Weisbach, Colebrook" },
+  { id: "hazen-williams", name: words.flowLeaf.hazenWilliams },
+  { id: "darcy", name: words.flowLeaf.darcyWeisbachColebrook },
 ] as const;
 /** m: roughness of drawn plastic pipe (recalled, handbooks give 0.0015 mm). */
 const SMOOTH = 1.5e-6;
@@ -35,45 +35,47 @@ export function MainFields({ system }: { system: PressureSystem }): ReactNode {
   return (
     <details className="working">
       <summary>
-        <span className="text">Main and fittings</span>
+        <span className="text">{words.flowLeaf.mainAndFittings}</span>
       </summary>
       <div className="inside">
         <ChoiceField
-          label="Pump stands in"
+          label={words.flowLeaf.pumpStandsIn}
           name="pump-tank"
           value={system.tank}
           choices={tanks}
-          onChoose={(tank) => change("tank", { tank })}
+          onChoose={(tank) => change(words.flowLeaf.tankEdit, { tank })}
         />
         <ChoiceField
-          label="Main"
+          label={words.flowLeaf.main}
           name="pump-main"
           value={system.main[0] ?? ""}
           choices={pipes}
-          onChoose={(id) => change("main", { main: [id] })}
+          onChoose={(id) => change(words.flowLeaf.mainEdit, { main: [id] })}
         />
         <ChoiceField
-          label="Friction by"
+          label={words.flowLeaf.frictionBy}
           name="friction-by"
           value={friction?.by ?? "hazen-williams"}
           choices={LAWS}
           onChoose={(by) =>
-            change("friction", {
+            change(words.flowLeaf.frictionEdit, {
               friction: by === "darcy" ? { by, roughness: SMOOTH } : undefined,
             })
           }
         />
         {friction?.by === "darcy" ? (
           <MeasureField
-            label="Roughness of the pipe"
+            label={words.flowLeaf.roughnessPipe}
             value={friction.roughness}
             measure={size}
             print={{ digits: 5 }}
-            onCommit={(roughness) => change("roughness", { friction: { ...friction, roughness } })}
+            onCommit={(roughness) =>
+              change(words.flowLeaf.roughnessEdit, { friction: { ...friction, roughness } })
+            }
           />
         ) : (
           <MeasureField
-            label="Hazen–Williams C"
+            label={words.flowLeaf.hazenWilliamsC}
             name="friction-c"
             value={friction?.c}
             usual={SMOOTH_C}
@@ -81,9 +83,11 @@ export function MainFields({ system }: { system: PressureSystem }): ReactNode {
             measure={plain}
             least={50}
             most={160}
-            onCommit={(c) => change("friction", { friction: { by: "hazen-williams", c } })}
-            onClear={() => change("friction", { friction: undefined })}
-            note="Smooth plastic: 140 to 150. Typical, no source."
+            onCommit={(c) =>
+              change(words.flowLeaf.frictionEdit, { friction: { by: "hazen-williams", c } })
+            }
+            onClear={() => change(words.flowLeaf.frictionEdit, { friction: undefined })}
+            note={words.flowLeaf.smoothPlastic140150}
           />
         )}
         <Fittings system={system} />
@@ -92,25 +96,27 @@ export function MainFields({ system }: { system: PressureSystem }): ReactNode {
             type="checkbox"
             checked={system.checkValve === true}
             onChange={(event) =>
-              change("check valve", { checkValve: event.target.checked ? true : undefined })
+              change(words.flowLeaf.checkValveEdit, {
+                checkValve: event.target.checked ? true : undefined,
+              })
             }
           />
-          A check valve holds the main full
+          {words.flowLeaf.checkValveHoldsMain}
         </label>
         <MeasureField
           label={
             <>
-              <Term id="residualHead">Head wanted</Term> at the last hole
+              <Term id="residualHead">{words.flowLeaf.headWanted}</Term> {words.flowLeaf.lastHole}
             </>
           }
           name="distal-head"
           value={system.distalHead}
-          usual="by hole size"
+          usual={words.flowLeaf.byHoleSize}
           measure={head}
           least={0}
           above
-          onCommit={(distalHead) => change("head wanted", { distalHead })}
-          onClear={() => change("head wanted", { distalHead: undefined })}
+          onCommit={(distalHead) => change(words.flowLeaf.headWantedEdit, { distalHead })}
+          onClear={() => change(words.flowLeaf.headWantedEdit, { distalHead: undefined })}
         />
       </div>
     </details>
@@ -125,7 +131,7 @@ function Fittings({ system }: { system: PressureSystem }): ReactNode {
   const set = (id: string, count: number): void => {
     const others = fittings.filter((one) => one.id !== id);
     const next = count > 0 ? [...others, { id, count }] : others;
-    change("fittings", { fittings: next.length > 0 ? next : undefined });
+    change(words.flowLeaf.fittingsEdit, { fittings: next.length > 0 ? next : undefined });
   };
   return (
     <>
@@ -135,7 +141,7 @@ function Fittings({ system }: { system: PressureSystem }): ReactNode {
           label={name}
           name={`fitting-${id}`}
           value={fittings.find((one) => one.id === id)?.count}
-          usual="none"
+          usual={words.flowLeaf.none}
           measure={plain}
           onCommit={(count) => set(id, Math.round(count))}
           onClear={() => set(id, 0)}
@@ -154,36 +160,36 @@ export function DoseFields({ system }: { system: PressureSystem }): ReactNode {
     <>
       <ChamberFields system={system} />
       <MeasureField
-        label="Doses a day"
+        label={words.flowLeaf.dosesADay}
         name="doses"
         value={dose.perDay}
         measure={plain}
         least={0}
         above
-        onCommit={(perDay) => change("doses", { dose: { ...dose, perDay } })}
+        onCommit={(perDay) => change(words.flowLeaf.dosesEdit, { dose: { ...dose, perDay } })}
       />
       <MeasureField
-        label="One dose"
+        label={words.flowLeaf.oneDose}
         name="dose-volume"
         value={dose.volume}
-        usual="day's flow ÷ doses"
+        usual={words.flowLeaf.daysFlowDoses}
         measure={liquidVolume}
         least={0}
         above
-        onCommit={(volume) => change("dose", { dose: { ...dose, volume } })}
-        onClear={() => change("dose", { dose: without(dose, "volume") })}
+        onCommit={(volume) => change(words.flowLeaf.doseEdit, { dose: { ...dose, volume } })}
+        onClear={() => change(words.flowLeaf.doseEdit, { dose: without(dose, "volume") })}
       />
       <MeasureField
-        label="Pump off, over the floor"
+        label={words.flowLeaf.pumpOffOverFloor}
         name="pump-off"
         value={dose.off}
-        usual="tank's low water"
+        usual={words.flowLeaf.tanksLowWater}
         measure={length}
-        onCommit={(off) => change("level", { dose: { ...dose, off } })}
-        onClear={() => change("level", { dose: without(dose, "off") })}
+        onCommit={(off) => change(words.flowLeaf.levelEdit, { dose: { ...dose, off } })}
+        onClear={() => change(words.flowLeaf.levelEdit, { dose: without(dose, "off") })}
       />
       <MeasureField
-        label="Alarm, over pump on"
+        label={words.flowLeaf.alarmOverPump}
         name="alarm"
         value={dose.alarmAbove}
         usual={ALARM}
@@ -191,17 +197,19 @@ export function DoseFields({ system }: { system: PressureSystem }): ReactNode {
         measure={length}
         least={0}
         above
-        onCommit={(alarmAbove) => change("alarm", { dose: { ...dose, alarmAbove } })}
-        onClear={() => change("alarm", { dose: without(dose, "alarmAbove") })}
+        onCommit={(alarmAbove) =>
+          change(words.flowLeaf.alarmEdit, { dose: { ...dose, alarmAbove } })
+        }
+        onClear={() => change(words.flowLeaf.alarmEdit, { dose: without(dose, "alarmAbove") })}
       />
       <MeasureField
-        label="Reserve over the alarm"
+        label={words.flowLeaf.reserveOverAlarm}
         name="reserve"
         value={dose.reserve}
-        usual="one day's flow"
+        usual={words.flowLeaf.oneDaysFlow}
         measure={liquidVolume}
-        onCommit={(reserve) => change("reserve", { dose: { ...dose, reserve } })}
-        onClear={() => change("reserve", { dose: without(dose, "reserve") })}
+        onCommit={(reserve) => change(words.flowLeaf.reserveEdit, { dose: { ...dose, reserve } })}
+        onClear={() => change(words.flowLeaf.reserveEdit, { dose: without(dose, "reserve") })}
       />
     </>
   );

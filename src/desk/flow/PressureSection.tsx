@@ -44,7 +44,7 @@ export function PressureSection(props: {
       {result !== undefined && <PumpChart result={result} />}
       {result !== undefined && <PumpTable system={system} result={result} />}
       <MainFields system={system} />
-      <h3>Beds</h3>
+      <h3>{words.flowLeaf.beds}</h3>
       {system.branches.map((branch) => (
         <BranchFields
           key={branch.id}
@@ -53,7 +53,7 @@ export function PressureSection(props: {
           result={result?.branches.find((one) => one.id === branch.id)}
         />
       ))}
-      <h3>Doses and floats</h3>
+      <h3>{words.flowLeaf.dosesAndFloats}</h3>
       {result !== undefined && <FloatDiagram result={result} />}
       {result !== undefined && <DoseFigures result={result} />}
       <DoseFields system={system} />
@@ -62,10 +62,12 @@ export function PressureSection(props: {
           type="button"
           className="link"
           onClick={() =>
-            edit(`remove ${system.name}`, (site) => removePressure(site, schemeId, system.id))
+            edit(words.flowLeaf.removeEdit(system.name), (site) =>
+              removePressure(site, schemeId, system.id),
+            )
           }
         >
-          Remove this pump and its laterals
+          {words.flowLeaf.removePumpLaterals}
         </button>
       </div>
     </section>
@@ -76,12 +78,12 @@ function Verdict({ result }: { result: PressureResult }): ReactNode {
   const used = result.pumps.find((pump) => pump.id === result.pump);
   const good = used?.outcome === "runs" && used.meets;
   const says = good
-    ? "the pump is strong enough"
+    ? words.flowLeaf.pumpStrongEnough
     : used?.outcome === "no-flow"
-      ? "cannot lift so high"
+      ? words.flowLeaf.cannotLiftHigh
       : used?.outcome === "off-curve"
-        ? "runs off its curve"
-        : "too weak";
+        ? words.flowLeaf.runsOffCurve
+        : words.flowLeaf.tooWeak;
   return <span className={`verdict ${good ? "runs" : "wrong"}`}>{says}</span>;
 }
 
@@ -89,35 +91,39 @@ function Duty({ result }: { result: PressureResult }): ReactNode {
   const { units } = useSite().site;
   const { parts } = result;
   const pieces = [
-    ["Lift to the last holes", parts.lift],
-    ["Lost in riser and main", parts.main],
-    ["Lost in branch and laterals", parts.beyond],
-    ["Left at the last hole", parts.last],
+    [words.flowLeaf.liftLastHoles, parts.lift],
+    [words.flowLeaf.lostRiserMain, parts.main],
+    [words.flowLeaf.lostBranchLaterals, parts.beyond],
+    [words.flowLeaf.leftLastHole, parts.last],
   ] as const;
   return (
     <>
-      <Working text="Runs at" amount={flow.print(result.flow.value, units)}>
+      <Working text={words.flowLeaf.runsAt} amount={flow.print(result.flow.value, units)}>
         <QuantityWorking quantity={result.flow} decimal />
       </Working>
-      <Working text="against a head of" amount={head.print(result.head.value, units)}>
+      <Working text={words.flowLeaf.againstHead} amount={head.print(result.head.value, units)}>
         <p>{words.terms.head.says}</p>
         <Rows rows={pieces.map(([name, value]) => [name, head.print(value, units)])} />
         <QuantityWorking quantity={result.head} decimal />
       </Working>
-      <Working text="Lift at rest" amount={head.print(result.lift.value, units)}>
+      <Working text={words.flowLeaf.liftAtRestLabel} amount={head.print(result.lift.value, units)}>
         <QuantityWorking quantity={result.lift} decimal />
       </Working>
       <Working
-        text="Wanted"
-        amount={`${flow.print(result.wanted.flow.value, units)} at ${head.print(result.wanted.head.value, units)}`}
+        text={words.flowLeaf.wantedLabel}
+        amount={words.flowLeaf.flowAtHead(
+          flow.print(result.wanted.flow.value, units),
+          head.print(result.wanted.head.value, units),
+        )}
       >
         <QuantityWorking quantity={result.wanted.flow} decimal />
       </Working>
-      <Working text="Speed in the main" amount={velocity.print(result.velocity.value, units)}>
+      <Working
+        text={words.flowLeaf.speedMain}
+        amount={velocity.print(result.velocity.value, units)}
+      >
         <QuantityWorking quantity={result.velocity} decimal />
-        <p>
-          Stopped at once it adds {head.print(result.surge.value, units)} of pressure for a moment.
-        </p>
+        <p>{words.flowLeaf.stoppedOnceAddsPressure(head.print(result.surge.value, units))}</p>
         <QuantityWorking quantity={result.surge} decimal />
       </Working>
     </>
@@ -129,23 +135,26 @@ function DoseFigures({ result }: { result: PressureResult }): ReactNode {
   const { dose } = result;
   if (dose === null) return null;
   const rows: readonly (readonly [string, string])[] = [
-    ["Drawn each time, with what runs back", liquidVolume.print(dose.plan.drawn, units)],
-    ["Free over the alarm", liquidVolume.print(dose.plan.reserve, units)],
-    ["Without power it holds", `${plainNumber(dose.plan.hoursWithoutPower, 0)} h of flow`],
+    [words.flowLeaf.drawnEachTimeWith, liquidVolume.print(dose.plan.drawn, units)],
+    [words.flowLeaf.freeOverAlarm, liquidVolume.print(dose.plan.reserve, units)],
+    [
+      words.flowLeaf.withoutPowerHolds,
+      words.flowLeaf.hOfFlow(plainNumber(dose.plan.hoursWithoutPower, 0)),
+    ],
   ];
   return (
     <>
-      <Working text="One dose" amount={liquidVolume.print(dose.volume.value, units)}>
+      <Working text={words.flowLeaf.oneDose} amount={liquidVolume.print(dose.volume.value, units)}>
         <p>{words.terms.dose.says}</p>
         <QuantityWorking quantity={dose.volume} liquid decimal />
       </Working>
       {dose.runTime !== null && (
-        <Working text="The pump runs for" amount={minutes.print(dose.runTime.value, units)}>
+        <Working text={words.flowLeaf.pumpRuns} amount={minutes.print(dose.runTime.value, units)}>
           <QuantityWorking quantity={dose.runTime} liquid decimal />
         </Working>
       )}
       <Working
-        text="Runs back after each dose"
+        text={words.flowLeaf.runsBackAfterEach}
         amount={liquidVolume.print(result.drainBack.value, units)}
       >
         <p>{words.terms.drainBack.says}</p>

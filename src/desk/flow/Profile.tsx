@@ -4,6 +4,7 @@ import { foundLayers } from "../../estimate/index.js";
 import type { FoundLayers } from "../../estimate/index.js";
 import { findWork } from "../../site/index.js";
 import type { PlanPoint } from "../../site/index.js";
+import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
 import { heightOn } from "../section/fit.js";
 import { nameOfMaterial } from "../section/names.js";
@@ -77,7 +78,7 @@ export function Profile({ check }: { check: PipeCheck }): ReactNode {
   const layers = useLayers(check, reach.lowest);
   const known = check.stations.filter((one) => Number.isFinite(one.ground));
   if (known.length < 2 || check.length <= 0) {
-    return <p className="says">The survey does not reach along this pipe.</p>;
+    return <p className="says">{words.flowLeaf.surveyDoesNotReach}</p>;
   }
   const materials = materialsDown(layers, check);
   const offs = known.map(
@@ -99,7 +100,7 @@ export function Profile({ check }: { check: PipeCheck }): ReactNode {
         ))}
         {offs.some((off) => off > APART) && (
           <span className="key">
-            <Swatch fill="var(--earth-fill)" /> placed by other works
+            <Swatch fill="var(--earth-fill)" /> {words.flowLeaf.placedOtherWorks}
           </span>
         )}
         {offs.some((off) => Math.abs(off) > APART) && (
@@ -107,7 +108,7 @@ export function Profile({ check }: { check: PipeCheck }): ReactNode {
             <svg width="22" height="12" aria-hidden="true">
               <path className="section-found" d="M0 6H22" />
             </svg>{" "}
-            ground as found
+            {words.flowLeaf.groundAsFound}
           </span>
         )}
         <EventTable events={events} />

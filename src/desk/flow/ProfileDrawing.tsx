@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { FoundLayers } from "../../estimate/index.js";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
 import { EarthPatterns, patternId } from "../section/EarthPatterns.js";
 import { heightOn, ticks, type Tick } from "../section/fit.js";
@@ -69,7 +70,10 @@ export function ProfileDrawing(props: DrawingProps): ReactNode {
     <svg
       viewBox={`0 0 ${WIDE} ${frame.foot + FOOT}`}
       role="img"
-      aria-label={`Profile of ${check.name} over ${length.print(check.length, site.units)}: ground, layers and invert; its figures follow`}
+      aria-label={words.flowLeaf.profileOverGroundLayers(
+        check.name,
+        length.print(check.length, site.units),
+      )}
     >
       <EarthPatterns site={site} materials={materials} within={within} />
       <Axes check={check} frame={frame} heights={heights} />
@@ -97,8 +101,10 @@ export function ProfileDrawing(props: DrawingProps): ReactNode {
         textAnchor="middle"
         fill="var(--ink-soft)"
       >
-        {site.units === "us" ? "ft" : "m"} along and up; heights ×{" "}
-        {stretch.toFixed(stretch < 10 ? 1 : 0)}
+        {words.flowLeaf.alongUpHeights(
+          site.units === "us" ? "ft" : "m",
+          stretch.toFixed(stretch < 10 ? 1 : 0),
+        )}
       </text>
     </svg>
   );

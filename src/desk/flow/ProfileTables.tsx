@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import type { FoundLayers } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { distance, elevation, length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
 import { heightOn } from "../section/fit.js";
 import { nameOfMaterial } from "../section/names.js";
@@ -15,20 +16,25 @@ const MEETS = 0.0005;
 function wordsOf(event: ProfileEvent, units: Site["units"]): string {
   switch (event.kind) {
     case "cleanout":
-      return "Cleanout";
+      return words.flowLeaf.cleanout;
     case "bend":
-      return `Bend of ${Math.round(event.measure)}°`;
+      return words.flowLeaf.bendOf(Math.round(event.measure));
     case "crossing":
-      return `${event.over ? "Over" : "Under"} ${event.name}, ${
-        event.measure < 0 ? "through it" : `${length.print(event.measure, units)} clear`
+      return `${event.over ? words.flowLeaf.overCapital : words.flowLeaf.underCapital} ${event.name}, ${
+        event.measure < 0
+          ? words.flowLeaf.throughIt
+          : words.flowLeaf.clear(length.print(event.measure, units))
       }`;
     case "joint": {
       const off = Math.abs(event.measure);
       const side = event.over ? "inlet" : "outlet";
       const how =
         off < MEETS
-          ? "meets its invert"
-          : `${length.print(off, units, { digits: 2 })} ${event.measure > 0 ? "above" : "below"} its invert`;
+          ? words.flowLeaf.meetsItsInvert
+          : words.flowLeaf.itsInvert(
+              length.print(off, units, { digits: 2 }),
+              event.measure > 0 ? words.flowLeaf.above : words.flowLeaf.below,
+            );
       return `${event.name} ${side}, ${how}`;
     }
   }
@@ -39,7 +45,7 @@ export function EventTable({ events }: { events: readonly ProfileEvent[] }): Rea
   const { units } = useSite().site;
   if (events.length === 0) return null;
   return (
-    <table className="table way" aria-label="Along the pipe">
+    <table className="table way" aria-label={words.flowLeaf.alongThePipe}>
       <tbody>
         {events.map((event, i) => (
           <tr key={i}>
@@ -47,7 +53,7 @@ export function EventTable({ events }: { events: readonly ProfileEvent[] }): Rea
               <span className="number">{i + 1}</span> {wordsOf(event, units)}
             </th>
             <td style={{ whiteSpace: "nowrap" }}>
-              at {distance.print(event.station, units, { digits: 1 })}
+              {words.flowLeaf.atPlace(distance.print(event.station, units, { digits: 1 }))}
             </td>
           </tr>
         ))}
@@ -71,7 +77,7 @@ export function ProfileFigures(props: FiguresProps): ReactNode {
   return (
     <details className="working" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
-        <span className="text">Figures of the profile</span>
+        <span className="text">{words.flowLeaf.figuresProfile}</span>
       </summary>
       {open && (
         <div className="inside">
@@ -113,10 +119,10 @@ function Heights(props: FiguresProps): ReactNode {
     <table className="table">
       <thead>
         <tr>
-          <th scope="col">Along</th>
-          <th scope="col">Ground</th>
-          <th scope="col">Invert</th>
-          <th scope="col">Cover</th>
+          <th scope="col">{words.flowLeaf.along}</th>
+          <th scope="col">{words.flowLeaf.ground}</th>
+          <th scope="col">{words.flowLeaf.invert}</th>
+          <th scope="col">{words.flowLeaf.cover}</th>
         </tr>
       </thead>
       <tbody>
@@ -142,19 +148,19 @@ function Layers(props: FiguresProps): ReactNode {
     <div
       tabIndex={0}
       role="region"
-      aria-label={`Layers along ${check.name}`}
+      aria-label={words.flowLeaf.layersAlong(check.name)}
       style={{ overflowX: "auto" }}
     >
       <table className="table">
         <thead>
           <tr>
-            <th scope="col">Top as found, along</th>
+            <th scope="col">{words.flowLeaf.topFoundAlong}</th>
             {materials.map((material) => (
               <th scope="col" key={material}>
                 {nameOfMaterial(site, material)}
               </th>
             ))}
-            <th scope="col">Pipe lies in</th>
+            <th scope="col">{words.flowLeaf.pipeLiesIn}</th>
           </tr>
         </thead>
         <tbody style={{ whiteSpace: "nowrap" }}>

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { PressureResult } from "../parts.js";
 import { flow, head } from "../../units/index.js";
 import type { Measure } from "../../units/index.js";
@@ -77,10 +78,10 @@ function Axes({ frame }: { frame: Frame }): ReactNode {
       ))}
       <path d={`M${LEFT},${TOP}V${bottom}H${WIDE - RIGHT}`} fill="none" stroke="var(--ink)" />
       <text x={WIDE - RIGHT} y={HIGH - 5} textAnchor="end">
-        flow, {flow.unitLabel(units)}
+        {words.flowLeaf.flowAxis(flow.unitLabel(units))}
       </text>
       <text x={LEFT + 5} y={TOP + 10}>
-        head, {head.unitLabel(units)}
+        {words.flowLeaf.headAxis(head.unitLabel(units))}
       </text>
     </g>
   );
@@ -96,15 +97,24 @@ export function PumpChart({ result }: { result: PressureResult }): ReactNode {
   const high = result.system.map((one): Point => [one.flow, one.high ?? NaN]);
   const { x, y } = frame;
   const meets = used?.outcome === "runs" || used?.outcome === "off-curve";
-  const words = `${flow.print(result.flow.value, units)} at ${head.print(result.head.value, units)}`;
-  const wanted = `${flow.print(result.wanted.flow.value, units)} at ${head.print(result.wanted.head.value, units)}`;
+  const meeting = words.flowLeaf.flowAtHead(
+    flow.print(result.flow.value, units),
+    head.print(result.head.value, units),
+  );
+  const wanted = words.flowLeaf.flowAtHead(
+    flow.print(result.wanted.flow.value, units),
+    head.print(result.wanted.head.value, units),
+  );
   return (
     <figure className="drawing">
       <svg
         viewBox={`0 0 ${WIDE} ${HIGH}`}
         role="img"
         data-chart="pump"
-        aria-label={`Pump and system: ${meets ? `they meet at ${words}` : "they do not meet"}; wanted is ${wanted}`}
+        aria-label={words.flowLeaf.pumpSystemWanted(
+          meets ? words.flowLeaf.theyMeetAt(meeting) : words.flowLeaf.theyDoNotMeet,
+          wanted,
+        )}
       >
         <Axes frame={frame} />
         <g fill="none" strokeWidth="1.8">
@@ -139,27 +149,27 @@ export function PumpChart({ result }: { result: PressureResult }): ReactNode {
       </svg>
       <figcaption>
         <span className="key">
-          <Key line="ink" /> {used?.name ?? "pump"}
+          <Key line="ink" /> {used?.name ?? words.flowLeaf.pump}
         </span>
         <span className="key">
-          <Key line="fill" /> system, water low
+          <Key line="fill" /> {words.flowLeaf.systemWaterLow}
         </span>
         {result.water.high !== null && (
           <span className="key">
-            <Key line="fill" dashed /> water high
+            <Key line="fill" dashed /> {words.flowLeaf.waterHigh}
           </span>
         )}
         <span className="key">
           <svg width="12" height="12" aria-hidden>
             <circle cx="6" cy="6" r="5" fill="var(--stake)" />
           </svg>{" "}
-          runs at
+          {words.flowLeaf.runsAtKey}
         </span>
         <span className="key">
           <svg width="12" height="12" aria-hidden>
             <rect x="2" y="2" width="8" height="8" fill="var(--card)" stroke="var(--ink)" />
           </svg>{" "}
-          wanted
+          {words.flowLeaf.wantedKey}
         </span>
       </figcaption>
       <ChartTable result={result} />
@@ -195,15 +205,15 @@ function ChartTable({ result }: { result: PressureResult }): ReactNode {
   return (
     <details className="working">
       <summary>
-        <span className="text">Figures of the chart</span>
+        <span className="text">{words.flowLeaf.figuresChart}</span>
       </summary>
       <div className="inside">
         <table className="table">
           <thead>
             <tr>
-              <th scope="col">Flow</th>
-              <th scope="col">Pump gives</th>
-              <th scope="col">System asks</th>
+              <th scope="col">{words.flowLeaf.flowColumn}</th>
+              <th scope="col">{words.flowLeaf.pumpGives}</th>
+              <th scope="col">{words.flowLeaf.systemAsks}</th>
             </tr>
           </thead>
           <tbody>

@@ -1,4 +1,5 @@
 import { useState, type ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { PressureResult } from "../parts.js";
 import { pumpRows } from "../../estimate/index.js";
 import { without } from "../../site/index.js";
@@ -17,18 +18,18 @@ export function PumpTable(props: { system: PressureSystem; result: PressureResul
   return (
     <>
       <ChoiceField
-        label="Pump"
+        label={words.flowLeaf.pumpLabel}
         name="pump"
         value={system.pump}
         choices={system.pumps}
-        onChoose={(pump) => change("pump", { pump })}
+        onChoose={(pump) => change(words.flowLeaf.pumpEdit, { pump })}
       />
       <table className="table pumps">
         <thead>
           <tr>
-            <th scope="col">Pump</th>
-            <th scope="col">Runs at</th>
-            <th scope="col">Takes</th>
+            <th scope="col">{words.flowLeaf.pumpLabel}</th>
+            <th scope="col">{words.flowLeaf.runsAt}</th>
+            <th scope="col">{words.flowLeaf.takes}</th>
           </tr>
         </thead>
         <tbody>
@@ -38,26 +39,31 @@ export function PumpTable(props: { system: PressureSystem; result: PressureResul
                 {pump.name}
                 <small>
                   {pump.id === result.best
-                    ? "does it with least power"
+                    ? words.flowLeaf.doesWithLeastPower
                     : pump.outcome === "no-flow"
-                      ? "cannot lift so high"
+                      ? words.flowLeaf.cannotLiftHigh
                       : pump.outcome === "no-curve"
                         ? pump.why
                         : pump.outcome === "off-curve"
-                          ? "runs off its curve"
+                          ? words.flowLeaf.runsOffCurve
                           : pump.meets
-                            ? "does it"
-                            : "too weak"}
+                            ? words.flowLeaf.doesIt
+                            : words.flowLeaf.tooWeak}
                 </small>
               </th>
               <td>
                 {pump.flow > 0
-                  ? `${flow.print(pump.flow, units)} at ${head.print(pump.head, units)}`
+                  ? words.flowLeaf.flowAtHead(
+                      flow.print(pump.flow, units),
+                      head.print(pump.head, units),
+                    )
                   : "–"}
               </td>
               <td>
-                {pump.power === null ? "–" : `${plainNumber(pump.power, 0)} W`}
-                {pump.energy !== null && <small>{plainNumber(pump.energy, 0)} kWh a year</small>}
+                {pump.power === null ? "–" : words.flowLeaf.watts(plainNumber(pump.power, 0))}
+                {pump.energy !== null && (
+                  <small>{words.flowLeaf.kwhAYear(plainNumber(pump.energy, 0))}</small>
+                )}
               </td>
             </tr>
           ))}
@@ -69,10 +75,12 @@ export function PumpTable(props: { system: PressureSystem; result: PressureResul
           type="checkbox"
           checked={system.alternating === true}
           onChange={(event) =>
-            change("alternating", { alternating: event.target.checked ? true : undefined })
+            change(words.flowLeaf.alternatingEdit, {
+              alternating: event.target.checked ? true : undefined,
+            })
           }
         />
-        Two alike take turns
+        {words.flowLeaf.twoAlikeTakeTurns}
       </label>
     </>
   );
@@ -99,7 +107,7 @@ function CurveEditor({ system }: { system: PressureSystem }): ReactNode {
     }
     setTyped(null);
     setWrong(null);
-    setPump({ curve: read.points, source: "as entered" });
+    setPump({ curve: read.points, source: words.flowLeaf.asEntered });
   }
 
   function setPump(next: Partial<Pick<Pump, "curve" | "source">>): void {
@@ -107,19 +115,20 @@ function CurveEditor({ system }: { system: PressureSystem }): ReactNode {
       if (one.id !== system.pump) return one;
       return { ...without(without(one, "curve"), "source"), ...next };
     });
-    change("curve", { pumps });
+    change(words.flowLeaf.curveEdit, { pumps });
   }
 
   return (
     <details className="working">
       <summary>
-        <span className="text">Curve of {pump.name}</span>
-        <span className="amount">{pump.curve === undefined ? "typical" : "yours"}</span>
+        <span className="text">{words.flowLeaf.curveOf(pump.name)}</span>
+        <span className="amount">
+          {pump.curve === undefined ? words.flowLeaf.typical : words.flowLeaf.yours}
+        </span>
       </summary>
       <div className="inside">
         <label className="stacked">
-          One point a line: flow in {flow.unitLabel(units)}, head in {head.unitLabel(units)}, and
-          watts if known
+          {words.flowLeaf.onePointLineFlow(flow.unitLabel(units), head.unitLabel(units))}
           <textarea
             rows={8}
             value={shown}
@@ -140,15 +149,15 @@ function CurveEditor({ system }: { system: PressureSystem }): ReactNode {
         )}
         <div className="tools">
           <button type="button" className="link" onClick={take}>
-            Use these points
+            {words.flowLeaf.useThesePoints}
           </button>
           {pump.curve !== undefined && row !== undefined && (
             <button type="button" className="link" onClick={() => setPump({})}>
-              Back to the typical curve
+              {words.flowLeaf.backTypicalCurve}
             </button>
           )}
         </div>
-        <p className="rule-source">{pump.source ?? row?.source ?? "as entered"}</p>
+        <p className="rule-source">{pump.source ?? row?.source ?? words.flowLeaf.asEntered}</p>
       </div>
     </details>
   );

@@ -5,10 +5,10 @@ export function Rows({ rows }: { rows: readonly (readonly [string, string])[] })
   return (
     <table className="table">
       <tbody>
-        {rows.map(([name, words]) => (
+        {rows.map(([name, said]) => (
           <tr key={name}>
             <th scope="row">{name}</th>
-            <td>{words}</td>
+            <td>{said}</td>
           </tr>
         ))}
       </tbody>

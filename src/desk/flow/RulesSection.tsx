@@ -3,6 +3,7 @@ import { flowRules } from "../../estimate/index.js";
 import { setFlowRule } from "../../site/index.js";
 import { density, length, liquidVolume, velocity } from "../../units/index.js";
 import type { Measure } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { percent } from "../fields/percent.js";
 import { plain } from "../fields/plain.js";
@@ -23,15 +24,15 @@ export function RulesSection(): ReactNode {
   const edit = useEdit();
   const own = useScheme()?.flow?.rules ?? [];
   const set = (id: string, name: string, value: number | null): void =>
-    edit(`limit: ${name}`, (site) => setFlowRule(site, schemeId, id, value));
+    edit(words.flowLeaf.limitEdit(name), (site) => setFlowRule(site, schemeId, id, value));
   return (
     <details className="working">
       <summary>
-        <span className="text">Limits used here</span>
-        <span className="amount">{own.length > 0 ? `${own.length} of your own` : ""}</span>
+        <span className="text">{words.flowLeaf.limitsUsedHere}</span>
+        <span className="amount">{own.length > 0 ? words.flowLeaf.ofYourOwn(own.length) : ""}</span>
       </summary>
       <div className="inside">
-        <p>Law differs by place: put your local code’s figure in place of any of these.</p>
+        <p>{words.flowLeaf.lawDiffersPlacePut}</p>
         {flowRules().map((rule) => {
           const chosen = own.find((one) => one.id === rule.id);
           return (

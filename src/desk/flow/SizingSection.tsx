@@ -3,6 +3,7 @@ import { sizingTables } from "../../estimate/index.js";
 import type { Flow, Site, Work } from "../../site/index.js";
 import { area, dailyFlow, length, liquidVolume } from "../../units/index.js";
 import type { Measure } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { plain, whole } from "../fields/plain.js";
@@ -23,32 +24,39 @@ export function SizingSection(): ReactNode {
   const sizing = estimate?.flow.sizing;
   const { units } = site;
   return (
-    <section aria-label="Design flow and sizes">
+    <section aria-label={words.flowLeaf.designFlowSizes}>
       <h2>
         <span>
-          <Term id="designFlow">Design flow</Term> and <Term id="sizing">sizes</Term>
+          <Term id="designFlow">{words.flowLeaf.designFlow}</Term> {words.flowLeaf.and}{" "}
+          <Term id="sizing">{words.flowLeaf.sizes}</Term>
         </span>
       </h2>
       <DesignFields />
       {sizing?.daily !== undefined && (
-        <Working text="Comes in a day" amount={dailyFlow.print(sizing.daily.value, units)}>
+        <Working text={words.flowLeaf.comesDay} amount={dailyFlow.print(sizing.daily.value, units)}>
           <QuantityWorking quantity={sizing.daily} decimal />
         </Working>
       )}
       <SoilFields />
       {sizing?.loading !== undefined && (
-        <Working text="The soil takes" amount={loadingWords(sizing.loading.value, units)}>
+        <Working
+          text={words.flowLeaf.theSoilTakes}
+          amount={loadingWords(sizing.loading.value, units)}
+        >
           <QuantityWorking quantity={sizing.loading} decimal />
         </Working>
       )}
       <FieldWorks />
       {sizing?.areaWanted !== undefined && (
-        <Working text="Bottom wanted" amount={area.print(sizing.areaWanted.value, units)}>
+        <Working
+          text={words.flowLeaf.bottomWanted}
+          amount={area.print(sizing.areaWanted.value, units)}
+        >
           <QuantityWorking quantity={sizing.areaWanted} decimal />
         </Working>
       )}
       {sizing !== undefined && sizing.field.value > 0 && (
-        <Working text="Bottom there is" amount={area.print(sizing.field.value, units)}>
+        <Working text={words.flowLeaf.bottomThereIs} amount={area.print(sizing.field.value, units)}>
           <QuantityWorking quantity={sizing.field} decimal />
         </Working>
       )}
@@ -56,12 +64,18 @@ export function SizingSection(): ReactNode {
         <MoundLine key={mound.bed} mound={mound} />
       ))}
       {sizing?.leastTank !== undefined && (
-        <Working text="Tank wanted" amount={liquidVolume.print(sizing.leastTank.value, units)}>
+        <Working
+          text={words.flowLeaf.tankWanted}
+          amount={liquidVolume.print(sizing.leastTank.value, units)}
+        >
           <QuantityWorking quantity={sizing.leastTank} liquid decimal />
         </Working>
       )}
       {sizing !== undefined && (
-        <Working text="Tanks hold" amount={liquidVolume.print(sizing.tanks.value, units)}>
+        <Working
+          text={words.flowLeaf.tanksHold}
+          amount={liquidVolume.print(sizing.tanks.value, units)}
+        >
           <QuantityWorking quantity={sizing.tanks} liquid decimal />
         </Working>
       )}
@@ -79,13 +93,10 @@ function MoundLine({ mound }: { mound: Sizing["mounds"][number] }): ReactNode {
   if (size === null) return null;
   return (
     <Working
-      text={`${name} as a mound`}
+      text={words.flowLeaf.asAMound(name)}
       amount={`${length.print(size.length.value, units)} × ${length.print(size.width.value, units)}`}
     >
-      <p>
-        What the bed would cover with earth sides in place of its walls, lying along the contour. It
-        is not laid out as a work: check that it clears lot lines and setbacks.
-      </p>
+      <p>{words.flowLeaf.whatBedWouldCover}</p>
       <QuantityWorking quantity={size.length} decimal />
       <QuantityWorking quantity={size.width} decimal />
     </Working>
@@ -93,11 +104,11 @@ function MoundLine({ mound }: { mound: Sizing["mounds"][number] }): ReactNode {
 }
 
 const DESIGN_WAYS = [
-  { id: "none", name: "not said yet" },
-  { id: "daily", name: "a flow a day" },
-  { id: "bedrooms", name: "bedrooms, by a table" },
-  { id: "people", name: "people" },
-  { id: "fixtures", name: "fixtures" },
+  { id: "none", name: words.flowLeaf.notSaidYet },
+  { id: "daily", name: words.flowLeaf.flowDay },
+  { id: "bedrooms", name: words.flowLeaf.bedroomsTable },
+  { id: "people", name: words.flowLeaf.people },
+  { id: "fixtures", name: words.flowLeaf.fixtures },
 ] as const;
 
 /** A first design flow of each way to give it (m³/s over the day). */
@@ -113,7 +124,7 @@ function firstDesign(by: Design["by"], units: Site["units"]): Design {
     case "fixtures":
       return {
         by,
-        fixtures: [{ name: "shower", count: 1, each: day(units === "us" ? 50 : 190) }],
+        fixtures: [{ name: words.flowLeaf.shower, count: 1, each: day(units === "us" ? 50 : 190) }],
       };
   }
 }
@@ -122,11 +133,12 @@ function DesignFields(): ReactNode {
   const { units } = useSite().site;
   const design = useScheme()?.flow?.design;
   const change = useFlowChange();
-  const set = (next: Design | undefined): void => change("design flow", { design: next });
+  const set = (next: Design | undefined): void =>
+    change(words.flowLeaf.designFlowEdit, { design: next });
   return (
     <>
       <ChoiceField
-        label="Reckoned from"
+        label={words.flowLeaf.reckonedFrom}
         name="design-by"
         value={design?.by ?? "none"}
         choices={DESIGN_WAYS}
@@ -134,7 +146,7 @@ function DesignFields(): ReactNode {
       />
       {design?.by === "daily" && (
         <MeasureField
-          label="Flow a day"
+          label={words.flowLeaf.flowADay}
           name="design-daily"
           value={design.flow}
           measure={dailyFlow}
@@ -147,7 +159,7 @@ function DesignFields(): ReactNode {
       {design?.by === "people" && (
         <>
           <MeasureField
-            label="People"
+            label={words.flowLeaf.peopleLabel}
             name="design-people"
             value={design.people}
             measure={plain}
@@ -156,7 +168,7 @@ function DesignFields(): ReactNode {
             onCommit={(people) => set({ ...design, people })}
           />
           <MeasureField
-            label="each, a day"
+            label={words.flowLeaf.eachADay}
             value={design.each}
             measure={dailyFlow}
             least={0}
@@ -179,7 +191,7 @@ function Bedrooms(props: {
   return (
     <>
       <MeasureField
-        label="Bedrooms"
+        label={words.flowLeaf.bedrooms}
         name="design-bedrooms"
         value={design.bedrooms}
         measure={whole}
@@ -187,7 +199,7 @@ function Bedrooms(props: {
         onCommit={(bedrooms) => set({ ...design, bedrooms })}
       />
       <ChoiceField
-        label="by the table of"
+        label={words.flowLeaf.byTheTableOf}
         value={design.table ?? tables[0]?.id ?? ""}
         choices={tables}
         onChoose={(table) => set({ ...design, table })}
@@ -210,13 +222,13 @@ function Fixtures(props: {
   return fixtures.map((one, i) => (
     <fieldset key={one.name} aria-label={one.name}>
       <MeasureField
-        label={`${one.name}: how many`}
+        label={words.flowLeaf.howMany(one.name)}
         value={one.count}
         measure={whole}
         onCommit={(count) => put(i, { count })}
       />
       <MeasureField
-        label="each, a day"
+        label={words.flowLeaf.eachADay}
         value={one.each}
         measure={dailyFlow}
         least={0}
@@ -228,10 +240,10 @@ function Fixtures(props: {
 }
 
 const SOIL_WAYS = [
-  { id: "none", name: "not said yet" },
-  { id: "percolation", name: "a percolation test" },
-  { id: "class", name: "a class of soil" },
-  { id: "rate", name: "a rate of your own" },
+  { id: "none", name: words.flowLeaf.notSaidYet },
+  { id: "percolation", name: words.flowLeaf.aPercolationTest },
+  { id: "class", name: words.flowLeaf.classSoil },
+  { id: "rate", name: words.flowLeaf.rateYourOwn },
 ] as const;
 
 function firstSoil(by: Soil["by"], units: Site["units"]): Soil {
@@ -249,12 +261,12 @@ function SoilFields(): ReactNode {
   const { units } = useSite().site;
   const soil = useScheme()?.flow?.soil;
   const change = useFlowChange();
-  const set = (next: Soil | undefined): void => change("soil", { soil: next });
+  const set = (next: Soil | undefined): void => change(words.flowLeaf.soilEdit, { soil: next });
   const tables = sizingTables();
   return (
     <>
       <ChoiceField
-        label="Soil known by"
+        label={words.flowLeaf.soilKnownBy}
         name="soil-by"
         value={soil?.by ?? "none"}
         choices={SOIL_WAYS}
@@ -263,7 +275,7 @@ function SoilFields(): ReactNode {
       {soil?.by === "percolation" && (
         <>
           <MeasureField
-            label={`Falls, ${percolation(units).unit}`}
+            label={words.flowLeaf.fallsIn(percolation(units).unit)}
             name="percolation"
             value={soil.rate}
             measure={scaled(percolation(units).size)}
@@ -272,7 +284,7 @@ function SoilFields(): ReactNode {
             onCommit={(rate) => set({ ...soil, rate })}
           />
           <ChoiceField
-            label="by the table of"
+            label={words.flowLeaf.byTheTableOf}
             value={soil.table ?? tables.loading[0]?.id ?? ""}
             choices={tables.loading}
             onChoose={(table) => set({ ...soil, table })}
@@ -282,7 +294,7 @@ function SoilFields(): ReactNode {
       {soil?.by === "class" && <SoilClass soil={soil} set={set} />}
       {soil?.by === "rate" && (
         <MeasureField
-          label={`Takes, ${loadingUnit(units)}`}
+          label={words.flowLeaf.takesIn(loadingUnit(units))}
           name="loading"
           value={soil.rate}
           measure={{ ...plain, ...perUnit(units) }}
@@ -302,7 +314,7 @@ function SoilClass(props: { soil: Soil & { by: "class" }; set: (next: Soil) => v
   return (
     <>
       <ChoiceField
-        label="by the table of"
+        label={words.flowLeaf.byTheTableOf}
         value={table?.id ?? ""}
         choices={classes}
         onChoose={(id) => {
@@ -311,7 +323,7 @@ function SoilClass(props: { soil: Soil & { by: "class" }; set: (next: Soil) => v
         }}
       />
       <ChoiceField
-        label="Class"
+        label={words.flowLeaf.class}
         name="soil-class"
         value={soil.class}
         choices={table?.rows ?? []}
@@ -356,11 +368,11 @@ function FieldWorks(): ReactNode {
   if (works.length === 0) return null;
   const toggle = (id: string, on: boolean): void => {
     const next = works.map((work) => work.id).filter((one) => (one === id ? on : field.has(one)));
-    change("field", { field: next.length > 0 ? next : undefined });
+    change(words.flowLeaf.fieldEdit, { field: next.length > 0 ? next : undefined });
   };
   return (
-    <fieldset aria-label="What takes the water">
-      <h3>What takes the water</h3>
+    <fieldset aria-label={words.flowLeaf.whatTakesWater}>
+      <h3>{words.flowLeaf.whatTakesWater}</h3>
       {works.map((work) => (
         <label className="tick" key={work.id}>
           <input

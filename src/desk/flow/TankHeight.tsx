@@ -23,7 +23,7 @@ export function TankHeight({ highest }: { highest: HighestTank }): ReactNode {
   const amount = length.print(Math.abs(highest.rise), units);
   const can =
     Math.abs(highest.rise) < NOTICED
-      ? "as high as it can be"
+      ? words.flowLeaf.highCan
       : `${amount} ${highest.rise > 0 ? "higher" : "lower"}`;
   return (
     <details
@@ -32,14 +32,11 @@ export function TankHeight({ highest }: { highest: HighestTank }): ReactNode {
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
       <summary>
-        <span className="text">{tank.name}: as high as the drain allows</span>
+        <span className="text">{words.flowLeaf.highDrainAllows(tank.name)}</span>
         <span className="amount">{can}</span>
       </summary>
       <div className="inside">
-        <p>
-          {drain?.name ?? "Its drain"} then falls just the least for its size. Nothing is left for
-          rough laying: a little lower is wise.
-        </p>
+        <p>{words.flowLeaf.thenFallsJustLeast(drain?.name ?? words.flowLeaf.itsDrain)}</p>
         {open && Math.abs(highest.rise) >= NOTICED && <Raise highest={highest} />}
       </div>
     </details>
@@ -65,9 +62,9 @@ function Raise({ highest }: { highest: HighestTank }): ReactNode {
   const after = useMemo(() => reckon(raised, schemeId), [raised, schemeId]);
   if (estimate === null) return null;
   const rows = [
-    ["Cut", (one: Estimate) => earthVolume.print(one.earth.bank, units)],
-    ["of it rock", (one: Estimate) => earthVolume.print(rockIn(one, site), units)],
-    ["Cost", (one: Estimate) => money(currency).print(one.cost.total.likely, units)],
+    [words.flowLeaf.cut, (one: Estimate) => earthVolume.print(one.earth.bank, units)],
+    [words.flowLeaf.ofItRock, (one: Estimate) => earthVolume.print(rockIn(one, site), units)],
+    [words.flowLeaf.cost, (one: Estimate) => money(currency).print(one.cost.total.likely, units)],
   ] as const;
   return (
     <>
@@ -77,8 +74,8 @@ function Raise({ highest }: { highest: HighestTank }): ReactNode {
             <th scope="col">
               <span className="unseen">{words.forms.figure}</span>
             </th>
-            <th scope="col">Now</th>
-            <th scope="col">There</th>
+            <th scope="col">{words.flowLeaf.now}</th>
+            <th scope="col">{words.flowLeaf.there}</th>
           </tr>
         </thead>
         <tbody>
@@ -96,12 +93,12 @@ function Raise({ highest }: { highest: HighestTank }): ReactNode {
           type="button"
           className="link"
           onClick={() =>
-            edit("tank to its drain", (now) =>
+            edit(words.flowLeaf.tankDrainEdit, (now) =>
               withTankRaised(now, schemeId, highest, estimate.flow.joints),
             )
           }
         >
-          Put it there, and its pipes with it
+          {words.flowLeaf.putTherePipesWith}
         </button>
       </div>
     </>

@@ -1,6 +1,7 @@
 import { liquidVolume, plainNumber } from "../../units/index.js";
 import type { UnitSystem } from "../../units/index.js";
 import { FOOT } from "../../units/index.js";
+import { words } from "../../words/index.js";
 
 const DAY = 86400;
 
@@ -11,7 +12,7 @@ export function loadingWords(rate: number, units: UnitSystem): string {
 
 /** gal/d per ft², or L/d per m². */
 export function loadingUnit(units: UnitSystem): string {
-  return units === "us" ? "gal a day on each ft²" : "L a day on each m²";
+  return units === "us" ? words.flowLeaf.galDayEachFt : words.flowLeaf.lDayEachM;
 }
 
 /** A loading rate, m/s, in the unit that it is spoken of. */
@@ -29,6 +30,6 @@ export function fromEach(value: number, units: UnitSystem): number {
 /** s/m of a percolation test from minutes per inch, or minutes per cm on a metric site, and back. */
 export function percolation(units: UnitSystem): { unit: string; size: number } {
   return units === "us"
-    ? { unit: "min per inch", size: 60 / (FOOT / 12) }
-    : { unit: "min per cm", size: 60 / 0.01 };
+    ? { unit: words.flowLeaf.minPerInch, size: 60 / (FOOT / 12) }
+    : { unit: words.flowLeaf.minPerCm, size: 60 / 0.01 };
 }

@@ -1,5 +1,6 @@
 import { pumpRows } from "../../estimate/index.js";
 import type { Branch, PressureSystem, Scheme } from "../../site/index.js";
+import { words } from "../../words/index.js";
 import type { StaticLift } from "../parts.js";
 
 const INCH = 0.0254;
@@ -18,7 +19,7 @@ export function newSystem(scheme: Scheme, lift: StaticLift): PressureSystem {
   while (taken.has(`system-${count}`)) count += 1;
   const branches =
     beds.length === 0
-      ? [plainBranch("branch-1", "Field", undefined, 0, 9)]
+      ? [plainBranch("branch-1", words.flowLeaf.field, undefined, 0, 9)]
       : beds.map((bed, i) =>
           plainBranch(
             `branch-${i + 1}`,
@@ -30,7 +31,7 @@ export function newSystem(scheme: Scheme, lift: StaticLift): PressureSystem {
         );
   return {
     id: `system-${count}`,
-    name: `${lift.name} and its beds`,
+    name: words.flowLeaf.andItsBeds(lift.name),
     tank: lift.tank,
     main: [lift.pipe],
     pumps: pumpRows().map(({ id, name }) => ({ id, name })),

@@ -1,5 +1,6 @@
 import type { Pump, Site } from "../../site/index.js";
 import { flow, head, plainNumber } from "../../units/index.js";
+import { words } from "../../words/index.js";
 
 type Points = NonNullable<Pump["curve"]>;
 
@@ -40,7 +41,7 @@ export function readCurve(
     if (!fine || at === undefined || up === undefined || numbers.length > 3) {
       return {
         ok: false,
-        text: `Line ${i + 1}, “${line.trim()}”: write flow and head, and watts if known.`,
+        text: words.flowLeaf.lineWriteFlowHead(i + 1, line.trim()),
       };
     }
     points.push({
@@ -55,12 +56,12 @@ export function readCurve(
 
 /** What keeps points from being a pump's curve, in words. */
 function curveFault(points: Points): string | null {
-  if (points.length < 2) return "Two points or more are needed.";
+  if (points.length < 2) return words.flowLeaf.twoPointsOrMore;
   const sorted = [...points].sort((a, b) => a.flow - b.flow);
   for (let i = 1; i < sorted.length; i += 1) {
     const [before, here] = [sorted[i - 1]!, sorted[i]!];
-    if (before.flow === here.flow) return "Two points have one flow: keep one of them.";
-    if (here.head > before.head) return "Head has to fall as flow grows: check the points.";
+    if (before.flow === here.flow) return words.flowLeaf.twoPointsHaveOne;
+    if (here.head > before.head) return words.flowLeaf.headHasFallFlow;
   }
   return null;
 }

@@ -1,5 +1,6 @@
 import { changeFlow, changePressure } from "../../site/index.js";
 import type { Changes, Flow, PressureSystem, Scheme, Site } from "../../site/index.js";
+import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
 
 /** The scheme in view. */
@@ -22,7 +23,7 @@ export function usePressureChange(
   const { schemeId } = useSite();
   const edit = useEdit();
   return (what, changes) =>
-    edit(`${what} of ${system.name}`, (site: Site) =>
+    edit(words.flowLeaf.changeOf(what, system.name), (site: Site) =>
       changePressure(site, schemeId, system.id, changes),
     );
 }

@@ -1,3 +1,4 @@
+import { words } from "../../words/index.js";
 import type { PipeCheck, PressureResult } from "../parts.js";
 import type { Tank, Work } from "../../site/index.js";
 
@@ -87,11 +88,13 @@ function addDrain(way: Way, pipe: PipeCheck): void {
   addLine(way, "ground", ground);
   addLine(way, "drain", line);
   const [first, last] = [line[0], line.at(-1)];
-  if (first !== undefined) mark(way, `${pipe.name} starts`, first[0], first[1]);
-  if (last !== undefined) mark(way, `${pipe.name} ends`, last[0], last[1]);
+  if (first !== undefined) mark(way, words.flowLeaf.starts(pipe.name), first[0], first[1]);
+  if (last !== undefined) mark(way, words.flowLeaf.ends(pipe.name), last[0], last[1]);
   const good = pipe.verdict === "runs";
   way.says.push({
-    text: good ? `${pipe.name} falls` : `${pipe.name}: ${pipe.verdict}, falls`,
+    text: good
+      ? words.flowLeaf.pipeFalls(pipe.name)
+      : words.flowLeaf.pipeVerdictFalls(pipe.name, pipe.verdict),
     good,
     fall: pipe.fall,
   });
@@ -107,7 +110,8 @@ function addTank(way: Way, tank: Tank, system: PressureResult | undefined): void
   if (level !== undefined) {
     const water = base + level;
     way.parts.push({ kind: "box", from, to, bottom: base, top: water, water: true, heights: [] });
-    const name = system === undefined ? `${tank.name}, outlet` : `${tank.name}, low water`;
+    const name =
+      system === undefined ? words.flowLeaf.outlet(tank.name) : words.flowLeaf.lowWater(tank.name);
     mark(way, name, (from + to) / 2, water);
   }
   way.length = to;
@@ -156,12 +160,12 @@ function addMain(
     ]);
   }
   const pump = main[0];
-  if (pump !== undefined) mark(way, "As high as the pump pushes", from, pump.energy);
-  mark(way, `${bed?.name ?? far.name}, laterals`, (start + end) / 2, far.elevation);
+  if (pump !== undefined) mark(way, words.flowLeaf.highPumpPushes, from, pump.energy);
+  mark(way, words.flowLeaf.lateralsOf(bed?.name ?? far.name), (start + end) / 2, far.elevation);
   way.length = end;
   const used = system.pumps.find((one) => one.id === system.pump);
   const good = used?.outcome === "runs" && used.meets;
-  const text = good ? "the pump is strong enough" : "the pump falls short";
+  const text = good ? words.flowLeaf.pumpStrongEnough : words.flowLeaf.pumpFallsShort;
   way.says.push({ text: `${system.name}: ${text}`, good });
 }
 

@@ -3,6 +3,7 @@ import type { PointerEvent, ReactNode } from "react";
 import type { Section, SectionArea } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { area, distance, elevation, length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { EarthPatterns, patternId } from "./EarthPatterns.js";
 import { heightOn, ticks, type Frame, type SectionFit } from "./fit.js";
 import { nameOfWork } from "./names.js";
@@ -58,7 +59,10 @@ export function SectionDrawing(props: DrawingProps): ReactNode {
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={`Section of the ground over ${distance.print(section.length, site.units)}, heights × ${fit.stretch}`}
+      aria-label={words.sectionPanel.sectionGroundOverHeights(
+        distance.print(section.length, site.units),
+        fit.stretch,
+      )}
       onPointerMove={point}
       onPointerDown={point}
       onPointerLeave={() => setPointed(null)}
@@ -95,7 +99,8 @@ function Piece(
   props: DrawingProps & { className: string; piece: SectionArea; scale: Scale },
 ): ReactNode {
   const { site, section, className, piece, scale, nameOf } = props;
-  const owner = piece.work === null ? "" : ` of ${nameOfWork(site, section, piece.work)}`;
+  const owner =
+    piece.work === null ? "" : words.sectionPanel.of(nameOfWork(site, section, piece.work));
   return (
     <path
       className={`${className} ${piece.kind}`}
@@ -275,11 +280,16 @@ function Reading(props: {
   const off = now - found;
   const right = x < frame.left + frame.width - 190;
   const lines = [
-    `${distance.print(station, site.units)} along`,
+    words.sectionPanel.along(distance.print(station, site.units)),
     elevation.print(now, site.units),
     ...(Math.abs(off) < 0.005
       ? []
-      : [`${length.print(Math.abs(off), site.units)} ${off < 0 ? "below" : "above"} as found`]),
+      : [
+          words.sectionPanel.asFound(
+            length.print(Math.abs(off), site.units),
+            off < 0 ? words.sectionPanel.below : words.sectionPanel.above,
+          ),
+        ]),
   ];
   return (
     <g className="section-reading" aria-hidden="true">

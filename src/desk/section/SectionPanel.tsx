@@ -5,6 +5,7 @@ import type { Section, Stage } from "../../estimate/index.js";
 import type { PlanPoint, Site } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { distance } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { EarthPatterns, patternId } from "./EarthPatterns.js";
 import { fitSection, type Frame, type SectionFit } from "./fit.js";
@@ -50,7 +51,7 @@ function Panel({ line }: { line: Line }): ReactNode {
   return (
     <section
       className="section-panel"
-      aria-label="Section"
+      aria-label={words.sectionPanel.section}
       data-testid="section-panel"
       data-stage={stage}
       data-line={JSON.stringify(line)}
@@ -59,20 +60,20 @@ function Panel({ line }: { line: Line }): ReactNode {
     >
       <header className="section-head">
         <h2>
-          <span>Section </span>A–B
+          <span>{words.sectionPanel.section} </span>A–B
         </h2>
         <p>
           {distance.print(section.length, site.units)}, {STAGE_NAMES[stage]},{" "}
-          <b>heights × {fit.stretch}</b>
+          <b>{words.sectionPanel.heights(fit.stretch)}</b>
         </p>
         <select
-          aria-label="Stretch of heights"
+          aria-label={words.sectionPanel.stretchOfHeights}
           value={chosen}
           onChange={(event) => setChosen(Number(event.target.value))}
         >
           {CHOICES.map((each) => (
             <option key={each} value={each}>
-              {each === 0 ? "Fit" : `× ${each}`}
+              {each === 0 ? words.sectionPanel.fit : `× ${each}`}
             </option>
           ))}
         </select>
@@ -80,29 +81,32 @@ function Panel({ line }: { line: Line }): ReactNode {
           type="button"
           className="button"
           aria-pressed={figures}
-          title="The figures behind the drawing"
+          title={words.sectionPanel.figuresBehindDrawing}
           onClick={() => setFigures(!figures)}
         >
-          Figures
+          {words.sectionPanel.figures}
         </button>
         <button
           type="button"
           className="button"
-          aria-label="Swap ends A and B"
-          title="Look from the other side"
+          aria-label={words.sectionPanel.swapEndsB}
+          title={words.sectionPanel.lookFromOtherSide}
           onClick={() => move([line[1], line[0]])}
         >
           A ⇄ B
         </button>
-        <button type="button" className="round" aria-label="Close the section" onClick={stop}>
+        <button
+          type="button"
+          className="round"
+          aria-label={words.sectionPanel.closeTheSection}
+          onClick={stop}
+        >
           ×
         </button>
       </header>
       <div className="section-place" ref={place}>
         {section.areas.length === 0 ? (
-          <p className="section-empty">
-            This line lies beyond the survey: drag its ends onto the ground.
-          </p>
+          <p className="section-empty">{words.sectionPanel.lineLiesBeyondSurvey}</p>
         ) : (
           width > 0 && (
             <SectionDrawing {...{ site, section, fit, frame, width, height, materials, nameOf }} />
@@ -196,7 +200,7 @@ function Key(props: {
           <svg width="22" height="14" aria-hidden="true">
             <path className="section-found" d="M0 7H22" />
           </svg>
-          ground as found
+          {words.sectionPanel.groundAsFound}
         </li>
       )}
     </ul>

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import type { Section, SectionArea } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { area, elevation } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { nameOfWork } from "./names.js";
 
 interface TableProps {
@@ -25,22 +26,31 @@ interface Row {
 export function SectionTable({ site, section, nameOf }: TableProps): ReactNode {
   const { units } = site;
   return (
-    <div className="section-figures" tabIndex={0} role="region" aria-label="Figures of the section">
+    <div
+      className="section-figures"
+      tabIndex={0}
+      role="region"
+      aria-label={words.sectionPanel.figuresSection}
+    >
       <table className="table">
         <thead>
           <tr>
-            <th scope="col">Material</th>
-            <th scope="col">Part of</th>
-            <th scope="col">Area</th>
-            <th scope="col">Lowest</th>
-            <th scope="col">Highest</th>
+            <th scope="col">{words.sectionPanel.material}</th>
+            <th scope="col">{words.sectionPanel.partOf}</th>
+            <th scope="col">{words.sectionPanel.area}</th>
+            <th scope="col">{words.sectionPanel.lowest}</th>
+            <th scope="col">{words.sectionPanel.highest}</th>
           </tr>
         </thead>
         <tbody>
           {rowsOf([...section.areas, ...section.standing]).map((row) => (
             <tr key={`${row.material} ${row.work ?? ""}`}>
               <th scope="row">{nameOf(row.material)}</th>
-              <td>{row.work === null ? "the ground" : nameOfWork(site, section, row.work)}</td>
+              <td>
+                {row.work === null
+                  ? words.sectionPanel.theGround
+                  : nameOfWork(site, section, row.work)}
+              </td>
               <td>{area.print(row.area, units, { digits: 1 })}</td>
               <td>{elevation.print(row.lowest, units)}</td>
               <td>{elevation.print(row.highest, units)}</td>

@@ -2,6 +2,7 @@ import type { ClipboardEvent, ReactNode } from "react";
 import { metresIn, readBookTable } from "../../survey/index.js";
 import type { FieldRow, SurveyUnit } from "../../survey/index.js";
 import { plainNumber } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { TypedField } from "../fields/TypedField.js";
 import { EMPTY_LINE, readingOf } from "./draft.js";
@@ -10,12 +11,12 @@ import { SURVEY_UNITS } from "./PointTable.js";
 import type { DraftProps } from "./newSite.js";
 
 const COLUMNS: readonly { key: keyof BookLine; name: string }[] = [
-  { key: "station", name: "Station" },
-  { key: "backsight", name: "Backsight" },
-  { key: "foresight", name: "Foresight" },
-  { key: "known", name: "Known elev." },
-  { key: "x", name: "East" },
-  { key: "y", name: "North" },
+  { key: "station", name: words.startPage.station },
+  { key: "backsight", name: words.startPage.backsight },
+  { key: "foresight", name: words.startPage.foresight },
+  { key: "known", name: words.startPage.knownElev },
+  { key: "x", name: words.startPage.east },
+  { key: "y", name: words.startPage.north },
 ];
 
 /** A row in m as the person's own lines show it. */
@@ -46,24 +47,28 @@ function Verdict(props: {
     return (
       <p>
         <strong>
-          It ends {off} {closure.misclose < 0 ? "below" : "above"} the known elevation.
+          {words.startPage.endsKnownElevation(
+            off,
+            closure.misclose < 0 ? words.startPage.below : words.startPage.above,
+          )}
         </strong>{" "}
-        Type the length of the run below to see how much is allowed.
+        {words.startPage.typeLengthRunBelow}
       </p>
     );
   }
   return (
     <p>
       <strong className={closure.ok === true ? "verdict runs" : "verdict wrong"}>
-        {closure.ok === true ? "It closes" : "It does not close"}
+        {closure.ok === true ? words.startPage.itCloses : words.startPage.doesNotClose}
       </strong>
-      : off by {off}, where {print(closure.allowed)} is allowed
+      {words.startPage.offWhereAllowed(off, print(closure.allowed))}
       {closure.length !== undefined &&
-        ` over ${plainNumber(closure.length / metresIn(unit), 0)} ${unit === "m" ? "m" : "ft"} of levelling`}
+        words.startPage.overOfLevelling(
+          plainNumber(closure.length / metresIn(unit), 0),
+          unit === "m" ? "m" : "ft",
+        )}
       .{" "}
-      {closure.ok === true
-        ? "The error is not shared out: elevations stand as read."
-        : "Look for a wrong reading or level it again before building on it."}
+      {closure.ok === true ? words.startPage.errorNotSharedOut : words.startPage.lookWrongReadingOr}
     </p>
   );
 }
@@ -77,22 +82,22 @@ function Closing({ draft, read, set }: DraftProps): ReactNode {
   const { check, closure } = book;
   return (
     <>
-      <h2>Does the book close?</h2>
+      <h2>{words.startPage.doesBookClose}</h2>
       <table className="table">
         <tbody>
           <tr>
-            <th scope="row">Backsights less foresights</th>
+            <th scope="row">{words.startPage.backsightsLessForesights}</th>
             <td>{print(check.backsights - check.foresights)}</td>
           </tr>
           <tr>
-            <th scope="row">Last elevation less first</th>
+            <th scope="row">{words.startPage.lastElevationLessFirst}</th>
             <td>
               {print(check.rise)} {check.ok ? "✓" : "✕"}
             </td>
           </tr>
           {closure !== undefined && (
             <tr>
-              <th scope="row">At {closure.station}, as read less as known</th>
+              <th scope="row">{words.startPage.readLessKnown(closure.station)}</th>
               <td>
                 {print(closure.misclose)} {closure.ok === undefined ? "" : closure.ok ? "✓" : "✕"}
               </td>
@@ -101,14 +106,12 @@ function Closing({ draft, read, set }: DraftProps): ReactNode {
         </tbody>
       </table>
       {closure === undefined ? (
-        <p className="soft">
-          End the book on a bench mark whose elevation is known to see how well it closes.
-        </p>
+        <p className="soft">{words.startPage.endBookBenchMark}</p>
       ) : (
         <>
           <Verdict closure={closure} unit={unit} print={print} />
           <TypedField
-            label="Length of the run, first sight to last"
+            label={words.startPage.lengthRunFirstSight}
             name="run-length"
             shown={draft.runLength}
             read={(text) => {
@@ -118,16 +121,13 @@ function Closing({ draft, read, set }: DraftProps): ReactNode {
               return { ok: true, value: text.trim() };
             }}
             onCommit={(runLength) => set({ runLength })}
-            note="Empty takes the places' own distances, where the book has them."
+            note={words.startPage.emptyTakesPlacesOwn}
           />
           <p className="soft">{closure.source}</p>
         </>
       )}
       {book.unplaced.length > 0 && (
-        <p className="soft">
-          No place in plan yet: {book.unplaced.join(", ")}. They carry the levels but make no
-          ground.
-        </p>
+        <p className="soft">{words.startPage.noPlacePlanYet(book.unplaced.join(", "))}</p>
       )}
     </>
   );
@@ -152,12 +152,9 @@ export function FieldBook({ draft, read, set }: DraftProps): ReactNode {
   const elevations = new Map(read.book?.stations.map((one) => [one.line, one.elevation]) ?? []);
   return (
     <>
-      <p className="says">
-        Begin on a bench mark: its known elevation and the backsight to it. Then a foresight to each
-        place; a turning point has both. East and north say where a place is.
-      </p>
+      <p className="says">{words.startPage.beginBenchMarkKnown}</p>
       <ChoiceField
-        label="The rod reads in"
+        label={words.startPage.rodReads}
         value={unit}
         choices={SURVEY_UNITS}
         onChoose={(next) => set({ unit: next, units: next === "m" ? "metric" : "us" })}
@@ -171,7 +168,7 @@ export function FieldBook({ draft, read, set }: DraftProps): ReactNode {
                   {column.name}
                 </th>
               ))}
-              <th scope="col">Elevation</th>
+              <th scope="col">{words.startPage.elevation}</th>
             </tr>
           </thead>
           <tbody>
@@ -185,7 +182,7 @@ export function FieldBook({ draft, read, set }: DraftProps): ReactNode {
                         type="text"
                         autoComplete="off"
                         inputMode={column.key === "station" ? "text" : "decimal"}
-                        aria-label={`${column.name}, line ${index + 1}`}
+                        aria-label={words.startPage.cellOfLine(column.name, index + 1)}
                         value={line[column.key]}
                         onChange={(event) => setCell(index, column.key, event.target.value)}
                       />
@@ -202,9 +199,7 @@ export function FieldBook({ draft, read, set }: DraftProps): ReactNode {
       </div>
       <ul className="row-problems">
         {read.wrongLines.map((wrong, index) => (
-          <li key={index}>
-            Line {wrong.line}: {wrong.text}
-          </li>
+          <li key={index}>{words.startPage.lineSays(wrong.line, wrong.text)}</li>
         ))}
         {read.problems.map((problem, index) => (
           <li key={`${problem.code} ${index}`}>

@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { catalogueMaterials } from "../../site/index.js";
 import type { MaterialKind } from "../../site/index.js";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { TypedField } from "../fields/TypedField.js";
 import { thicknessOf } from "./draft.js";
@@ -27,11 +28,7 @@ export function GroundUnder({ draft, set }: DraftProps): ReactNode {
         return { ok: true, value: length.print(parsed.value, draft.units) };
       }}
       onCommit={(text) => set({ [key]: text })}
-      note={
-        draft[key].trim() === ""
-          ? "Wanted: how thick the probe found it; 0 where there was none."
-          : undefined
-      }
+      note={draft[key].trim() === "" ? words.startPage.wantedHowThickProbe : undefined}
     />
   );
   return (
@@ -43,7 +40,7 @@ export function GroundUnder({ draft, set }: DraftProps): ReactNode {
           checked={draft.under === "unknown"}
           onChange={() => set({ under: "unknown" })}
         />
-        Not known yet: take it all as soil
+        {words.startPage.notKnownYetTake}
       </label>
       <label className="tick">
         <input
@@ -52,19 +49,19 @@ export function GroundUnder({ draft, set }: DraftProps): ReactNode {
           checked={draft.under === "probe"}
           onChange={() => set({ under: "probe" })}
         />
-        One probe so far: topsoil, soil, then rock
+        {words.startPage.oneProbeFarTopsoil}
       </label>
-      {draft.under === "probe" && thickness("topsoil", "Topsoil, thick")}
-      {draft.under === "probe" && thickness("soil", "Soil, thick")}
+      {draft.under === "probe" && thickness("topsoil", words.startPage.topsoilThick)}
+      {draft.under === "probe" && thickness("soil", words.startPage.soilThick)}
       <ChoiceField
-        label="The soil digs as"
+        label={words.startPage.soilDigs}
         value={draft.soilMaterial}
         choices={materials(["soil"])}
         onChoose={(soilMaterial) => set({ soilMaterial })}
       />
       {draft.under === "probe" && (
         <ChoiceField
-          label="The rock digs as"
+          label={words.startPage.rockDigs}
           value={draft.rockMaterial}
           choices={materials(["rippable", "rock"])}
           onChoose={(rockMaterial) => set({ rockMaterial })}

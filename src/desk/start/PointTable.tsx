@@ -12,19 +12,19 @@ const MOST_ROWS = 40;
 const MOST_BAD = 12;
 
 const ROLES: readonly { id: ColumnRole; name: string }[] = [
-  { id: "id", name: "Name" },
-  { id: "east", name: "East (x)" },
-  { id: "north", name: "North (y)" },
-  { id: "elevation", name: "Elevation" },
-  { id: "note", name: "Note" },
-  { id: "ignore", name: "Leave out" },
+  { id: "id", name: words.startPage.name },
+  { id: "east", name: words.startPage.eastX },
+  { id: "north", name: words.startPage.northY },
+  { id: "elevation", name: words.startPage.elevation },
+  { id: "note", name: words.startPage.note },
+  { id: "ignore", name: words.startPage.leaveOut },
 ];
 
 /** Units that the numbers of a survey may be in. */
 export const SURVEY_UNITS: readonly { id: SurveyUnit; name: string }[] = [
-  { id: "ft", name: "Feet" },
-  { id: "m", name: "Metres" },
-  { id: "us-survey-ft", name: "US survey feet" },
+  { id: "ft", name: words.startPage.feet },
+  { id: "m", name: words.startPage.metres },
+  { id: "us-survey-ft", name: words.startPage.usSurveyFeet },
 ];
 
 function PreviewTable(props: {
@@ -43,15 +43,25 @@ function PreviewTable(props: {
       }),
     );
   return (
-    <div className="preview-scroll" tabIndex={0} role="region" aria-label="The table as read">
+    <div
+      className="preview-scroll"
+      tabIndex={0}
+      role="region"
+      aria-label={words.startPage.tableRead}
+    >
       <table className="preview-table">
         <thead>
           <tr>
-            <th scope="col">Line</th>
+            <th scope="col">{words.startPage.lineColumn}</th>
             {roles.map((role, column) => (
               <th key={column} scope="col">
                 <select
-                  aria-label={`Column ${column + 1}${preview.columns[column]?.name === undefined ? "" : `, ${preview.columns[column].name}`}`}
+                  aria-label={words.startPage.column(
+                    column + 1,
+                    preview.columns[column]?.name === undefined
+                      ? ""
+                      : `, ${preview.columns[column].name}`,
+                  )}
                   value={role}
                   onChange={(event) => {
                     const chosen = ROLES.find((one) => one.id === event.target.value);
@@ -92,16 +102,17 @@ function BadRows(props: {
   if (table.bad.length === 0) return null;
   return (
     <>
-      <h2>Rows that cannot be used</h2>
+      <h2>{words.startPage.rowsCannotUsed}</h2>
       <ul className="row-problems">
         {table.bad.slice(0, MOST_BAD).map((row) => (
           <li key={row.row}>
-            Line {row.row}: {row.reason} <span className="soft">({row.text})</span>
+            {words.startPage.lineSays(row.row, row.reason)}{" "}
+            <span className="soft">({row.text})</span>
           </li>
         ))}
       </ul>
       {table.bad.length > MOST_BAD && (
-        <p className="soft">and {table.bad.length - MOST_BAD} more</p>
+        <p className="soft">{words.startPage.andMore(table.bad.length - MOST_BAD)}</p>
       )}
       <label className="tick">
         <input
@@ -109,7 +120,7 @@ function BadRows(props: {
           checked={leaveOut}
           onChange={(event) => onLeaveOut(event.target.checked)}
         />
-        Leave these out
+        {words.startPage.leaveTheseOut}
       </label>
     </>
   );
@@ -134,11 +145,11 @@ function Questions({ draft, read, set }: DraftProps): ReactNode {
       {question.code !== "decimal-comma" && (
         <span className="tools">
           <button type="button" className="link" onClick={() => set({ roles })}>
-            Yes, the columns are right
+            {words.startPage.yesColumnsRight}
           </button>
           {question.code === "axis-order" && (
             <button type="button" className="link" onClick={() => set({ roles: swapped(roles) })}>
-              Swap north and east
+              {words.startPage.swapNorthEast}
             </button>
           )}
         </span>
@@ -157,20 +168,29 @@ function Warnings(props: DraftProps): ReactNode {
         <li key={`${problem.code} ${index}`}>
           {problem.text}; {problem.mend}
           {problem.lines !== undefined && problem.lines.length > 0 && (
-            <span className="soft"> (line {problem.lines.slice(0, 8).join(", ")})</span>
+            <span className="soft">
+              {" "}
+              {words.startPage.atLine(problem.lines.slice(0, 8).join(", "))}
+            </span>
           )}
         </li>
       ))}
       {(read.table?.duplicates ?? []).slice(0, MOST_BAD).map((twin) => (
         <li key={`${twin.kind} ${twin.id} ${twin.lines.join(" ")}`}>
-          Lines {twin.lines.join(", ")}:{" "}
-          {twin.kind === "id" ? `the name ${twin.id} is used again` : "the same place"}
+          {words.startPage.linesSay(
+            twin.lines.join(", "),
+            twin.kind === "id"
+              ? words.startPage.nameUsedAgain(twin.id)
+              : words.startPage.theSamePlace,
+          )}
         </li>
       ))}
       {offset !== undefined && (
         <li>
-          The coordinates are large: {offset.inUnit.x.toLocaleString("en-US")} is taken off east and{" "}
-          {offset.inUnit.y.toLocaleString("en-US")} off north to draw exactly.
+          {words.startPage.coordinatesLargeTakenOff(
+            offset.inUnit.x.toLocaleString("en-US"),
+            offset.inUnit.y.toLocaleString("en-US"),
+          )}
         </li>
       )}
     </ul>
@@ -198,24 +218,23 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
     }
     file
       .text()
-      .then(setText, (fault: unknown) => tell(`${file.name} could not be read: ${String(fault)}`));
+      .then(setText, (fault: unknown) =>
+        tell(words.startPage.couldNotRead(file.name, String(fault))),
+      );
   };
   const { preview, table } = read;
   const roles = draft.roles ?? preview?.columns.map((column) => column.role) ?? [];
   return (
     <>
-      <p className="says">
-        One point on each line: a name if it has one, east, north, elevation. Paste straight from a
-        spreadsheet.
-      </p>
+      <p className="says">{words.startPage.onePointEachLine}</p>
       <label className="unseen" htmlFor="points-text">
-        Points
+        {words.startPage.points}
       </label>
       <textarea
         id="points-text"
         className="paste"
         spellCheck={false}
-        placeholder={"Point, East, North, Elevation\n1, 0.0, 0.0, 512.40\n2, 25.0, 0.0, 511.15"}
+        placeholder={words.startPage.pointEastNorthElevation}
         value={draft.text}
         onChange={(event) => setText(event.target.value)}
       />
@@ -225,11 +244,11 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
           className="button"
           onClick={() => askForFile(".csv,.txt,.tsv,.pnt,.xyz,text/plain,text/csv", openFile)}
         >
-          Open a table…
+          {words.startPage.openATable}
         </button>
       </div>
       <ChoiceField
-        label="The numbers are in"
+        label={words.startPage.theNumbersAreIn}
         name="survey-unit"
         value={draft.unit}
         choices={SURVEY_UNITS}
@@ -237,7 +256,7 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
       />
       {preview !== null && (
         <>
-          <h2>Is this what the columns hold?</h2>
+          <h2>{words.startPage.whatColumnsHold}</h2>
           <PreviewTable
             preview={preview}
             roles={roles}
@@ -245,9 +264,7 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
             onRoles={(next) => set({ roles: next })}
           />
           {preview.rows.length > MOST_ROWS && (
-            <p className="soft">
-              The first {MOST_ROWS} of {preview.rows.length} rows.
-            </p>
+            <p className="soft">{words.startPage.firstRows(MOST_ROWS, preview.rows.length)}</p>
           )}
         </>
       )}

@@ -12,6 +12,7 @@ import {
 } from "react-aria-components";
 import type { Site } from "../../site/index.js";
 import { jobInWords, useDesk } from "../../store/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { TypedField } from "../fields/TypedField.js";
 import { EMPTY_DRAFT, hasTyping } from "./draft.js";
@@ -43,12 +44,12 @@ function Write({ draft, read, set }: DraftProps): ReactNode {
         selectedKey={draft.way}
         onSelectionChange={(way) => set({ way: way === "book" ? "book" : "table" })}
       >
-        <TabList className="tabs" aria-label="How the ground was measured">
+        <TabList className="tabs" aria-label={words.startPage.howGroundWasMeasured}>
           <Tab id="table" className="tab">
-            A table of points
+            {words.startPage.tablePoints}
           </Tab>
           <Tab id="book" className="tab">
-            A level field book
+            {words.startPage.levelFieldBook}
           </Tab>
         </TabList>
         <TabPanel id="table" className="tab-panel">
@@ -67,28 +68,28 @@ function See({ draft, read, set }: DraftProps): ReactNode {
     <div className="start-see">
       <TerrainPlan site={read.drawn} />
       {read.drawn !== null && read.site === null && (
-        <p className="soft">Drawn from the {read.points.length} points that can be used so far.</p>
+        <p className="soft">{words.startPage.drawnFromPointsCan(read.points.length)}</p>
       )}
-      <h2>What is under it</h2>
+      <h2>{words.startPage.whatUnder}</h2>
       <GroundUnder draft={draft} read={read} set={set} />
-      <h2>Its name</h2>
+      <h2>{words.startPage.itsName}</h2>
       <TypedField
-        label="Site"
+        label={words.startPage.site}
         name="new-site-name"
         shown={draft.name}
         read={(text) =>
           text.trim() === ""
-            ? { ok: false, text: "A name is needed." }
+            ? { ok: false, text: words.startPage.nameNeeded }
             : { ok: true, value: text.trim() }
         }
         onCommit={(name) => set({ name })}
       />
       <ChoiceField
-        label="Show me"
+        label={words.startPage.showMe}
         value={draft.units}
         choices={[
-          { id: "us", name: "Feet, inches, yards" },
-          { id: "metric", name: "Metres" },
+          { id: "us", name: words.startPage.feetInchesYards },
+          { id: "metric", name: words.startPage.metres },
         ]}
         onChoose={(units) => set({ units })}
       />
@@ -108,7 +109,7 @@ function Foot({ read }: Pick<DraftProps, "read">): ReactNode {
           {jobInWords(waiting)} <progress value={waiting.share} max={1} />
         </label>
         <button type="button" className="button" onClick={stop}>
-          Cancel
+          {words.startPage.cancel}
         </button>
       </>
     );
@@ -128,7 +129,7 @@ function Foot({ read }: Pick<DraftProps, "read">): ReactNode {
         disabled={read.site === null}
         onClick={() => read.site !== null && put(read.site)}
       >
-        Put it on the desk
+        {words.startPage.putDesk}
       </button>
     </>
   );
@@ -155,10 +156,10 @@ export function StartSite(): ReactNode {
         <Dialog className="start">
           <div className="start-head">
             <Heading slot="title" level={1}>
-              Start my own site
+              {words.startPage.startMyOwnSite}
             </Heading>
             <button type="button" className="button" onClick={leave}>
-              Not now
+              {words.startPage.notNow}
             </button>
           </div>
           <div className="start-body">

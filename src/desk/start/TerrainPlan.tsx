@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { contours, lotEdge } from "../../estimate/index.js";
 import type { PlanPoint, Site } from "../../site/index.js";
 import { elevation, FOOT, length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 
 const WIDE = 460;
 const MOST_TALL = 380;
@@ -33,8 +34,8 @@ export function TerrainPlan({ site }: { site: Site | null }): ReactNode {
   if (site === null || drawn === null) {
     return (
       <div className="no-terrain">
-        <p className="slab">The ground appears here</p>
-        <p className="soft">as soon as three points are there that are not all in one line.</p>
+        <p className="slab">{words.startPage.groundAppearsHere}</p>
+        <p className="soft">{words.startPage.soonThreePointsThere}</p>
       </div>
     );
   }
@@ -54,7 +55,7 @@ export function TerrainPlan({ site }: { site: Site | null }): ReactNode {
         className="terrain-plan"
         viewBox={`0 0 ${WIDE} ${tall.toFixed(0)}`}
         role="img"
-        aria-label={`The ground in plan, north up, ${site.survey.points.length} points`}
+        aria-label={words.startPage.groundPlanNorthUp(site.survey.points.length)}
         data-contours={drawn.lines.length}
       >
         <polygon
@@ -78,8 +79,11 @@ export function TerrainPlan({ site }: { site: Site | null }): ReactNode {
         })}
       </svg>
       <figcaption className="soft">
-        {elevation.print(drawn.low, site.units)} to {elevation.print(drawn.high, site.units)}, a
-        contour every {length.print(drawn.step, site.units)}; north is up.
+        {words.startPage.contourEveryNorthUp(
+          elevation.print(drawn.low, site.units),
+          elevation.print(drawn.high, site.units),
+          length.print(drawn.step, site.units),
+        )}
       </figcaption>
     </figure>
   );

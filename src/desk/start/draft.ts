@@ -1,6 +1,7 @@
 import type { ColumnRole, FieldRow, SurveyUnit } from "../../survey/index.js";
 import type { Site } from "../../site/index.js";
 import { distance, length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 
 /** One line of a field book as typed. */
 export interface BookLine {
@@ -52,7 +53,7 @@ export const EMPTY_DRAFT: Draft = {
   leaveOut: false,
   book: Array.from({ length: 6 }, () => EMPTY_LINE),
   runLength: "",
-  name: "My site",
+  name: words.startPage.mySite,
   units: "us",
   under: "unknown",
   topsoil: "",
@@ -85,7 +86,7 @@ export function fieldRows(
   lines.forEach((line, index) => {
     if (Object.values(line).every((cell: string) => cell.trim() === "")) return;
     const row: FieldRow = { station: line.station.trim(), line: index + 1 };
-    if (row.station === "") wrong.push({ line: index + 1, text: "The station has no name." });
+    if (row.station === "") wrong.push({ line: index + 1, text: words.startPage.stationHasNoName });
     for (const key of ["backsight", "foresight", "known", "x", "y"] as const) {
       const reading = readingOf(line[key], unit);
       if (reading === null) continue;
@@ -103,7 +104,7 @@ export function thicknessOf(
   units: Site["units"],
 ): { ok: true; value: number } | { ok: false; text: string } {
   if (text.trim() !== "") return length.parse(text, units);
-  return { ok: false, text: "type how thick the probe found it; 0 where there was none." };
+  return { ok: false, text: words.startPage.typeHowThickProbe };
 }
 
 /** Whether anything has been typed or pasted that would have to be typed again. */

@@ -2,6 +2,7 @@ import { pointsFromTable, readFieldBook, readPointTable } from "../../survey/ind
 import type { BookReading, PointsRead, SurveyProblem, TablePreview } from "../../survey/index.js";
 import { checkSite } from "../../site/index.js";
 import type { Site, SurveyPoint } from "../../site/index.js";
+import { words } from "../../words/index.js";
 import { fieldRows, readingOf, thicknessOf } from "./draft.js";
 import type { Draft } from "./draft.js";
 
@@ -34,19 +35,19 @@ const NOTHING: DraftRead = {
 };
 
 function groundOf(draft: Draft, points: readonly SurveyPoint[]): Site["ground"] | string {
-  const soil = { id: "soil", name: "Soil", material: draft.soilMaterial };
+  const soil = { id: "soil", name: words.startPage.soil, material: draft.soilMaterial };
   if (draft.under === "unknown") return { layers: [soil], probes: [] };
   const topsoil = thicknessOf(draft.topsoil, draft.units);
   const depth = thicknessOf(draft.soil, draft.units);
-  if (!topsoil.ok) return `Topsoil: ${topsoil.text}`;
-  if (!depth.ok) return `Soil: ${depth.text}`;
+  if (!topsoil.ok) return words.startPage.topsoilSays(topsoil.text);
+  if (!depth.ok) return words.startPage.soilSays(depth.text);
   const middle = (key: "x" | "y"): number =>
     points.reduce((sum, point) => sum + point[key], 0) / points.length;
   return {
     layers: [
-      { id: "topsoil", name: "Topsoil", material: "topsoil" },
+      { id: "topsoil", name: words.startPage.topsoil, material: "topsoil" },
       soil,
-      { id: "rock", name: "Rock", material: draft.rockMaterial },
+      { id: "rock", name: words.startPage.rock, material: draft.rockMaterial },
     ],
     probes: [
       {
@@ -54,7 +55,7 @@ function groundOf(draft: Draft, points: readonly SurveyPoint[]): Site["ground"] 
         x: middle("x"),
         y: middle("y"),
         thickness: [topsoil.value, depth.value],
-        note: "First probe, taken for the whole site",
+        note: words.startPage.firstProbeTakenWhole,
       },
     ],
   };
@@ -67,16 +68,16 @@ function siteOf(draft: Draft, points: readonly SurveyPoint[]): Site | string {
   const checked = checkSite({
     format: "bankyard-site",
     version: 1,
-    name: draft.name.trim() === "" ? "My site" : draft.name.trim(),
+    name: draft.name.trim() === "" ? words.startPage.mySite : draft.name.trim(),
     units: draft.units,
     currency: "USD",
     survey: { points },
     ground,
-    schemes: [{ id: "scheme-1", name: "First scheme", works: [] }],
+    schemes: [{ id: "scheme-1", name: words.startPage.firstScheme, works: [] }],
   });
   if (checked.ok) return checked.value;
   const [first] = checked.problems;
-  return first === undefined ? "The points make no ground." : `${first.text}; ${first.mend}.`;
+  return first === undefined ? words.startPage.pointsMakeNoGround : `${first.text}; ${first.mend}.`;
 }
 
 function finished(draft: Draft, read: DraftRead, held: string): DraftRead {
@@ -86,14 +87,14 @@ function finished(draft: Draft, read: DraftRead, held: string): DraftRead {
   const bare = enough ? siteOf({ ...draft, under: "unknown" }, read.points) : null;
   const drawn = typeof bare === "string" ? null : bare;
   if (held !== "") return { ...read, drawn, state: held };
-  if (!enough) return { ...read, state: `${read.points.length} of at least 3 points so far.` };
+  if (!enough) return { ...read, state: words.startPage.least3PointsFar(read.points.length) };
   const site = siteOf(draft, read.points);
   if (typeof site === "string") return { ...read, drawn, state: site };
-  return { ...read, drawn, site, state: `${read.points.length} points make this ground.` };
+  return { ...read, drawn, site, state: words.startPage.pointsMakeGround(read.points.length) };
 }
 
 function readTable(draft: Draft): DraftRead {
-  if (draft.text.trim() === "") return { ...NOTHING, state: "Paste or open a table of points." };
+  if (draft.text.trim() === "") return { ...NOTHING, state: words.startPage.pasteOrOpenTable };
   const preview = readPointTable(draft.text);
   if (!preview.ok) {
     const [first] = preview.problems;
@@ -107,19 +108,17 @@ function readTable(draft: Draft): DraftRead {
   const table = pointsFromTable(preview.value, roles, draft.unit);
   const points = table.offset?.points ?? table.points;
   const read = { ...NOTHING, preview: preview.value, table, problems: table.problems, points };
-  const bad = table.bad.length === 1 ? "1 row cannot" : `${table.bad.length} rows cannot`;
-  const good = points.length === 1 ? "1 point is good" : `${points.length} points are good`;
+  const bad = words.counts.rowsCannot(table.bad.length);
+  const good = words.counts.pointsAreGood(points.length);
   const held =
-    table.bad.length > 0 && !draft.leaveOut
-      ? `${good}; ${bad} be used: mend, or tick “Leave these out”.`
-      : "";
+    table.bad.length > 0 && !draft.leaveOut ? words.startPage.usedMendOrTick(good, bad) : "";
   return finished(draft, read, held);
 }
 
 function readBook(draft: Draft): DraftRead {
   const { rows, wrong } = fieldRows(draft.book, draft.unit);
   if (rows.length === 0) {
-    return { ...NOTHING, state: "Enter the bench mark's line first: its elevation and backsight." };
+    return { ...NOTHING, state: words.startPage.enterBenchMarksLine };
   }
   const run = readingOf(draft.runLength, draft.unit);
   const runLength = typeof run === "number" && run > 0 ? run : undefined;
@@ -134,12 +133,7 @@ function readBook(draft: Draft): DraftRead {
     };
   }
   const { points, problems } = book.value;
-  const held =
-    wrong.length === 0
-      ? ""
-      : wrong.length === 1
-        ? "1 reading was not understood: mend it."
-        : `${wrong.length} readings were not understood: mend them.`;
+  const held = wrong.length === 0 ? "" : words.counts.notUnderstood(wrong.length);
   return finished(draft, { ...read, book: book.value, problems, points }, held);
 }
 

@@ -303,4 +303,6 @@ export const flowLeaf = {
   highPumpPushes: "As high as the pump pushes",
   lateralsOf: (name: string) => `${name}, laterals`,
   pumpFallsShort: "the pump falls short",
+  againstHead: "against a head of",
+  runsBackAfterEach: "Runs back after each dose",
 };
