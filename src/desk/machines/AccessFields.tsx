@@ -28,29 +28,29 @@ export function AccessFields(): ReactNode {
     onClear: () => set(what, key, undefined),
   });
   return (
-    <section aria-label="The way in">
-      <h2>The way in</h2>
+    <section aria-label={words.machinesLeaf.theWayIn}>
+      <h2>{words.machinesLeaf.theWayIn}</h2>
       <MeasureField
-        label="Narrowest place"
+        label={words.machinesLeaf.narrowestPlace}
         name="access-width"
         value={access?.width}
-        usual="not entered"
+        usual={words.machinesLeaf.notEntered}
         measure={length}
         least={0}
         above
-        {...field("width", "narrowest place")}
+        {...field("width", words.machinesLeaf.narrowestPlaceStep)}
       />
       <MeasureField
-        label="Steepest stretch"
+        label={words.machinesLeaf.steepestStretch}
         name="access-slope"
         value={access?.slope}
-        usual="not entered"
+        usual={words.machinesLeaf.notEntered}
         measure={pipeSlope}
         least={0}
-        {...field("slope", "steepest stretch")}
+        {...field("slope", words.machinesLeaf.steepestStretchStep)}
       />
       <MeasureField
-        label="From the top edge"
+        label={words.machinesLeaf.fromTopEdge}
         name="set-back"
         value={access?.setBack}
         usual={setBack.value}
@@ -58,10 +58,10 @@ export function AccessFields(): ReactNode {
         measure={length}
         least={0}
         note={words.forms.keptByMachine}
-        {...field("setBack", "distance from the top edge")}
+        {...field("setBack", words.machinesLeaf.distanceFromTopEdge)}
       />
       <MeasureField
-        label="Truck’s side"
+        label={words.machinesLeaf.trucksSide}
         name="truck-side"
         value={access?.truckSide}
         usual={truckSide.value}
@@ -70,7 +70,7 @@ export function AccessFields(): ReactNode {
         least={0}
         above
         note={words.forms.truckTop}
-        {...field("truckSide", "side of the truck")}
+        {...field("truckSide", words.machinesLeaf.sideTruck)}
       />
     </section>
   );

@@ -5,6 +5,7 @@ import type { LiftCrane } from "../../estimate/index.js";
 import type { Lift } from "../../site/index.js";
 import { without, withoutAbsent } from "../../site/index.js";
 import { area, length, mass, pressure } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
@@ -31,49 +32,56 @@ export function CraneFields({ lift, crane }: CraneProps): ReactNode {
   const rows = catalogueCranes();
   function choose(id: string): void {
     if (id !== ON_OFFER) {
-      change("choose the crane", { crane: { by: "catalogue", id } });
+      change(words.machinesLeaf.chooseTheCraneEdit, { crane: { by: "catalogue", id } });
       return;
     }
     // Its own weight, hook block and pads are to be asked for: only what keeps it off the edge stays.
     const { name, table, outriggers } = crane ?? rows[0]!;
-    const source = `figures of ${name} until those of the crane on offer are entered`;
-    const own = { by: "table" as const, name: "Crane on offer", table: [...table], source };
-    change("choose the crane", {
+    const source = words.machinesLeaf.figuresUntilThoseCrane(name);
+    const own = {
+      by: "table" as const,
+      name: words.machinesLeaf.craneOnOffer,
+      table: [...table],
+      source,
+    };
+    change(words.machinesLeaf.chooseTheCraneEdit, {
       crane: outriggers === undefined ? own : { ...own, outriggers },
     });
   }
   return (
     <>
       <ChoiceField
-        label="Crane"
+        label={words.machinesLeaf.crane}
         name="crane"
         value={given.by === "table" ? ON_OFFER : given.id}
         choices={[
           ...rows.map(({ id, name }) => ({ id, name })),
-          { id: ON_OFFER, name: "Chart of the crane on offer" },
+          { id: ON_OFFER, name: words.machinesLeaf.chartCraneOffer },
         ]}
         onChoose={choose}
       />
       {given.by === "table" && (
         <NameField
-          label="What it is called"
+          label={words.machinesLeaf.whatCalled}
           name="crane-name"
           value={given.name}
-          onCommit={(name) => change("name of the crane", { crane: { ...given, name } })}
+          onCommit={(name) =>
+            change(words.machinesLeaf.nameCraneEdit, { crane: { ...given, name } })
+          }
         />
       )}
       <ChartField lift={lift} crane={crane} />
       <MeasureField
-        label="Slings and shackles"
+        label={words.machinesLeaf.slingsAndShackles}
         name="rigging"
         value={lift.rigging}
         measure={mass}
         least={0}
-        onCommit={(rigging) => change("slings and shackles", { rigging })}
+        onCommit={(rigging) => change(words.machinesLeaf.slingsAndShacklesEdit, { rigging })}
       />
       <details className="working" data-part="crane-figures">
         <summary>
-          <span className="text">Pads, hook block and ground</span>
+          <span className="text">{words.machinesLeaf.padsHookBlockGround}</span>
         </summary>
         <div className="inside">
           <CraneFigures lift={lift} />
@@ -85,10 +93,10 @@ export function CraneFields({ lift, crane }: CraneProps): ReactNode {
 }
 
 const FIGURES = [
-  { key: "mass", label: "Weight of the crane", measure: mass, above: true },
-  { key: "block", label: "Hook block", measure: mass, above: false },
-  { key: "outriggers", label: "Between the pads", measure: length, above: true },
-  { key: "padArea", label: "Ground under one pad", measure: area, above: true },
+  { key: "mass", label: words.machinesLeaf.weightCrane, measure: mass, above: true },
+  { key: "block", label: words.machinesLeaf.hookBlock, measure: mass, above: false },
+  { key: "outriggers", label: words.machinesLeaf.betweenThePads, measure: length, above: true },
+  { key: "padArea", label: words.machinesLeaf.groundUnderOnePad, measure: area, above: true },
 ] as const;
 
 function CraneFigures({ lift }: { lift: Lift }): ReactNode {
@@ -108,7 +116,7 @@ function CraneFigures({ lift }: { lift: Lift }): ReactNode {
           label={label}
           name={`crane-${key}`}
           value={crane[key]}
-          usual={row?.[key] ?? "not entered"}
+          usual={row?.[key] ?? words.machinesLeaf.notEntered}
           typical={rowTypical(row?.[key], row?.source)}
           measure={measure}
           {...(key === "padArea" ? { print: { digits: 1 } } : {})}
@@ -132,21 +140,25 @@ function GroundFields({ lift }: { lift: Lift }): ReactNode {
   return (
     <>
       <MeasureField
-        label="The ground may carry"
+        label={words.machinesLeaf.groundMayCarry}
         name="ground-bearing"
         value={lift.groundBearing}
-        usual="not entered"
+        usual={words.machinesLeaf.notEntered}
         measure={pressure}
         least={0}
         above
-        note="As someone competent says, who has seen the ground and knows of tanks and pipes in it."
-        onCommit={(groundBearing) => change("what the ground may carry", { groundBearing })}
-        onClear={() => change("what the ground may carry", { groundBearing: undefined })}
+        note={words.machinesLeaf.someoneCompetentSaysWho}
+        onCommit={(groundBearing) =>
+          change(words.machinesLeaf.whatGroundMayCarryEdit, { groundBearing })
+        }
+        onClear={() =>
+          change(words.machinesLeaf.whatGroundMayCarryEdit, { groundBearing: undefined })
+        }
       />
       <MeasureField
         label={
           <>
-            Kept from the edge <small>depths</small>
+            {words.machinesLeaf.keptFromEdge} <small>{words.machinesLeaf.depths}</small>
           </>
         }
         name="edge-factor"
@@ -156,18 +168,20 @@ function GroundFields({ lift }: { lift: Lift }): ReactNode {
         least={0}
         above
         typical={edgeFactor}
-        onCommit={(factor) => change("distance from the edge", { edgeFactor: factor })}
-        onClear={() => change("distance from the edge", { edgeFactor: undefined })}
+        onCommit={(factor) =>
+          change(words.machinesLeaf.distanceFromEdgeEdit, { edgeFactor: factor })
+        }
+        onClear={() => change(words.machinesLeaf.distanceFromEdgeEdit, { edgeFactor: undefined })}
       />
       <ShareField
-        label="On one pad"
+        label={words.machinesLeaf.onOnePad}
         name="pad-share"
         value={lift.padShare}
         most={1}
         usual={`${padShare.value * 100}%`}
         typical={padShare}
-        onCommit={(share) => change("share on one pad", { padShare: share })}
-        onClear={() => change("share on one pad", { padShare: undefined })}
+        onCommit={(share) => change(words.machinesLeaf.shareOnePadEdit, { padShare: share })}
+        onClear={() => change(words.machinesLeaf.shareOnePadEdit, { padShare: undefined })}
       />
     </>
   );
@@ -192,7 +206,7 @@ function ChartField({ lift, crane }: CraneProps): ReactNode {
     }
     setTyped(null);
     setWrong(null);
-    change("load chart", {
+    change(words.machinesLeaf.loadChartEdit, {
       crane: { ...without(given, "source"), table: read.table },
     });
   }
@@ -200,13 +214,14 @@ function ChartField({ lift, crane }: CraneProps): ReactNode {
   return (
     <details className="working" data-part="load-chart">
       <summary>
-        <span className="text">Load chart</span>
-        <span className="amount">{isOwn ? "yours" : "typical"}</span>
+        <span className="text">{words.machinesLeaf.loadChart}</span>
+        <span className="amount">
+          {isOwn ? words.machinesLeaf.yours : words.machinesLeaf.typical}
+        </span>
       </summary>
       <div className="inside">
         <label className="stacked">
-          One line for each radius: radius in {length.unitLabel(units)}, load in{" "}
-          {mass.unitLabel(units)}, hook block and slings in it
+          {words.machinesLeaf.oneLineEachRadius(length.unitLabel(units), mass.unitLabel(units))}
           <textarea
             rows={Math.min(14, Math.max(4, table.length + 1))}
             value={typed ?? writeChart(table, units)}
@@ -229,14 +244,11 @@ function ChartField({ lift, crane }: CraneProps): ReactNode {
         {isOwn ? (
           <div className="tools">
             <button type="button" className="link" onClick={take}>
-              Use this chart
+              {words.machinesLeaf.useThisChart}
             </button>
           </div>
         ) : (
-          <p>
-            To enter a chart, choose “Chart of the crane on offer”. Take the page for the boom
-            length and the outriggers that will be used.
-          </p>
+          <p>{words.machinesLeaf.enterChartChooseChart}</p>
         )}
         <p className="rule-source">{crane?.source}</p>
       </div>

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import type { Estimate } from "../../estimate/index.js";
+import { words } from "../../words/index.js";
 
 type JobDays = Estimate["machines"]["job"];
 
@@ -50,14 +51,14 @@ export function DayChart({ job }: { job: JobDays }): ReactNode {
   const worked = new Set(days.map((one) => one.calendarDay));
   const every = day < 13 ? 5 : day < 20 && count > 9 ? 2 : 1;
   return (
-    <div className="wide-table" role="region" aria-label="The job by day" tabIndex={0}>
+    <div className="wide-table" role="region" aria-label={words.machinesLeaf.jobDay} tabIndex={0}>
       <svg
         className="day-chart"
         width={wide}
         height={tall}
         viewBox={`0 0 ${wide} ${tall}`}
         role="img"
-        aria-label={`${tasks.length} tasks over ${count} calendar days; the list below tells them in words`}
+        aria-label={words.machinesLeaf.tasksOverCalendarDays(tasks.length, count)}
       >
         {Array.from({ length: count }, (_, i) => (
           <g key={i}>
@@ -85,7 +86,7 @@ export function DayChart({ job }: { job: JobDays }): ReactNode {
           </g>
         ))}
         <text x="0" y={HEAD - 18} fontSize="12">
-          Calendar day
+          {words.machinesLeaf.calendarDay}
         </text>
         {inOrder.map(({ task, timed }, i) => {
           const look = lookOf(task);

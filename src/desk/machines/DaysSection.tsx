@@ -22,31 +22,28 @@ export function DaysSection({ job }: { job: JobDays }): ReactNode {
     return from === to ? plainNumber(from, 0) : `${plainNumber(from, 0)}–${plainNumber(to, 0)}`;
   };
   return (
-    <section aria-label="The days of the job">
+    <section aria-label={words.machinesLeaf.daysJob}>
       <h2>
-        The job by day <span className="aside">quick–slow</span>
+        {words.machinesLeaf.jobDay} <span className="aside">{words.machinesLeaf.quickSlow}</span>
       </h2>
       <table className="table" data-job-days={likely.workingDays}>
         <tbody>
           <tr>
-            <th scope="row">Working days, likely {likely.workingDays}</th>
+            <th scope="row">{words.machinesLeaf.workingDaysLikely(likely.workingDays)}</th>
             <td>{span((one) => one.workingDays)}</td>
           </tr>
           <tr>
-            <th scope="row">Days kept for weather, likely {likely.lostDays}</th>
+            <th scope="row">{words.machinesLeaf.daysKeptWeatherLikely(likely.lostDays)}</th>
             <td>{span((one) => one.lostDays)}</td>
           </tr>
           <tr>
-            <th scope="row">From first day to last, likely {likely.calendarDays}</th>
+            <th scope="row">{words.machinesLeaf.fromFirstDayLast(likely.calendarDays)}</th>
             <td>{span((one) => one.calendarDays)}</td>
           </tr>
         </tbody>
       </table>
       <DayChart job={job} />
-      <p className="soft">
-        Dark: with the digger. Green: by hand or by others. Dashed: a wait. An orange edge: on the
-        chain that sets the length of the job. Shaded days are not worked.
-      </p>
+      <p className="soft">{words.machinesLeaf.darkWithDiggerGreen}</p>
       <DayList job={job} />
       <DayFields job={job} />
     </section>
@@ -58,25 +55,29 @@ function DayList({ job }: { job: JobDays }): ReactNode {
   return (
     <details className="working">
       <summary>
-        <span className="text">Day by day, in words</span>
-        <span className="amount">{job.schedule.days.length} d</span>
+        <span className="text">{words.machinesLeaf.dayDayWords}</span>
+        <span className="amount">{words.machinesLeaf.daysShort(job.schedule.days.length)}</span>
       </summary>
       <div className="inside">
         <ol className="day-list">
           {job.schedule.days.map((day) => (
             <li key={day.day}>
               <h3>
-                Day {day.calendarDay}
+                {words.machinesLeaf.day(day.calendarDay)}
                 {day.date !== undefined && ` · ${day.date}`}
               </h3>
               {day.deliveries.length > 0 && (
-                <p className="soft">Comes: {[...new Set(day.deliveries)].join(", ")}</p>
+                <p className="soft">
+                  {words.machinesLeaf.comes([...new Set(day.deliveries)].join(", "))}
+                </p>
               )}
               <ul>
                 {day.tasks.map((task) => (
                   <li key={task.id}>
                     {task.name}
-                    {task.hours > 0 ? `, ${hours.print(task.hours, units)}` : " (waiting)"}
+                    {task.hours > 0
+                      ? `, ${hours.print(task.hours, units)}`
+                      : words.machinesLeaf.waiting}
                   </li>
                 ))}
               </ul>
@@ -118,33 +119,33 @@ function DayFields({ job }: { job: JobDays }): ReactNode {
   return (
     <details className="working">
       <summary>
-        <span className="text">What the days hang on</span>
+        <span className="text">{words.machinesLeaf.whatDaysHang}</span>
       </summary>
       <div className="inside form">
         <TypedField
-          label="First day"
+          label={words.machinesLeaf.firstDay}
           name="days-start"
           shown={given.start ?? ""}
-          usual="a Monday"
+          usual={words.machinesLeaf.aMonday}
           read={readDate}
-          onCommit={(start) => set("first day", { start: start ?? undefined })}
+          onCommit={(start) => set(words.machinesLeaf.firstDayEdit, { start: start ?? undefined })}
         />
-        {count("perWeek", "Days worked in a week", 1, 7)}
+        {count("perWeek", words.machinesLeaf.daysWorkedWeek, 1, 7)}
         <ShareField
-          label="Days lost to weather"
+          label={words.machinesLeaf.daysLostWeather}
           name="days-weather"
           value={given.weather}
           most={0.9}
           usual={`${plainNumber(100 * settings.weather, 0)}%`}
-          note="Common practice, no source."
-          onCommit={(weather) => set("days lost to weather", { weather })}
-          onClear={() => set("days lost to weather", { weather: undefined })}
+          note={words.machinesLeaf.commonPracticeNoSource}
+          onCommit={(weather) => set(words.machinesLeaf.daysLostWeatherEdit, { weather })}
+          onClear={() => set(words.machinesLeaf.daysLostWeatherEdit, { weather: undefined })}
         />
-        {count("inspectionWait", "Days waited for an inspection", 0, 60)}
-        {count("standing", "Days a tank stands full for its test", 0, 60)}
-        {count("crew", "People by hand", 1, 20)}
+        {count("inspectionWait", words.machinesLeaf.daysWaitedInspection, 0, 60)}
+        {count("standing", words.machinesLeaf.daysTankStandsFull, 0, 60)}
+        {count("crew", words.machinesLeaf.peopleByHand, 1, 20)}
         <MeasureField
-          label="Pipe laid in an hour"
+          label={words.machinesLeaf.pipeLaidHour}
           name="days-layPerHour"
           value={given.layPerHour}
           measure={length}
@@ -152,8 +153,8 @@ function DayFields({ job }: { job: JobDays }): ReactNode {
           above
           usual={settings.layPerHour.likely}
           note={given.layPerHour === undefined ? words.forms.typicalNoSource : undefined}
-          onCommit={(layPerHour) => set("pipe laid in an hour", { layPerHour })}
-          onClear={() => set("pipe laid in an hour", { layPerHour: undefined })}
+          onCommit={(layPerHour) => set(words.machinesLeaf.pipeLaidHourEdit, { layPerHour })}
+          onClear={() => set(words.machinesLeaf.pipeLaidHourEdit, { layPerHour: undefined })}
         />
       </div>
     </details>
@@ -165,5 +166,5 @@ function readDate(text: string): { ok: true; value: string | null } | { ok: fals
   if (typed === "") return { ok: true, value: null };
   const isDate = /^\d{4}-\d{2}-\d{2}$/.test(typed) && !Number.isNaN(Date.parse(typed));
   if (isDate && new Date(typed).toISOString().startsWith(typed)) return { ok: true, value: typed };
-  return { ok: false, text: `“${typed}” was not understood: write a date such as 2027-04-12.` };
+  return { ok: false, text: words.machinesLeaf.wasNotUnderstoodWrite(typed) };
 }

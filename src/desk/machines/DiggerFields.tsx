@@ -13,21 +13,21 @@ import { Working } from "../Working.js";
 import { useMachinesChange } from "./useMachines.js";
 
 const FIGURES = [
-  { key: "digDepth", label: "Digs down to", measure: length },
-  { key: "reach", label: "Reaches, at the ground", measure: length },
-  { key: "dumpHeight", label: "Empties at most so high", measure: length },
-  { key: "bucket", label: "Bucket, heaped", measure: earthVolume },
-  { key: "bucketWidth", label: "Width of the bucket", measure: length },
-  { key: "narrowBucket", label: "Narrowest bucket", measure: length },
-  { key: "width", label: "Width over the tracks", measure: length },
-  { key: "mostSlope", label: "May stand on", measure: pipeSlope },
-  { key: "fuelPerHour", label: "Fuel in an hour", measure: liquidVolume },
+  { key: "digDepth", label: words.machinesLeaf.digsDownTo, measure: length },
+  { key: "reach", label: words.machinesLeaf.reachesGround, measure: length },
+  { key: "dumpHeight", label: words.machinesLeaf.emptiesMostHigh, measure: length },
+  { key: "bucket", label: words.machinesLeaf.bucketHeaped, measure: earthVolume },
+  { key: "bucketWidth", label: words.machinesLeaf.widthBucket, measure: length },
+  { key: "narrowBucket", label: words.machinesLeaf.narrowestBucket, measure: length },
+  { key: "width", label: words.machinesLeaf.widthOverTracks, measure: length },
+  { key: "mostSlope", label: words.machinesLeaf.mayStandOn, measure: pipeSlope },
+  { key: "fuelPerHour", label: words.machinesLeaf.fuelHour, measure: liquidVolume },
 ] as const;
 
 const HAMMER = [
-  { key: "low", label: "Hammer in an hour, least" },
-  { key: "likely", label: "Hammer in an hour, likely" },
-  { key: "high", label: "Hammer in an hour, most" },
+  { key: "low", label: words.machinesLeaf.hammerHourLeast },
+  { key: "likely", label: words.machinesLeaf.hammerHourLikely },
+  { key: "high", label: words.machinesLeaf.hammerHourMost },
 ] as const;
 
 /** The figures of the person's own machine, in place of those of the catalogue's digger in use. */
@@ -50,21 +50,24 @@ export function DiggerFields(): ReactNode {
   }
 
   return (
-    <section aria-label="Figures of your machine" data-own-digger={own === undefined ? "" : id}>
+    <section
+      aria-label={words.machinesLeaf.figuresYourMachine}
+      data-own-digger={own === undefined ? "" : id}
+    >
       {own === undefined ? (
         <div className="tools">
           <button
             type="button"
             className="link"
             onClick={() =>
-              save(`figures of your own ${like.name}`, {
+              save(words.machinesLeaf.figuresYourOwnEdit(like.name), {
                 id,
                 like: like.id,
-                name: `${like.name}, yours`,
+                name: words.machinesLeaf.nameYours(like.name),
               })
             }
           >
-            Enter the figures of your machine
+            {words.machinesLeaf.enterFiguresYourMachine}
           </button>
         </div>
       ) : (
@@ -84,14 +87,17 @@ function OwnFigures({ own, like, save }: OwnFiguresProps): ReactNode {
   const name = own.name ?? like.name;
   const asLike = words.forms.asMachine(like.name);
   const set = (what: string, next: Record<string, unknown>): void =>
-    save(`${what} of ${name}`, withoutAbsent<object>({ ...own, ...next }) as OwnDigger);
+    save(
+      words.machinesLeaf.ofEdit(what, name),
+      withoutAbsent<object>({ ...own, ...next }) as OwnDigger,
+    );
   return (
-    <Working text="Figures of your machine" amount="yours">
+    <Working text={words.machinesLeaf.figuresYourMachine} amount={words.machinesLeaf.yours}>
       <NameField
-        label="Name"
+        label={words.machinesLeaf.name}
         name="digger-name"
         value={name}
-        onCommit={(next) => set("name", { name: next })}
+        onCommit={(next) => set(words.machinesLeaf.nameEdit, { name: next })}
       />
       {FIGURES.map(({ key, label, measure }) => (
         <MeasureField
@@ -115,14 +121,12 @@ function OwnFigures({ own, like, save }: OwnFiguresProps): ReactNode {
         <button
           type="button"
           className="link"
-          onClick={() => save("the catalogue's figures", null)}
+          onClick={() => save(words.machinesLeaf.theCataloguesFiguresEdit, null)}
         >
-          Back to the catalogue’s
+          {words.machinesLeaf.backCatalogues}
         </button>
       </div>
-      <p className="rule-source">
-        What is left empty is as {like.name}: {like.source}
-      </p>
+      <p className="rule-source">{words.machinesLeaf.whatLeftEmpty(like.name, like.source)}</p>
     </Working>
   );
 }
@@ -143,7 +147,9 @@ function HammerFields(props: {
       likely: key === "low" ? Math.max(rate.likely, value) : Math.min(rate.likely, rate.high),
       high: Math.max(rate.high, value),
     };
-    set("hammer", { hammer: key === "likely" ? { ...ordered, likely: value } : ordered });
+    set(words.machinesLeaf.hammerEdit, {
+      hammer: key === "likely" ? { ...ordered, likely: value } : ordered,
+    });
   }
   return (
     <>
@@ -159,7 +165,7 @@ function HammerFields(props: {
           least={0}
           above
           onCommit={(value) => commit(key, value)}
-          onClear={() => set("hammer", { hammer: undefined })}
+          onClear={() => set(words.machinesLeaf.hammerEdit, { hammer: undefined })}
         />
       ))}
     </>

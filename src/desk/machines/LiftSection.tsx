@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { freshId } from "../../site/index.js";
 import type { Lift, Tank } from "../../site/index.js";
 import { distance } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { PlaceFields } from "../dig/PlaceFields.js";
 import { NameField } from "../fields/NameField.js";
 import { Findings } from "../Findings.js";
@@ -21,11 +22,11 @@ export function LiftSection(): ReactNode {
   const lift = scheme?.machines?.lift;
   return (
     <section
-      aria-label="Crane lift"
+      aria-label={words.machinesLeaf.craneLift}
       data-lift={lift === undefined ? "none" : "set"}
       data-best={estimate?.lift?.best ?? ""}
     >
-      <h2>Setting the tank</h2>
+      <h2>{words.machinesLeaf.settingTheTank}</h2>
       {lift === undefined ? <NoLift tanks={tanks} /> : <LiftSet lift={lift} tanks={tanks} />}
     </section>
   );
@@ -35,23 +36,20 @@ function NoLift({ tanks }: { tanks: readonly Tank[] }): ReactNode {
   const { site, estimate } = useSite();
   const change = useMachinesChange();
   const [tank] = tanks;
-  if (tank === undefined) return <p className="says">There is no tank to set in this scheme.</p>;
+  if (tank === undefined) return <p className="says">{words.machinesLeaf.thereNoTankSet}</p>;
   return (
     <>
-      <p className="says">
-        A concrete tank is set by the truck that brings it or by a crane. The chart of that crane,
-        where it can stand, the edge of the hole and overhead lines say whether it reaches.
-      </p>
+      <p className="says">{words.machinesLeaf.concreteTankSetTruck}</p>
       <div className="tools">
         <button
           type="button"
           className="link"
           onClick={() => {
             const lift = newLift(site, estimate?.works ?? [], tank);
-            change("set the tank with a crane truck", () => ({ lift }));
+            change(words.machinesLeaf.setTankWithCraneEdit, () => ({ lift }));
           }}
         >
-          Set the tank with a crane truck
+          {words.machinesLeaf.setTankWithCrane}
         </button>
       </div>
     </>
@@ -67,13 +65,10 @@ function LiftSet({ lift, tanks }: { lift: Lift; tanks: readonly Tank[] }): React
   const others = said.filter(({ level }) => level !== "stop");
   return (
     <>
-      <p className="says">
-        To plan with, not to lift by. The operator decides, with the chart in the cab and the ground
-        in view.
-      </p>
+      <p className="says">{words.machinesLeaf.planWithNotLift}</p>
       <Findings findings={stops} />
       <CraneFields lift={lift} crane={result?.crane ?? null} />
-      {tanks.length === 0 && <p className="says">There is no tank to set in this scheme.</p>}
+      {tanks.length === 0 && <p className="says">{words.machinesLeaf.thereNoTankSet}</p>}
       {result?.tanks.map((tank) => (
         <TankStands key={tank.tank} tank={tank} />
       ))}
@@ -83,9 +78,11 @@ function LiftSet({ lift, tanks }: { lift: Lift; tanks: readonly Tank[] }): React
         <button
           type="button"
           className="link"
-          onClick={() => change("set the tank without a crane", () => ({ lift: undefined }))}
+          onClick={() =>
+            change(words.machinesLeaf.setTankWithoutCraneEdit, () => ({ lift: undefined }))
+          }
         >
-          Do without a crane
+          {words.machinesLeaf.doWithoutCrane}
         </button>
       </div>
     </>
@@ -103,20 +100,20 @@ function Places({ lift, tank }: { lift: Lift; tank: Tank | undefined }): ReactNo
     const spread = estimate?.lift?.crane.outriggers ?? 0;
     const at: [number, number] =
       tank === undefined ? [0, 0] : nextPlace(estimate?.works ?? [], tank, stands, spread);
-    change("add a place for the crane", {
-      stands: [...stands, { id, name: `Place ${stands.length + 1}`, at }],
+    change(words.machinesLeaf.addPlaceCraneEdit, {
+      stands: [...stands, { id, name: words.machinesLeaf.place(stands.length + 1), at }],
     });
   }
   return (
     <>
-      <h3>Places for the crane</h3>
-      {stands.length === 0 && <p className="says">None yet: add where it might stand.</p>}
+      <h3>{words.machinesLeaf.placesCrane}</h3>
+      {stands.length === 0 && <p className="says">{words.machinesLeaf.noneYetAddWhere}</p>}
       {stands.map((stand) => (
         <PlaceOfCrane key={stand.id} stand={stand} stands={stands} />
       ))}
       <div className="tools">
         <button type="button" className="link" onClick={add}>
-          + Another place
+          {words.machinesLeaf.anotherPlace}
         </button>
       </div>
     </>
@@ -138,21 +135,30 @@ function PlaceOfCrane(props: { stand: Stand; stands: readonly Stand[] }): ReactN
     <div data-stand={stand.id}>
       <Working
         text={stand.name}
-        amount={`${distance.print(east, units)} E, ${distance.print(north, units)} N`}
+        amount={words.machinesLeaf.eastNorth(
+          distance.print(east, units),
+          distance.print(north, units),
+        )}
       >
         <NameField
-          label="Name"
+          label={words.machinesLeaf.name}
           name="stand-name"
           value={stand.name}
-          onCommit={(name) => put(`rename ${stand.name}`, { ...stand, name })}
+          onCommit={(name) => put(words.machinesLeaf.renameEdit(stand.name), { ...stand, name })}
         />
         <PlaceFields
           at={stand.at}
-          onMove={(at) => put(`move ${stand.name}`, { ...stand, at: [at[0], at[1]] })}
+          onMove={(at) =>
+            put(words.machinesLeaf.moveEdit(stand.name), { ...stand, at: [at[0], at[1]] })
+          }
         />
         <div className="tools">
-          <button type="button" className="link" onClick={() => put(`remove ${stand.name}`, null)}>
-            Remove this place
+          <button
+            type="button"
+            className="link"
+            onClick={() => put(words.machinesLeaf.removeEdit(stand.name), null)}
+          >
+            {words.machinesLeaf.removeThisPlace}
           </button>
         </div>
       </Working>

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import type { Quantity } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { length, mass, pressure } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { percent } from "../fields/percent.js";
 import type { StandLift, TankLift } from "../parts.js";
 import { useSite } from "../useSite.js";
@@ -12,12 +13,12 @@ export function TankStands({ tank }: { tank: TankLift }): ReactNode {
   const { units } = useSite().site;
   const best = tank.stands.find(({ stand }) => stand === tank.best);
   return (
-    <section aria-label={`Lift of ${tank.name}`} data-tank-lift={tank.tank}>
+    <section aria-label={words.machinesLeaf.liftOf(tank.name)} data-tank-lift={tank.tank}>
       <h3>{tank.name}</h3>
       {tank.load === null ? (
         <NoWeight tank={tank} />
       ) : (
-        <Working text="On the hook" amount={mass.print(tank.load.value, units)}>
+        <Working text={words.machinesLeaf.onTheHook} amount={mass.print(tank.load.value, units)}>
           <QuantityWorking quantity={tank.load} hook />
         </Working>
       )}
@@ -26,8 +27,8 @@ export function TankStands({ tank }: { tank: TankLift }): ReactNode {
       ))}
       {best !== undefined && (
         <p className="says">
-          Of the places entered, <strong>{best.name}</strong> asks least of the crane. The operator
-          decides.
+          {words.machinesLeaf.placesEntered} <strong>{best.name}</strong>{" "}
+          {words.machinesLeaf.asksLeastCraneOperator}
         </p>
       )}
     </section>
@@ -38,7 +39,7 @@ function NoWeight({ tank }: { tank: TankLift }): ReactNode {
   const select = useDesk((desk) => desk.select);
   return (
     <p className="says">
-      No weight is entered for it, so nothing can be said of its lift.{" "}
+      {words.machinesLeaf.noWeightEnteredNothing}{" "}
       <button
         type="button"
         className="link"
@@ -47,7 +48,7 @@ function NoWeight({ tank }: { tank: TankLift }): ReactNode {
           useDesk.getState().show({ leaf: "dig" });
         }}
       >
-        Enter the weight of {tank.name}
+        {words.machinesLeaf.enterWeight(tank.name)}
       </button>
     </p>
   );
@@ -74,8 +75,8 @@ function Stand({ stand, isBest }: { stand: StandLift; isBest: boolean }): ReactN
         }
         amount={
           share === null
-            ? `${length.print(radius.value, units)} away`
-            : `${percent.print(share.value, units, { digits: 0 })} of its rating`
+            ? words.machinesLeaf.away(length.print(radius.value, units))
+            : words.machinesLeaf.ofItsRating(percent.print(share.value, units, { digits: 0 }))
         }
       >
         <StandFigures stand={stand} />
@@ -87,9 +88,9 @@ function Stand({ stand, isBest }: { stand: StandLift; isBest: boolean }): ReactN
 
 /** Whether a place serves, in words that leave the judging to the operator. */
 function verdict({ works, reasons }: StandLift): string {
-  if (works) return "Nothing entered speaks against it.";
+  if (works) return words.machinesLeaf.nothingEnteredSpeaksAgainst;
   const why = reasons.map(({ text }) => text).join("; ");
-  return `Does not work: ${why}.`;
+  return words.machinesLeaf.doesNotWork(why);
 }
 
 function StandFigures({ stand }: { stand: StandLift }): ReactNode {
@@ -98,43 +99,65 @@ function StandFigures({ stand }: { stand: StandLift }): ReactNode {
   const { edge, line } = stand;
   return (
     <>
-      <Figure text="Radius" quantity={stand.radius} print={metres} />
+      <Figure text={words.machinesLeaf.radius} quantity={stand.radius} print={metres} />
       <Figure
-        text="Rated, at the next longer row"
+        text={words.machinesLeaf.ratedNextLongerRow}
         quantity={stand.rated}
         print={(value) => mass.print(value, units)}
-        without="beyond the chart"
+        without={words.machinesLeaf.beyondTheChart}
       />
       <Figure
-        text="Load, as a share of it"
+        text={words.machinesLeaf.loadShare}
         quantity={stand.share}
         print={(value) => percent.print(value, units)}
         without="–"
       />
       {edge === null ? (
-        <Figure text="Nearest pad to the hole's edge" quantity={null} print={metres} without="–" />
+        <Figure
+          text={words.machinesLeaf.nearestPadHolesEdge}
+          quantity={null}
+          print={metres}
+          without="–"
+        />
       ) : (
         <>
-          <Figure text="Nearest pad to the hole's edge" quantity={edge.distance} print={metres} />
-          <Figure text="To be kept from the edge" quantity={edge.needed} print={metres} />
+          <Figure
+            text={words.machinesLeaf.nearestPadHolesEdge}
+            quantity={edge.distance}
+            print={metres}
+          />
+          <Figure
+            text={words.machinesLeaf.toBeKeptFromEdge}
+            quantity={edge.needed}
+            print={metres}
+          />
         </>
       )}
       {line === null ? (
-        <Figure text="Overhead lines" quantity={null} print={metres} without="none entered" />
+        <Figure
+          text={words.machinesLeaf.overheadLines}
+          quantity={null}
+          print={metres}
+          without={words.machinesLeaf.noneEntered}
+        />
       ) : (
         <>
-          <Figure text={`Boom or load to ${line.name}`} quantity={line.distance} print={metres} />
-          <Figure text="To be kept from the line" quantity={line.needed} print={metres} />
+          <Figure
+            text={words.machinesLeaf.boomOrLoad(line.name)}
+            quantity={line.distance}
+            print={metres}
+          />
+          <Figure text={words.machinesLeaf.keptFromLine} quantity={line.needed} print={metres} />
         </>
       )}
       <Figure
-        text="Under the most loaded pad"
+        text={words.machinesLeaf.underMostLoadedPad}
         quantity={stand.pad}
         print={(value) => pressure.print(value, units)}
-        without="crane's weight or pad missing"
+        without={words.machinesLeaf.cranesWeightOrPad}
       />
       <Figure
-        text="Ground differs under the pads"
+        text={words.machinesLeaf.groundDiffersUnderPads}
         quantity={stand.unlevel}
         print={metres}
         without="–"

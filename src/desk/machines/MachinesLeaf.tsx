@@ -15,7 +15,7 @@ import { DiggerFields } from "./DiggerFields.js";
 import { isOfLines, LinesSection } from "./LinesSection.js";
 import { LiftSection } from "./LiftSection.js";
 import { MoreReasons } from "./MoreReasons.js";
-import { coverWords, several } from "./coverWords.js";
+import { coverWords } from "./coverWords.js";
 import { DaysSection } from "./DaysSection.js";
 import { HiresSection } from "./HiresSection.js";
 
@@ -52,7 +52,7 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
         className="row"
         aria-pressed={chosen}
         onClick={() =>
-          edit(`choose ${candidate.name}`, (site) =>
+          edit(words.machinesLeaf.chooseEdit(candidate.name), (site) =>
             setMachines(site, schemeId, { digger: candidate.id }),
           )
         }
@@ -61,12 +61,12 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
         <span className="text">{candidate.name}</span>
         <span className="amount">
           {candidate.can
-            ? `${count(candidate.days, 0)} ${candidate.days.high === 1 ? "day" : "days"}`
-            : "cannot"}
+            ? words.counts.days(candidate.days.high, count(candidate.days, 0))
+            : words.machinesLeaf.cannot}
         </span>
       </button>
       <p className="reason">
-        {candidate.can && `${cost(candidate.price)} hire; `}
+        {candidate.can && words.machinesLeaf.hirePrice(cost(candidate.price))}
         {candidate.can ? candidate.reason : sentence(candidate.reason)}
       </p>
       <MoreReasons candidate={candidate} />
@@ -83,13 +83,12 @@ function Answer({ machines }: { machines: Machines }): ReactNode {
   const periods = hire.plans.likely.stays.map(({ cover }) => coverWords(cover)).join(", then ");
   return (
     <p className="answer">
-      <strong>
-        Rent {digger.name} for {periods}.
-      </strong>{" "}
-      It works on {several(days.likely, "day", "days")} of the job’s{" "}
-      {several(likely.workingDays, "working day", "working days")}, which take{" "}
-      {several(likely.calendarDays, "calendar day", "calendar days")} with waits, weather and days
-      off.
+      <strong>{words.machinesLeaf.rentFor(digger.name, periods)}</strong>{" "}
+      {words.machinesLeaf.worksJobsWhichTake(
+        words.counts.days(days.likely, plainNumber(days.likely, 0)),
+        words.counts.workingDays(likely.workingDays, plainNumber(likely.workingDays, 0)),
+        words.counts.calendarDays(likely.calendarDays, plainNumber(likely.calendarDays, 0)),
+      )}
     </p>
   );
 }
@@ -113,58 +112,72 @@ export function MachinesLeaf(): ReactNode {
   const edit = useEdit();
   const { count } = useRange();
   const before = useDesk((desk) => desk.before);
-  if (estimate === null) return <p className="says">There is no estimate to choose machines by.</p>;
+  if (estimate === null) return <p className="says">{words.machinesLeaf.thereNoEstimateChoose}</p>;
   const { machines } = estimate;
   if (estimate.works.length === 0) return <NothingToDig />;
   return (
     <>
       <ChoiceField
-        label="Digger"
+        label={words.machinesLeaf.digger}
         name="digger"
         value={machines.digger.id}
         choices={machines.candidates.map(({ id, name, can }) => ({
           id,
-          name: can ? name : `${name} (cannot)`,
+          name: can ? name : words.machinesLeaf.optionCannot(name),
         }))}
         onChoose={(digger) =>
-          edit("choose the digger", (now) => setMachines(now, schemeId, { digger }))
+          edit(words.machinesLeaf.chooseTheDiggerEdit, (now) =>
+            setMachines(now, schemeId, { digger }),
+          )
         }
       />
       <MeasureField
-        label="Hours worked in a day"
+        label={words.machinesLeaf.hoursWorkedDay}
         name="hours-per-day"
         value={machines.hoursPerDay}
         measure={hours}
         least={0}
         above
         onCommit={(hoursPerDay) =>
-          edit("hours in a day", (now) => setMachines(now, schemeId, { hoursPerDay }))
+          edit(words.machinesLeaf.hoursDayEdit, (now) =>
+            setMachines(now, schemeId, { hoursPerDay }),
+          )
         }
       />
       <p className="says">{sentence(machines.digger.reason)}.</p>
       <Answer machines={machines} />
       {before !== null && before.digger.id !== machines.digger.id && (
         <p role="status">
-          <strong>The digger changed with the last edit:</strong> {before.digger.name} before,{" "}
-          {machines.digger.name} now. Days and hire follow the machine as well as the dig.
+          <strong>{words.machinesLeaf.diggerChangedWithLast}</strong>{" "}
+          {words.machinesLeaf.beforeNowDaysHire(before.digger.name, machines.digger.name)}
         </p>
       )}
       <Findings findings={machines.findings.filter((one) => !isOfLines(one))} />
 
       <h2>
-        Time <span className="aside">low–high</span>
+        {words.machinesLeaf.time} <span className="aside">{words.machinesLeaf.lowHigh}</span>
       </h2>
-      <Working text="Machine hours" amount={`${count(machines.hours, 1)} h`}>
+      <Working
+        text={words.machinesLeaf.machineHours}
+        amount={words.machinesLeaf.hours(count(machines.hours, 1))}
+      >
         <QuantityWorking quantity={machines.working.hours} />
       </Working>
-      <Working text="Working days" amount={`${count(machines.days, 0)} d`}>
+      <Working
+        text={words.machinesLeaf.workingDays}
+        amount={words.machinesLeaf.daysShort(count(machines.days, 0))}
+      >
         <QuantityWorking quantity={machines.working.days} />
       </Working>
       {machines.works
         .filter((work) => work.hours.likely >= LEAST_HOURS)
         .map((work) => (
-          <Working key={work.id} text={work.name} amount={`${count(work.hours, 1)} h`}>
-            <p>Likely {hours.print(work.hours.likely, site.units)}.</p>
+          <Working
+            key={work.id}
+            text={work.name}
+            amount={words.machinesLeaf.hours(count(work.hours, 1))}
+          >
+            <p>{words.machinesLeaf.likely(hours.print(work.hours.likely, site.units))}</p>
             {work.materials.map((part) => (
               <QuantityWorking key={`${part.material} ${part.action}`} quantity={part.working} />
             ))}
@@ -173,15 +186,18 @@ export function MachinesLeaf(): ReactNode {
       {machines.byHand.map((part) => (
         <Working
           key={`${part.work} ${part.limit}`}
-          text={`${part.name}, by hand beside ${part.limitName}`}
-          amount={`${count(part.hours, 1)} h`}
+          text={words.machinesLeaf.byHandBeside(part.name, part.limitName)}
+          amount={words.machinesLeaf.hours(count(part.hours, 1))}
         >
           <QuantityWorking quantity={part.working} />
         </Working>
       ))}
       {machines.setUp.high > 0 && (
-        <Working text="Setting up, once" amount={`${count(machines.setUp, 1)} h`}>
-          <p>Likely {hours.print(machines.setUp.likely, site.units)}.</p>
+        <Working
+          text={words.machinesLeaf.settingUpOnce}
+          amount={words.machinesLeaf.hours(count(machines.setUp, 1))}
+        >
+          <p>{words.machinesLeaf.likely(hours.print(machines.setUp.likely, site.units))}</p>
         </Working>
       )}
 
@@ -189,7 +205,7 @@ export function MachinesLeaf(): ReactNode {
       <DaysSection job={machines.job} />
       <HiresSection hires={machines.job.hires} />
 
-      <h2>Machines held against this job</h2>
+      <h2>{words.machinesLeaf.machinesHeldAgainstJob}</h2>
       <ul>
         {machines.candidates.map((candidate) => (
           <CandidateRow

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { Candidate } from "../parts.js";
 
 /** A phrase of the engine begun as a sentence. */
@@ -11,9 +12,7 @@ export function MoreReasons({ candidate }: { candidate: Candidate }): ReactNode 
   return (
     <details className="working" data-reasons={candidate.id}>
       <summary>
-        <span className="text">
-          {rest.length === 1 ? "One more reason" : `${rest.length} more reasons`}
-        </span>
+        <span className="text">{words.counts.moreReasons(rest.length)}</span>
       </summary>
       <div className="inside">
         {rest.map(({ code, work, text }) => (

@@ -1,6 +1,7 @@
 import type { ChartRow } from "../../estimate/index.js";
 import { length, mass, plainNumber } from "../../units/index.js";
 import type { UnitSystem } from "../../units/index.js";
+import { words } from "../../words/index.js";
 
 /** A load chart as lines of text in the site's units: radius, load. */
 export function writeChart(table: readonly ChartRow[], units: UnitSystem): string {
@@ -33,7 +34,7 @@ export function readChart(
     if (cells.length !== 2 || !isOver(radius) || !isOver(load)) {
       return {
         ok: false,
-        text: `Line ${i + 1}, “${line.trim()}”: write a radius and the load rated at it, both over 0.`,
+        text: words.machinesLeaf.lineWriteRadiusLoad(i + 1, line.trim()),
       };
     }
     table.push({
@@ -57,12 +58,12 @@ function isOver(value: number | undefined): value is number {
 }
 
 function chartFault(table: readonly ChartRow[]): string | null {
-  if (table.length === 0) return "One line or more is needed.";
+  if (table.length === 0) return words.machinesLeaf.oneLineOrMore;
   for (let i = 1; i < table.length; i += 1) {
     const [before, here] = [table[i - 1]!, table[i]!];
-    if (before.radius === here.radius) return "One radius stands twice: keep one of them.";
+    if (before.radius === here.radius) return words.machinesLeaf.oneRadiusStandsTwice;
     if (here.load > before.load) {
-      return "A load grows with the radius: no chart does that. Check the lines.";
+      return words.machinesLeaf.loadGrowsWithRadius;
     }
   }
   return null;

@@ -9,6 +9,7 @@ import {
 } from "../../estimate/index.js";
 import type { HoleBeside } from "../../estimate/index.js";
 import type { Lift, PlanPoint, Site, Tank } from "../../site/index.js";
+import { words } from "../../words/index.js";
 
 type Works = Estimate["works"];
 
@@ -36,7 +37,7 @@ export function newLift(site: Site, works: Works, tank: Tank): Lift {
     cranes.find(carries) ?? (emptyMass === undefined ? cranes[0] : cranes.at(-1)) ?? cranes[0]!;
   const stands = placesFor(site, works, tank, crane.outriggers).map((at, i) => ({
     id: `stand-${i + 1}`,
-    name: `Place ${i + 1}`,
+    name: words.machinesLeaf.place(i + 1),
     at: rounded(at),
   }));
   return { crane: { by: "catalogue", id: crane.id }, rigging: RIGGING, stands };
