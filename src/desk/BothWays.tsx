@@ -3,6 +3,7 @@ import type { MaterialKind, Site } from "../site/index.js";
 import { materialsOf } from "../site/index.js";
 import type { Estimate } from "../estimate/index.js";
 import { earthVolume, plainNumber } from "../units/index.js";
+import { words } from "../words/index.js";
 import { useSite } from "./useSite.js";
 
 /** m³ under which nothing is said. */
@@ -38,10 +39,10 @@ export function BothWays(): ReactNode {
   );
   return (
     <p className="says">
-      {print(surplusBank)} over and {print(brought)} bought: only part of what is dug is fit to go
-      back
-      {fit !== "" && ` (${fit})`}; gravel, sand and fill come from outside.
-      {topsoil && " Topsoil kept aside clean could stand in for what is bought."}
+      {words.desk.overBoughtOnlyPart(print(surplusBank), print(brought))}
+      {fit !== "" && ` (${fit})`}
+      {words.desk.gravelSandFillCome}
+      {topsoil && words.desk.topsoilKeptAsideClean}
     </p>
   );
 }

@@ -15,15 +15,12 @@ export function CautionsButton(): ReactNode {
           <Dialog className="dialog">
             <div className="dialog-head">
               <Heading slot="title">{words.leaf.beforeYouDig}</Heading>
-              <Button slot="close" className="round" aria-label="Close">
+              <Button slot="close" className="round" aria-label={words.desk.close}>
                 ✕
               </Button>
             </div>
             <div className="dialog-body">
-              <p className="says">
-                Local codes, the permit and a competent person on the day decide; these are the
-                usual cautions and where they come from.
-              </p>
+              <p className="says">{words.desk.localCodesPermitCompetent}</p>
               <ul className="caution-list">
                 {(estimate?.cautions ?? []).map((caution) => (
                   <li key={caution}>{caution}</li>
@@ -31,7 +28,7 @@ export function CautionsButton(): ReactNode {
               </ul>
               {estimate !== null && estimate.findings.length > 0 && (
                 <>
-                  <h3>On this site</h3>
+                  <h3>{words.desk.onThisSite}</h3>
                   <Findings findings={estimate.findings} />
                 </>
               )}

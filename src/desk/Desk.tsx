@@ -50,7 +50,7 @@ function Waiting(): ReactNode {
   return (
     <main className="waiting">
       {status === "opening" ? (
-        <p role="status">Opening the book…</p>
+        <p role="status">{words.desk.openingTheBook}</p>
       ) : (
         <>
           <h1>{words.book.empty.cleanTitle}</h1>
@@ -107,7 +107,7 @@ export function Desk(): ReactNode {
             <Strip />
           </>
         )}
-        {over && <div className="drop-here">Drop a site file to open it</div>}
+        {over && <div className="drop-here">{words.desk.dropSiteFileOpen}</div>}
       </div>
       <Notices />
       <BookPanels />

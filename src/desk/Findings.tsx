@@ -7,7 +7,11 @@ import { TakeOn, takenWords, Withdraw } from "./permit/TakeOn.js";
 import { scrollLeafTo } from "./scrollLeaf.js";
 import { useSite } from "./useSite.js";
 
-const WORDS = { stop: "Does not work as drawn", caution: "Caution", note: "Worth knowing" };
+const WORDS = {
+  stop: words.desk.doesNotWorkDrawn,
+  caution: words.desk.caution,
+  note: words.desk.worthKnowing,
+};
 
 function Card({ finding }: { finding: Finding }): ReactNode {
   const [what, rest] = parted(finding.text);
@@ -99,7 +103,7 @@ export function FindingsAhead(props: { findings: readonly Finding[]; to: string 
           className="link ahead"
           onClick={() => scrollLeafTo(document.getElementById(to))}
         >
-          {others === 1 ? "One thing to look at" : `${others} things to look at`} ↓
+          {words.counts.thingsToLookAt(others)} ↓
         </button>
       )}
     </>

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { redoName, undoName } from "../site/index.js";
 import { LEAVES, useDesk } from "../store/index.js";
+import { words } from "../words/index.js";
 import { FindingsButton } from "./book/FindingsPanel.js";
 import { HeadMenu, SearchButton } from "./book/HeadMenu.js";
 import { withKey } from "./book/keys.js";
@@ -15,7 +16,7 @@ function Steps(): ReactNode {
   const leaf = useDesk((desk) => desk.leaf);
   const show = useDesk((desk) => desk.show);
   return (
-    <nav className="steps" aria-label="Steps of the job">
+    <nav className="steps" aria-label={words.desk.stepsJob}>
       {LEAVES.map((step) => (
         <button
           key={step}
@@ -36,8 +37,8 @@ function UndoRedo(): ReactNode {
   const redone = useDesk((desk) => (desk.history === null ? null : redoName(desk.history)));
   const undo = useDesk((desk) => desk.undo);
   const redo = useDesk((desk) => desk.redo);
-  const undoTitle = undone === null ? "Undo" : `Undo: ${undone}`;
-  const redoTitle = redone === null ? "Redo" : `Redo: ${redone}`;
+  const undoTitle = undone === null ? words.desk.undo : words.desk.undoStep(undone);
+  const redoTitle = redone === null ? words.desk.redo : words.desk.redoStep(redone);
   return (
     <>
       <button
@@ -70,8 +71,8 @@ export function Header(): ReactNode {
   const keeping = useDesk((desk) => desk.keeping.state);
   const title =
     keeping === "failed"
-      ? "This browser keeps nothing: save the site as a file"
-      : `${withKey("Save as a file", "save")}. The site is also kept in this browser.`;
+      ? words.desk.browserKeepsNothingSave
+      : words.desk.siteAlsoKeptBrowser(withKey(words.desk.saveFile, "save"));
   return (
     <header className="head">
       <div className="head-row">
@@ -96,7 +97,7 @@ export function Header(): ReactNode {
             disabled={!open}
             onClick={saveSite}
           >
-            Save
+            {words.desk.save}
           </button>
         </div>
       </div>

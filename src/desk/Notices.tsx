@@ -1,6 +1,7 @@
 import { useEffect } from "react";
 import type { ReactNode } from "react";
 import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { words } from "../words/index.js";
 import { NewerNotice } from "./device/NewerNotice.js";
 import { download } from "./files.js";
 import { KeepingNotices } from "./shelf/Keeping.js";
@@ -22,28 +23,27 @@ function Unopened(): ReactNode {
       <Modal className="modal">
         <Dialog className="dialog" role="alertdialog">
           <div className="dialog-head">
-            <Heading slot="title">This file was not opened</Heading>
-            <Button slot="close" className="round" aria-label="Close">
+            <Heading slot="title">{words.desk.fileWasNotOpened}</Heading>
+            <Button slot="close" className="round" aria-label={words.desk.close}>
               ✕
             </Button>
           </div>
           <div className="dialog-body">
             <p>
-              <strong>{unopened?.file}</strong> cannot be used as it is. The site on the desk is
-              untouched.
+              <strong>{unopened?.file}</strong> {words.desk.cannotUsedSiteDesk}
             </p>
             {unopened?.text !== undefined && (
               <Button
                 className="button"
                 onPress={() => download("kept.site.json", unopened.text ?? "", "application/json")}
               >
-                Save it as it is, to mend
+                {words.desk.saveMend}
               </Button>
             )}
             <ol className="problem-list">
               {(unopened?.problems ?? []).slice(0, MOST_SHOWN).map((problem, index) => (
                 <li key={`${problem.path} ${index}`}>
-                  <code>{problem.path === "" ? "the file" : problem.path}</code>
+                  <code>{problem.path === "" ? words.desk.theFile : problem.path}</code>
                   <span>
                     {problem.text}; {problem.mend}
                   </span>
@@ -52,7 +52,7 @@ function Unopened(): ReactNode {
             </ol>
             {(unopened?.problems.length ?? 0) > MOST_SHOWN && (
               <p className="soft">
-                and {(unopened?.problems.length ?? 0) - MOST_SHOWN} more of the kind
+                {words.desk.moreKind((unopened?.problems.length ?? 0) - MOST_SHOWN)}
               </p>
             )}
           </div>
@@ -76,7 +76,7 @@ function GroundWaiting(): ReactNode {
         <progress value={waiting.share} max={1} />
       </label>
       <button type="button" className="button" onClick={stop}>
-        Cancel
+        {words.desk.cancel}
       </button>
     </div>
   );

@@ -27,11 +27,11 @@ class SceneGuard extends Component<{ children: ReactNode }, { fault: string | nu
     if (this.state.fault === null) return this.props.children;
     return (
       <div className="scene-fault" role="alert">
-        <h2>The ground cannot be drawn here</h2>
+        <h2>{words.desk.groundCannotDrawnHere}</h2>
         <p>{this.state.fault}</p>
-        <p>The figures and every leaf still work.</p>
+        <p>{words.desk.figuresEveryLeafStill}</p>
         <button type="button" className="button" onClick={() => this.setState({ fault: null })}>
-          Try again
+          {words.desk.tryAgain}
         </button>
       </div>
     );
@@ -184,7 +184,7 @@ const Scene = memo(function Scene({ theme }: { theme: "light" | "dark" }): React
 /** The scene with what lies over it: its bar of views and tools, and the stage slider. */
 export function ScenePlace({ theme }: { theme: "light" | "dark" }): ReactNode {
   return (
-    <main className="stagehand" aria-label="The site">
+    <main className="stagehand" aria-label={words.desk.theSite}>
       <div className="fills">
         <SceneGuard>
           <Scene theme={theme} />

@@ -22,9 +22,9 @@ function SchemeSection({ site, schemeId }: { site: Site; schemeId: string }): Re
       selectionMode="single"
       selectedKeys={[schemeId]}
       disallowEmptySelection
-      aria-label="Schemes on this ground"
+      aria-label={words.desk.schemesGround}
     >
-      <Header>Schemes on this ground</Header>
+      <Header>{words.desk.schemesGround}</Header>
       {site.schemes.map((scheme) => (
         <MenuItem key={scheme.id} id={scheme.id} onAction={() => chooseScheme(scheme.id)}>
           {scheme.name}
@@ -38,19 +38,19 @@ function FileSection(): ReactNode {
   const openExample = useDesk((desk) => desk.openExample);
   const show = useDesk((desk) => desk.show);
   return (
-    <MenuSection aria-label="Sites">
-      <Header>Sites</Header>
+    <MenuSection aria-label={words.desk.sites}>
+      <Header>{words.desk.sites}</Header>
       <MenuItem id="shelf" onAction={() => void openShelf()}>
         {words.shelf.menu}
       </MenuItem>
       <MenuItem id="start" onAction={() => show({ starting: true })}>
-        Start my own site…
+        {words.desk.startMyOwnSite}
       </MenuItem>
       <MenuItem id="open" onAction={askForSite}>
-        Open a site file…
+        {words.desk.openSiteFile}
       </MenuItem>
       <MenuItem id="save" onAction={saveSite}>
-        Save as a file
+        {words.desk.saveFile}
       </MenuItem>
       {examples.map((example) => (
         <MenuItem
@@ -58,7 +58,7 @@ function FileSection(): ReactNode {
           id={`example-${example.id}`}
           onAction={() => void openExample(example.id)}
         >
-          Example: {example.title}
+          {words.desk.example(example.title)}
         </MenuItem>
       ))}
     </MenuSection>
@@ -72,14 +72,20 @@ function UnitsSection({ site }: { site: Site }): ReactNode {
       selectionMode="single"
       selectedKeys={[site.units]}
       disallowEmptySelection
-      aria-label="Units"
+      aria-label={words.desk.units}
     >
-      <Header>Units</Header>
-      <MenuItem id="us" onAction={() => edit("show feet", (one) => setUnits(one, "us"))}>
-        Feet, inches, cubic yards
+      <Header>{words.desk.units}</Header>
+      <MenuItem
+        id="us"
+        onAction={() => edit(words.desk.showFeetEdit, (one) => setUnits(one, "us"))}
+      >
+        {words.desk.feetInchesCubicYards}
       </MenuItem>
-      <MenuItem id="metric" onAction={() => edit("show metres", (one) => setUnits(one, "metric"))}>
-        Metres, cubic metres
+      <MenuItem
+        id="metric"
+        onAction={() => edit(words.desk.showMetresEdit, (one) => setUnits(one, "metric"))}
+      >
+        {words.desk.metresCubicMetres}
       </MenuItem>
     </MenuSection>
   );
@@ -93,17 +99,17 @@ function ThemeSection(): ReactNode {
       selectionMode="single"
       selectedKeys={[theme]}
       disallowEmptySelection
-      aria-label="Light"
+      aria-label={words.desk.light}
     >
-      <Header>Light</Header>
+      <Header>{words.desk.light}</Header>
       <MenuItem id="system" onAction={() => show({ theme: "system" })}>
-        As this device
+        {words.desk.asThisDevice}
       </MenuItem>
       <MenuItem id="light" onAction={() => show({ theme: "light" })}>
-        Day
+        {words.desk.day}
       </MenuItem>
       <MenuItem id="dark" onAction={() => show({ theme: "dark" })}>
-        Night shift
+        {words.desk.nightShift}
       </MenuItem>
     </MenuSection>
   );
@@ -117,12 +123,12 @@ export function SiteMenu(): ReactNode {
   return (
     <MenuTrigger>
       <Button className="button site-button">
-        <span className="site-name">{site?.name ?? "No site"}</span>
+        <span className="site-name">{site?.name ?? words.desk.noSite}</span>
         {scheme !== undefined && <span className="scheme">{scheme.name}</span>}
         <span aria-hidden="true">▾</span>
       </Button>
       <Popover className="menu-popover" placement="bottom start">
-        <Menu className="menu" aria-label="Site">
+        <Menu className="menu" aria-label={words.desk.site}>
           {site !== null && <SchemeSection site={site} schemeId={schemeId} />}
           {site !== null && <Separator />}
           <FileSection />

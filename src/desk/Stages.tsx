@@ -13,7 +13,7 @@ export function Stages(): ReactNode {
   return (
     <div className="stages">
       <label className="name" htmlFor="stage-slider">
-        Stage
+        {words.desk.stage}
       </label>
       <Step to={STAGES[STAGES.indexOf(stage) - 1]} way="earlier" />
       <div className="stage-track" style={halfStop} data-many={STAGES.length > 5 ? "" : undefined}>
@@ -33,7 +33,7 @@ export function Stages(): ReactNode {
           max={STAGES.length - 1}
           step={1}
           value={STAGES.indexOf(stage)}
-          aria-label="Stage of the job"
+          aria-label={words.desk.stageJob}
           aria-valuetext={STAGE_NAMES[stage]}
           onChange={(event) => {
             const chosen = STAGES[Number(event.target.value)];

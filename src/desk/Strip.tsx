@@ -37,7 +37,10 @@ function Change({
     <span className={`change ${more ? "more" : "less"}`}>
       {more ? "+" : "−"}
       {size}
-      <span className="unseen"> {more ? "more" : "less"} than before the last edit</span>
+      <span className="unseen">
+        {" "}
+        {words.desk.thanBeforeLastEdit(more ? words.desk.more : words.desk.less)}
+      </span>
     </span>
   );
 }
@@ -98,19 +101,19 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
   const unit = earthVolume.unitLabel(units);
   const otherDigger = before !== null && before.digger.id !== now.digger.id;
   const hint = otherDigger
-    ? `With ${now.digger.name}; before the last edit ${before.digger.name}`
-    : `With ${now.digger.name}`;
+    ? words.desk.withBeforeLastEdit(now.digger.name, before.digger.name)
+    : words.desk.withMachine(now.digger.name);
   const long = [now, before ?? now].some((figures) =>
     [volume(figures.cut), volume(figures.spoil), cost(figures.cost.likely)].some(
       (text) => text.length > LONGEST_IN_LINE,
     ),
   );
   return (
-    <section className="strip-place" aria-label="Figures of this scheme">
+    <section className="strip-place" aria-label={words.desk.figuresScheme}>
       <dl className="strip" data-long={long || undefined}>
         <Figure
           id="cut"
-          title="Cut"
+          title={words.desk.cut}
           value={now.cut}
           before={before?.cut}
           unit={unit}
@@ -118,7 +121,7 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
         />
         <Figure
           id="rock"
-          title="Rock"
+          title={words.desk.rock}
           value={now.rock}
           before={before?.rock}
           unit={unit}
@@ -126,7 +129,7 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
         />
         <Figure
           id="spoil"
-          title="Spoil to move"
+          title={words.desk.spoilToMove}
           value={now.spoil}
           before={before?.spoil}
           unit={unit}
@@ -135,7 +138,7 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
         />
         <Figure
           id="days"
-          title="Days"
+          title={words.desk.days}
           value={now.days}
           before={before?.days}
           unit=""
@@ -144,14 +147,14 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
         >
           {otherDigger && (
             <span className="more-unit soft">
-              other digger
+              {words.desk.otherDigger}
               <span className="unseen">: {hint}</span>
             </span>
           )}
         </Figure>
         <Figure
           id="cost"
-          title="Cost"
+          title={words.desk.cost}
           value={now.cost.likely}
           before={before?.cost.likely}
           unit=""
@@ -179,8 +182,7 @@ export function Strip(): ReactNode {
   }
   return (
     <div className="strip no-figures" role="alert">
-      There are no figures for this site: {fault ?? "the engine gave no answer"}. Undo goes back to
-      the last that had some.
+      {words.desk.thereNoFiguresSite(fault ?? words.desk.engineGaveNoAnswer)}
     </div>
   );
 }

@@ -23,6 +23,7 @@ import {
   velocity,
 } from "../units/index.js";
 import type { Measure } from "../units/index.js";
+import { words } from "../words/index.js";
 import { loadingWords } from "./flow/loading.js";
 import { useSite } from "./useSite.js";
 
@@ -106,7 +107,7 @@ export function useAmount(
     if (unit === currency) return money(currency).print(value, units, { digits: 2 });
     const number = plainNumber(value, digitsFor(value));
     if (UNSPOKEN.has(unit)) return number;
-    if (unit === "load") return `${number} ${value === 1 ? "load" : "loads"}`;
+    if (unit === "load") return words.counts.loads(value, number);
     return `${number} ${unit}`;
   };
 }

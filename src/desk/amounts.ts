@@ -1,3 +1,4 @@
+import { words } from "../words/index.js";
 import type { ByMaterial } from "./parts.js";
 import { materialsOf, NATIVE } from "../site/index.js";
 import type { Site, Work } from "../site/index.js";
@@ -8,13 +9,13 @@ export const sumOf = (volumes: ByMaterial): number =>
 
 /** What people call a material; the id itself when the site no longer names it. */
 export function materialName(site: Site, id: string): string {
-  if (id === NATIVE) return "Own earth";
+  if (id === NATIVE) return words.desk.ownEarth;
   return materialsOf(site).get(id)?.name ?? id;
 }
 
 /** What people call a material that is dug: own earth is dug again where it was put back before. */
 export function dugName(site: Site, id: string): string {
-  return id === NATIVE ? "Earlier backfill" : materialName(site, id);
+  return id === NATIVE ? words.desk.earlierBackfill : materialName(site, id);
 }
 
 /** Loose volume of a bank volume, m³; own earth put back is taken as it comes out. */

@@ -24,7 +24,7 @@ export function saveSite(): void {
   const file = desk.siteFile();
   if (file === null) return;
   download(file.name, file.text, "application/json");
-  desk.tell(`Saved as ${file.name}.`);
+  desk.tell(words.desk.savedAs(file.name));
 }
 
 /** Puts every site of a zip on the list of sites; false when the file is no zip. */
@@ -59,7 +59,7 @@ export async function openSiteFile(file: File): Promise<void> {
     desk.openText(await file.text(), file.name);
   } catch (fault) {
     desk.tell(
-      `${file.name} could not be read: ${fault instanceof Error ? fault.message : String(fault)}`,
+      words.desk.couldNotRead(file.name, fault instanceof Error ? fault.message : String(fault)),
     );
   }
 }

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { groundAt } from "../../estimate/index.js";
 import type { PlanPoint, Site } from "../../site/index.js";
 import { elevation, length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { MeasureField } from "./MeasureField.js";
 
@@ -39,14 +40,18 @@ export function ElevationField(props: ElevationFieldProps): ReactNode {
     const below = typed < low;
     const off = length.print(below ? low - typed : typed - high, units);
     const ground = elevation.print(below ? low : high, units);
-    return `That is ${off} ${below ? "below" : "above"} the ground there, which is at ${ground}. Was a digit dropped?`;
+    return words.deskFields.groundThereWhichWas(
+      off,
+      below ? words.deskFields.below : words.deskFields.above,
+      ground,
+    );
   }
 
   return (
     <MeasureField
       label={
         <>
-          {label} <small>elev.</small>
+          {label} <small>{words.deskFields.elev}</small>
         </>
       }
       name={name}

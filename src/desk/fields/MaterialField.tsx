@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { materialsOf, NATIVE } from "../../site/index.js";
 import type { MaterialKind } from "../../site/index.js";
+import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { ChoiceField } from "./ChoiceField.js";
 
@@ -21,7 +22,7 @@ export function MaterialField(props: MaterialFieldProps): ReactNode {
   const choices = [...materialsOf(site).values()]
     .filter((material) => kinds.includes(material.kind))
     .map(({ id, name: title }) => ({ id, name: title }));
-  if (own === true) choices.unshift({ id: NATIVE, name: "The site's own earth" });
+  if (own === true) choices.unshift({ id: NATIVE, name: words.deskFields.sitesOwnEarth });
   return (
     <ChoiceField
       label={label}

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../../words/index.js";
 import { TypedField } from "./TypedField.js";
 
 interface NameFieldProps {
@@ -17,7 +18,7 @@ export function NameField({ label, value, onCommit, name }: NameFieldProps): Rea
       name={name}
       read={(text) =>
         text.trim() === ""
-          ? { ok: false, text: "A name is needed." }
+          ? { ok: false, text: words.deskFields.nameNeeded }
           : { ok: true, value: text.trim() }
       }
       onCommit={onCommit}

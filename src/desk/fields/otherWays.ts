@@ -1,5 +1,6 @@
 import { plainNumber } from "../../units/index.js";
 import type { Measure, PrintOptions, UnitSystem } from "../../units/index.js";
+import { words } from "../../words/index.js";
 
 /** Whether this kind of value reads otherwise on a site in the other units. */
 export const changesWithUnits = (measure: Measure): boolean =>
@@ -24,10 +25,11 @@ export function otherWays(
   if (measure.kind === "pipe slope") {
     ways.push(measure.print(value, "us", { slope: "per-foot" }));
     ways.push(measure.print(value, "metric", { slope: "per-foot" }));
-    if (value !== 0) ways.push(`${measure.print(value, system, { slope: "ratio" })} (rise to run)`);
+    if (value !== 0)
+      ways.push(words.deskFields.riseToRun(measure.print(value, system, { slope: "ratio" })));
   }
   if (measure.kind === "wall slope") {
-    ways.push(`${plainNumber((Math.atan2(1, value) * 180) / Math.PI, 0)}° up from the level`);
+    ways.push(words.deskFields.upFromLevel(plainNumber((Math.atan2(1, value) * 180) / Math.PI, 0)));
   }
   if (measure.kind === "bearing") ways.push(measure.print(value, system, { bearing: "quadrant" }));
   return [...new Set(ways)].filter((way) => way !== shown);

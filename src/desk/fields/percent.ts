@@ -1,5 +1,6 @@
 import { pipeSlope } from "../../units/index.js";
 import type { Measure } from "../../units/index.js";
+import { words } from "../../words/index.js";
 
 /**
  * A share of one, read and shown in percent. A bare number is percent, but one under 1 is refused:
@@ -14,10 +15,10 @@ export const percent: Measure = {
     const read = pipeSlope.parse(bare ? `${plain}%` : plain, system);
     const known = bare || /^[\d.,]+ ?(%|percent)$/i.test(plain);
     if (!read.ok || !known) {
-      return { ok: false, text: `“${plain}” was not understood: write a share such as 5%.` };
+      return { ok: false, text: words.deskFields.notAShare(plain) };
     }
     if (!bare || read.value === 0 || read.value >= 0.01) return read;
-    return { ok: false, text: `“${plain}” may be a share or percent: write it with its %, as 5%.` };
+    return { ok: false, text: words.deskFields.shareOrPercent(plain) };
   },
   print: (value, system, options) =>
     pipeSlope.print(value, system, {

@@ -1,5 +1,6 @@
 import { plainNumber, plainText, readNumber } from "../../units/index.js";
 import type { Measure, UnitSystem } from "../../units/index.js";
+import { words } from "../../words/index.js";
 
 /** A plain number that is not below zero, shown without needless noughts. */
 export const plain: Measure = {
@@ -7,7 +8,7 @@ export const plain: Measure = {
   parse(text, system) {
     const read = readNumber(plainText(text), system);
     if (read?.rest === "") return { ok: true, value: read.value };
-    return { ok: false, text: `“${text.trim()}” was not understood: write a number such as 1.5.` };
+    return { ok: false, text: words.deskFields.notANumber(text.trim()) };
   },
   print: (value) => plainNumber(value, 4).replace(/\.?0+$/, ""),
   unitLabel: () => "",
@@ -28,7 +29,7 @@ export const whole: Measure = {
     const typed = text.trim();
     const read = wholeNumber(typed, system);
     if (read !== undefined && read > 0) return { ok: true, value: read };
-    return { ok: false, text: `“${typed}” was not understood: write a whole number such as 4.` };
+    return { ok: false, text: words.deskFields.notAWholeNumber(typed) };
   },
   print: (value) => plainNumber(value, 0),
 };
@@ -40,6 +41,6 @@ export const wholeOrNone: Measure = {
     const typed = text.trim();
     const read = wholeNumber(typed, system);
     if (read !== undefined) return { ok: true, value: read };
-    return { ok: false, text: `“${typed}” was not understood: write a whole number such as 2.` };
+    return { ok: false, text: words.deskFields.notACount(typed) };
   },
 };
