@@ -23,15 +23,15 @@ export function HeldNote({ held, contents, view }: HeldNoteProps): ReactElement 
     [drag, contents, view],
   );
   if (drag === null) return null;
-  const words = holdWords(drag.holds, contents.site.units);
+  const said = holdWords(drag.holds, contents.site.units);
   return (
     <>
       <LengthLabels legs={drag.sides} contents={contents} view={view} />
-      {words !== "" && (
+      {said !== "" && (
         <>
           <i className="scene-hold" ref={mark} data-by={drag.holds[0]?.by} aria-hidden="true" />
           <div className="scene-note" ref={note} data-testid="scene-held">
-            <em>{words}</em>
+            <em>{said}</em>
           </div>
         </>
       )}

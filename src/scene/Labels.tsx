@@ -163,7 +163,7 @@ function namedTag(
   { kind, id }: Selection,
 ): { name: string; anchor: ScenePoint } | null {
   const ends = kind === "probe" ? probeEnds(contents, id) : null;
-  if (ends !== null) return { name: `Probe ${id}`, anchor: ends.top };
+  if (ends !== null) return { name: words.scene.probe(id), anchor: ends.top };
   const limit = kind === "limit" ? findLimit(contents.site, id) : null;
   const anchor = limit === null ? null : limitAnchor(contents, limit);
   return limit === null || anchor === null ? null : { name: limitName(limit), anchor };

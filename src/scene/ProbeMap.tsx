@@ -1,5 +1,6 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
+import { words } from "../words/index.js";
 import { drape } from "./drape.js";
 import { toScene, type SceneFrame } from "./frame.js";
 import { chainSegments, InkLines } from "./InkLines.js";
@@ -96,7 +97,7 @@ export function NextProbeTag(props: {
   );
   return (
     <div className="scene-next-probe" ref={tag} data-testid="next-probe-tag">
-      Probe here next
+      {words.scene.probeHereNext}
     </div>
   );
 }

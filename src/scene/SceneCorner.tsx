@@ -46,7 +46,7 @@ export function SceneCorner({ units, frame, view, kind, onFrame }: SceneCornerPr
       >
         <svg ref={needle} viewBox="-20 -28 40 56" width="40" height="56" aria-hidden="true">
           <text y="-15" textAnchor="middle">
-            N
+            {words.scene.northMark}
           </text>
           <path d="M0,-11 L8,20 L0,14 L-8,20 Z" />
         </svg>
@@ -71,7 +71,7 @@ export function SceneCorner({ units, frame, view, kind, onFrame }: SceneCornerPr
       <div className="scene-scale" data-testid="scene-scale" ref={bar} hidden={kind === "walk"}>
         <span className="scene-scale-text" />
         <span className="scene-scale-bar" aria-hidden="true" />
-        {kind === "orbit" && <span className="scene-scale-note">at mid-view</span>}
+        {kind === "orbit" && <span className="scene-scale-note">{words.scene.atMidView}</span>}
       </div>
     </>
   );

@@ -7,6 +7,7 @@ import {
   type ReactElement,
 } from "react";
 import type { PlanPoint } from "../site/index.js";
+import { words } from "../words/index.js";
 import { snap, type ScreenPoint } from "./dragging.js";
 import { snapStep } from "./figures.js";
 import { toScene, toSite } from "./frame.js";
@@ -27,9 +28,9 @@ interface SectionEndsProps {
 
 const PARTS: readonly Part[] = ["A", "line", "B"];
 const NAMES: Readonly<Record<Part, string>> = {
-  A: "Move end A of the section",
-  B: "Move end B of the section",
-  line: "Move the whole section",
+  A: words.scene.moveEndSection,
+  B: words.scene.moveEndBSection,
+  line: words.scene.moveWholeSection,
 };
 
 /** One press on a handle: all of its drag is worked out from this. */
@@ -84,7 +85,7 @@ export function SectionEnds({ line, contents, view, onMove }: SectionEndsProps):
           data-part={part}
           data-testid={`section-end-${part}`}
           aria-label={NAMES[part]}
-          title="Drag to move"
+          title={words.scene.dragToMove}
           onPointerDown={(event) => press(event, part)}
           onPointerMove={drag}
           onPointerUp={() => end(false)}

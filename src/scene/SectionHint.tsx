@@ -1,5 +1,6 @@
 import type { ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
+import { words } from "../words/index.js";
 import { snap } from "./dragging.js";
 import { snapStep } from "./figures.js";
 import { toSite } from "./frame.js";
@@ -21,16 +22,14 @@ export function SectionHint(props: SectionHintProps): ReactElement {
   return (
     <div className="scene-hint" data-testid="section-hint">
       <p role="status">
-        {missed && "No ground there: choose a place on the ground that is drawn. "}
-        {count === 0
-          ? "Choose where the section begins. Esc to leave it."
-          : "Now choose where it ends."}
+        {missed && words.scene.noGroundThereChoose}
+        {count === 0 ? words.scene.chooseWhereSectionBegins : words.scene.nowChooseWhereEnds}
       </p>
       <button type="button" onClick={() => onAcross(acrossSite(contents))}>
-        Across the site
+        {words.scene.acrossTheSite}
       </button>
       <button type="button" data-testid="section-cancel" onClick={onCancel}>
-        Cancel
+        {words.scene.cancel}
       </button>
     </div>
   );

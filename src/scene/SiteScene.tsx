@@ -92,9 +92,11 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
         measure.isSetting || water.isSetting ? "measure" : drawing ? "section" : placing?.kind
       }
       role="region"
-      aria-label={`${props.site.name}: the ground and the works in ${
-        props.view === "plan" ? "plan" : "three dimensions"
-      }${props.view === "walk" ? `, ${words.looking.onFoot}` : ""}. All that it shows is also in the tables beside it.`}
+      aria-label={words.scene.groundWorksAllShows(
+        props.site.name,
+        props.view === "plan" ? words.scene.plan : words.scene.threeDimensions,
+        props.view === "walk" ? `, ${words.looking.onFoot}` : "",
+      )}
       tabIndex={-1}
     >
       {drawable && (
@@ -257,12 +259,8 @@ function canDraw(): boolean {
 function NoPicture({ lost }: { lost: boolean }): ReactElement {
   return (
     <div className="scene-missing" role="alert" data-testid="scene-missing">
-      <h2>{lost ? "The picture was interrupted" : "No 3D picture on this device"}</h2>
-      <p>
-        {lost
-          ? "The graphics chip let go of it. It comes back by itself as soon as it can; reloading the page brings it back too. Nothing is lost."
-          : "This browser has WebGL 2 switched off or lacks it. Every figure, table and sheet still works; turn on hardware graphics in the browser's settings to see the ground."}
-      </p>
+      <h2>{lost ? words.scene.pictureWasInterrupted : words.scene.no3dPictureDevice}</h2>
+      <p>{lost ? words.scene.graphicsChipLetGo : words.scene.browserLacksWebgl}</p>
     </div>
   );
 }
@@ -278,8 +276,8 @@ class ErrorBox extends Component<{ children: ReactNode }, { fault: Error | null 
     if (fault === null) return this.props.children;
     return (
       <div className="scene-missing" role="alert" data-testid="scene-missing">
-        <h2>The picture could not be drawn</h2>
-        <p>The figures and tables are not touched by this. What went wrong: {fault.message}</p>
+        <h2>{words.scene.pictureCouldNotDrawn}</h2>
+        <p>{words.scene.figuresTablesNotTouched(fault.message)}</p>
       </div>
     );
   }

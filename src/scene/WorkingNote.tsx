@@ -1,4 +1,5 @@
 import type { ReactElement } from "react";
+import { words } from "../words/index.js";
 
 interface WorkingNoteProps {
   /** Why it could not be worked out; null while it is being done. */
@@ -11,17 +12,15 @@ export function WorkingNote({ fault, onAgain }: WorkingNoteProps): ReactElement 
   if (fault === null) {
     return (
       <p className="scene-working" role="status" data-testid="scene-working">
-        Being worked out: ground and figures are as they were
+        {words.scene.beingWorkedOutGround}
       </p>
     );
   }
   return (
     <div className="scene-working" role="alert" data-testid="scene-working">
-      <span>
-        This could not be worked out: {fault}. Ground and figures are as they were before.
-      </span>
+      <span>{words.scene.couldNotWorkedOut(fault)}</span>
       <button type="button" onClick={onAgain}>
-        Try again
+        {words.scene.tryAgain}
       </button>
     </div>
   );

@@ -1,6 +1,7 @@
 import type { Estimate, Stage } from "../estimate/index.js";
 import type { Site, Work } from "../site/index.js";
 import { earthVolume, elevation, length, pipeSlope } from "../units/index.js";
+import { words } from "../words/index.js";
 
 /**
  * The one figure that a work's label carries, in the site's units; null before there is one. A pile
@@ -20,15 +21,16 @@ export function workFigure(
     case "trench":
       return trenchFigure(site, work, estimate);
     case "bed":
-      return `base ${elevation.print(work.base, site.units)}`;
+      return words.scene.base(elevation.print(work.base, site.units));
     case "building":
-      return `floor level ${elevation.print(work.base, site.units)}`;
+      return words.scene.floorLevel(elevation.print(work.base, site.units));
     case "pile":
       return estimate === null
         ? null
-        : `${earthVolume.print(estimate.earth.surplusLoose, site.units)} loose ${
-            stage === "backfilled" ? "left over" : "at the end"
-          }`;
+        : words.scene.loose(
+            earthVolume.print(estimate.earth.surplusLoose, site.units),
+            stage === "backfilled" ? words.scene.leftOver : words.scene.atTheEnd,
+          );
   }
 }
 
@@ -37,8 +39,8 @@ function cutFigure(site: Site, work: Work, estimate: Estimate | null): string | 
   if (found === undefined) return null;
   const cut = Object.values(found.cut).reduce((sum, v) => sum + v, 0);
   const fill = Object.values(found.fill).reduce((sum, v) => sum + v, 0);
-  if (cut === 0 && fill > 0) return `${earthVolume.print(fill, site.units)} fill`;
-  return `${earthVolume.print(cut, site.units)} cut`;
+  if (cut === 0 && fill > 0) return words.scene.fill(earthVolume.print(fill, site.units));
+  return words.scene.cut(earthVolume.print(cut, site.units));
 }
 
 function trenchFigure(
@@ -53,12 +55,12 @@ function trenchFigure(
   const run = estimate?.pipes.find((p) => p.id === main?.id);
   if (main === undefined || run === undefined) return null;
   if (main.service === "gravity") {
-    return `${pipeSlope.print(run.fall, site.units)} fall`;
+    return words.scene.fall(pipeSlope.print(run.fall, site.units));
   }
   if (main.service === "pressure" && run.drop < 0) {
-    return `${length.print(-run.drop, site.units, { digits: 1 })} rise`;
+    return words.scene.rise(length.print(-run.drop, site.units, { digits: 1 }));
   }
-  return `${length.print(run.length, site.units, { digits: 1 })} long`;
+  return words.scene.long(length.print(run.length, site.units, { digits: 1 }));
 }
 
 /** Metres that places snap to: 0.1 m, or a quarter foot. */

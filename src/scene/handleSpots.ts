@@ -109,7 +109,7 @@ function turnSpots(work: Work, contents: SceneContents): HandleSpot[] {
   return [
     {
       key: "turn",
-      label: `Turn ${work.name}, bearing ${Math.round(work.bearing)} degrees`,
+      label: words.scene.turnBearingDegrees(work.name, Math.round(work.bearing)),
       grip: { part: "turn", centre: work.at, bearing: work.bearing },
       place,
       at: lifted(contents, place, level),
