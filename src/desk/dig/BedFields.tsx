@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { Bed } from "../../site/index.js";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -10,28 +11,28 @@ import { StripOver } from "./StripFields.js";
 import { useChange } from "./useChange.js";
 
 const SIZES = [
-  { key: "length", label: "Length, outside" },
-  { key: "width", label: "Width, outside" },
-  { key: "height", label: "Height" },
+  { key: "length", label: words.digLeaf.lengthOutside },
+  { key: "width", label: words.digLeaf.widthOutside },
+  { key: "height", label: words.digLeaf.height },
 ] as const;
 
 function Filling({ work }: { work: Bed }): ReactNode {
   const change = useChange(work);
   const { filling } = work;
   const setCourse = (index: number, next: Partial<(typeof filling)[number]>): void =>
-    change("filling", {
+    change(words.digLeaf.fillingEdit, {
       filling: filling.map((one, other) => (other === index ? { ...one, ...next } : one)),
     });
   return filling.map((course, index) => (
-    <fieldset key={index} aria-label={`Filling ${index + 1} from the bottom`}>
+    <fieldset key={index} aria-label={words.digLeaf.fillingFromBottom(index + 1)}>
       <MaterialField
-        label={index === 0 ? "From the bottom" : "then"}
+        label={index === 0 ? words.digLeaf.fromTheBottom : words.digLeaf.then}
         value={course.material}
         kinds={["aggregate", "fill", "soil", "topsoil"]}
         onChoose={(material) => setCourse(index, { material })}
       />
       <MeasureField
-        label="deep"
+        label={words.digLeaf.deep}
         value={course.depth}
         measure={length}
         least={0}
@@ -48,11 +49,11 @@ export function BedFields({ work }: { work: Bed }): ReactNode {
   return (
     <>
       <ElevationField
-        label="Stands on"
+        label={words.digLeaf.standsOn}
         name="base"
         value={work.base}
         at={[work.at]}
-        onCommit={(base) => change("level", { base })}
+        onCommit={(base) => change(words.digLeaf.levelEdit, { base })}
       />
       {SIZES.map(({ key, label }) => (
         <MeasureField
@@ -67,37 +68,46 @@ export function BedFields({ work }: { work: Bed }): ReactNode {
         />
       ))}
       <MeasureField
-        label="Wall, thick"
+        label={words.digLeaf.wallThick}
         name="wall"
         value={work.wall}
         measure={length}
-        onCommit={(wall) => change("wall", { wall })}
+        onCommit={(wall) => change(words.digLeaf.wallEdit, { wall })}
         typical={useTypical("bedWall")}
       />
       <MeasureField
-        label="Overflow above its base"
+        label={words.digLeaf.overflowAboveBase}
         name="overflow"
         value={work.overflow}
-        usual="none"
+        usual={words.digLeaf.none}
         measure={length}
-        onCommit={(overflow) => change("overflow", { overflow })}
-        onClear={() => change("overflow", { overflow: undefined })}
+        onCommit={(overflow) => change(words.digLeaf.overflowEdit, { overflow })}
+        onClear={() => change(words.digLeaf.overflowEdit, { overflow: undefined })}
       />
       <label className="tick">
         <input
           type="checkbox"
           checked={work.follows === "ground"}
           onChange={(event) =>
-            change("following", { follows: event.target.checked ? "ground" : undefined })
+            change(words.digLeaf.followingEdit, {
+              follows: event.target.checked ? "ground" : undefined,
+            })
           }
         />
-        Rises and falls with the ground when moved
+        {words.digLeaf.risesFallsWithGround}
       </label>
-      <h3>What fills it</h3>
+      <h3>{words.digLeaf.whatFillsIt}</h3>
       <Filling work={work} />
-      <h3>Where it lies</h3>
-      <PlaceFields of="Centre" at={work.at} onMove={(at) => change("place", { at })} />
-      <BearingField value={work.bearing} onTurn={(bearing) => change("bearing", { bearing })} />
+      <h3>{words.digLeaf.whereItLies}</h3>
+      <PlaceFields
+        of={words.digLeaf.centre}
+        at={work.at}
+        onMove={(at) => change(words.digLeaf.placeEdit, { at })}
+      />
+      <BearingField
+        value={work.bearing}
+        onTurn={(bearing) => change(words.digLeaf.bearingEdit, { bearing })}
+      />
       <StripOver work={work} />
     </>
   );

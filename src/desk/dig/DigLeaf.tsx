@@ -18,20 +18,20 @@ import { WorkList } from "./WorkList.js";
 const FINDINGS_PLACE = "dig-findings";
 
 const PLACES: readonly { kind: PlaceKind; name: string }[] = [
-  { kind: "tank", name: "tank" },
-  { kind: "pad", name: "pad" },
-  { kind: "trench", name: "trench" },
-  { kind: "bed", name: "raised bed" },
-  { kind: "building", name: "building" },
-  { kind: "strip", name: "topsoil strip" },
+  { kind: "tank", name: words.digLeaf.tank },
+  { kind: "pad", name: words.digLeaf.pad },
+  { kind: "trench", name: words.digLeaf.trench },
+  { kind: "bed", name: words.digLeaf.raisedBed },
+  { kind: "building", name: words.digLeaf.building },
+  { kind: "strip", name: words.digLeaf.topsoilStrip },
 ];
 
 /** The buttons that start placing. */
 export function PlaceButtons(): ReactNode {
   const start = useDesk((desk) => desk.startPlacing);
   return (
-    <div className="place-row" role="group" aria-label="Place a new work">
-      <span className="soft">+ Place a</span>
+    <div className="place-row" role="group" aria-label={words.digLeaf.placeNewWork}>
+      <span className="soft">{words.digLeaf.placeA}</span>
       {PLACES.map(({ kind, name }, index) => (
         <span key={kind} className="place-row">
           <button type="button" className="link" onClick={() => start(kind)}>

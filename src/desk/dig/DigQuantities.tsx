@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { words } from "../../words/index.js";
 import type { ByMaterial } from "../parts.js";
 import { materialsOf } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
@@ -20,12 +21,12 @@ function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
     <table className="table volumes">
       <thead>
         <tr>
-          <th scope="col">Dug</th>
+          <th scope="col">{words.digLeaf.dug}</th>
           <th scope="col">
-            <Term id="bankVolume">Bank</Term> {unit}
+            <Term id="bankVolume">{words.digLeaf.bank}</Term> {unit}
           </th>
           <th scope="col">
-            <Term id="looseVolume">Loose</Term> {unit}
+            <Term id="looseVolume">{words.digLeaf.loose}</Term> {unit}
           </th>
         </tr>
       </thead>
@@ -41,7 +42,7 @@ function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
           </tr>
         ))}
         <tr className="sum">
-          <th scope="row">Cut</th>
+          <th scope="row">{words.digLeaf.cut}</th>
           <td>{print(sumOf(cut))}</td>
           <td>{print(loose)}</td>
         </tr>
@@ -59,8 +60,8 @@ function FillTable({ fill }: { fill: ByMaterial }): ReactNode {
     <table className="table volumes">
       <thead>
         <tr>
-          <th scope="col">Put in</th>
-          <th scope="col">In place {unit}</th>
+          <th scope="col">{words.digLeaf.putIn}</th>
+          <th scope="col">{words.digLeaf.inPlace(unit)}</th>
           <th scope="col">{haulMass.unitLabel(site.units)}</th>
         </tr>
       </thead>
@@ -109,31 +110,31 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
   const { earth } = estimate;
   return (
     <>
-      <h2>{one === null ? "The whole dig" : "Its dig"}</h2>
+      <h2>{one === null ? words.digLeaf.theWholeDig : words.digLeaf.itsDig}</h2>
       {sumOf(cut) > 0 && <CutTable cut={cut} />}
       <FillTable fill={fill} />
       {one !== null && sumOf(cut) > 0 && (
         <table className="table">
           <tbody>
             <tr>
-              <th scope="row">Floor</th>
+              <th scope="row">{words.digLeaf.floor}</th>
               <td>
                 {elevation.print(one.floor.lowest, units)}
                 {one.floor.highest - one.floor.lowest > 0.005 &&
-                  ` to ${elevation.print(one.floor.highest, units)}`}
+                  words.digLeaf.to(elevation.print(one.floor.highest, units))}
               </td>
             </tr>
             <tr>
-              <th scope="row">Deepest cut</th>
+              <th scope="row">{words.digLeaf.deepestCut}</th>
               <td>{length.print(one.deepest, units)}</td>
             </tr>
             <tr>
-              <th scope="row">Tallest face</th>
+              <th scope="row">{words.digLeaf.tallestFace}</th>
               <td>{length.print(one.tallestFace, units)}</td>
             </tr>
             <tr>
               <th scope="row">
-                <Term id="daylight">Opening at the ground</Term>
+                <Term id="daylight">{words.digLeaf.openingGround}</Term>
               </th>
               <td>{area.print(one.daylight, units)}</td>
             </tr>
@@ -144,26 +145,28 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
         <table className="table">
           <tbody>
             <tr>
-              <th scope="row">Goes back, bank</th>
+              <th scope="row">{words.digLeaf.goesBackBank}</th>
               <td>{earthVolume.print(earth.reusedBank, units)}</td>
             </tr>
             <tr>
-              <th scope="row">Left over, bank</th>
+              <th scope="row">{words.digLeaf.leftOverBank}</th>
               <td>{earthVolume.print(earth.surplusBank, units)}</td>
             </tr>
             <tr>
               <th scope="row">
-                <Term id="spoil">Left over</Term>, loose
+                <Term id="spoil">{words.digLeaf.leftOver}</Term>
+                {words.digLeaf.looseAfter}
               </th>
               <td>{earthVolume.print(earth.surplusLoose, units)}</td>
             </tr>
             <tr>
-              <th scope="row">Left over, by weight</th>
+              <th scope="row">{words.digLeaf.leftOverWeight}</th>
               <td>{haulMass.print(earth.surplusMass, units)}</td>
             </tr>
             <tr>
               <th scope="row">
-                To bring in, <Term id="compactedVolume">compacted</Term>
+                {words.digLeaf.toBringIn}{" "}
+                <Term id="compactedVolume">{words.digLeaf.compacted}</Term>
               </th>
               <td>{earthVolume.print(earth.importCompacted, units)}</td>
             </tr>

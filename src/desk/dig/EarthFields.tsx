@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { ShareField } from "../fields/ShareField.js";
@@ -43,7 +44,7 @@ export function CourseFields(props: CourseFieldsProps): ReactNode {
       />
       {material !== undefined && (
         <MaterialField
-          label={`${label} of`}
+          label={words.digLeaf.materialOf(label)}
           name={`${name}-material`}
           value={material}
           kinds={["aggregate", "fill"]}
@@ -70,7 +71,7 @@ export function BackfillFields(props: BackfillFieldsProps): ReactNode {
   return (
     <>
       <MaterialField
-        label="Backfill"
+        label={words.digLeaf.backfill}
         name="backfill"
         value={backfill}
         kinds={["aggregate", "fill"]}
@@ -80,7 +81,8 @@ export function BackfillFields(props: BackfillFieldsProps): ReactNode {
       <ShareField
         label={
           <>
-            <Term id="crown">Crown</Term>, for settling
+            <Term id="crown">{words.digLeaf.crown}</Term>
+            {words.digLeaf.forSettling}
           </>
         }
         name="crown"
@@ -88,15 +90,9 @@ export function BackfillFields(props: BackfillFieldsProps): ReactNode {
         most={0.5}
         onCommit={onCrown}
         onClear={() => onCrown(undefined)}
-        usual="none"
-        note={
-          crown === undefined
-            ? undefined
-            : "Heaped above the ground by this share of its depth. Backfill that is not compacted sinks in its first wet seasons: 5 to 10% is common practice, no source."
-        }
-        doubt={(share) =>
-          share > HIGH_CROWN ? "That is more than backfill usually settles. Is it meant?" : null
-        }
+        usual={words.digLeaf.none}
+        note={crown === undefined ? undefined : words.digLeaf.heapedAboveGroundShare}
+        doubt={(share) => (share > HIGH_CROWN ? words.digLeaf.moreThanBackfillUsually : null)}
       />
     </>
   );

@@ -26,13 +26,14 @@ function LevelForm({ level, number, least, onChange, onRemove }: LevelFormProps)
   return (
     <fieldset data-level={number}>
       <legend className="slab">
-        Level {number}{" "}
+        {words.digLeaf.level(number)}{" "}
         <button type="button" className="link" onClick={onRemove}>
-          remove<span className="unseen"> level {number}</span>
+          {words.digLeaf.remove}
+          <span className="unseen"> {words.digLeaf.levelNamed(number)}</span>
         </button>
       </legend>
       <ElevationField
-        label="Finished top"
+        label={words.digLeaf.finishedTop}
         name={`level-${number}-top`}
         value={level.top}
         at={level.outline}
@@ -40,7 +41,7 @@ function LevelForm({ level, number, least, onChange, onRemove }: LevelFormProps)
       />
       <p className="says">{words.forms.levelCorners}</p>
       <CornerFields
-        title="corners of it"
+        title={words.digLeaf.cornersOfIt}
         corners={level.outline}
         least={least}
         onChange={(outline) => onChange({ ...level, outline })}
@@ -59,7 +60,7 @@ function NextLevel({ work, onAdd }: { work: Pad; onAdd: (level: Level) => void }
   const add = (): void => {
     const level = distance === null ? null : nextLevel(site, work, distance);
     if (level === null) {
-      tell("The next level would lie beyond the survey: choose a shorter distance.");
+      tell(words.digLeaf.nextLevelWouldLie);
       return;
     }
     onAdd(level);
@@ -68,7 +69,7 @@ function NextLevel({ work, onAdd }: { work: Pad; onAdd: (level: Level) => void }
   return (
     <>
       <MeasureField
-        label="Next, down the slope"
+        label={words.digLeaf.nextDownSlope}
         name="level-distance"
         value={typed ?? undefined}
         measure={length}
@@ -77,11 +78,11 @@ function NextLevel({ work, onAdd }: { work: Pad; onAdd: (level: Level) => void }
         onCommit={setTyped}
         onClear={() => setTyped(null)}
         usual={clear ?? undefined}
-        note="Empty: far enough that walls and filled side fit between."
+        note={words.digLeaf.emptyFarEnoughWalls}
       />
       <div className="tools">
         <button type="button" className="link" onClick={add}>
-          + Add a level there
+          {words.digLeaf.addLevelThere}
         </button>
       </div>
     </>
@@ -94,12 +95,12 @@ export function LevelFields({ work }: { work: Pad }): ReactNode {
   const levels = work.levels ?? [];
   const ownSides = work.walls.by === "run" && work.walls.sides !== undefined;
   const setLevels = (next: Level[]): void =>
-    change("levels", { levels: next.length === 0 ? undefined : next });
+    change(words.digLeaf.levelsEdit, { levels: next.length === 0 ? undefined : next });
   return (
     <details className="working">
       <summary>
         <span className="text">
-          {levels.length === 0 ? "Not stepped" : `${levels.length + 1} levels`}
+          {levels.length === 0 ? words.digLeaf.notStepped : words.digLeaf.levels(levels.length + 1)}
         </span>
       </summary>
       <div className="inside">

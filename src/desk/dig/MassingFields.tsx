@@ -18,27 +18,27 @@ export function BuildingFields({ work }: { work: Building }): ReactNode {
   return (
     <>
       <ElevationField
-        label="Floor"
+        label={words.digLeaf.floor}
         name="base"
         value={work.base}
         at={work.outline}
-        onCommit={(base) => change("floor", { base })}
+        onCommit={(base) => change(words.digLeaf.floorEdit, { base })}
       />
       <MeasureField
-        label="Height"
+        label={words.digLeaf.height}
         name="height"
         value={work.height}
         measure={length}
         least={0}
         above
-        onCommit={(height) => change("height", { height })}
+        onCommit={(height) => change(words.digLeaf.heightEdit, { height })}
         typical={useTypical("storey")}
       />
       <CornerFields
-        title="corners"
+        title={words.digLeaf.corners}
         corners={work.outline}
         least={3}
-        onChange={(outline) => change("corners", { outline })}
+        onChange={(outline) => change(words.digLeaf.cornersEdit, { outline })}
       />
       <OutletFields work={work} />
       <StripOver work={work} />
@@ -47,9 +47,7 @@ export function BuildingFields({ work }: { work: Building }): ReactNode {
 }
 
 const nearDoubt = (keepOff: number): string | null =>
-  keepOff < USUAL_KEEP_OFF
-    ? "That is nearer than the rule below allows: spoil on the edge loads the wall and rolls in."
-    : null;
+  keepOff < USUAL_KEEP_OFF ? words.digLeaf.nearerThanRuleBelow : null;
 
 /** A pile that takes what is left over. */
 export function PileFields({ work }: { work: Pile }): ReactNode {
@@ -57,39 +55,41 @@ export function PileFields({ work }: { work: Pile }): ReactNode {
   const change = useChange(work);
   return (
     <>
-      <PlaceFields of="Centre" at={work.at} onMove={(at) => change("place", { at })} />
+      <PlaceFields
+        of={words.digLeaf.centre}
+        at={work.at}
+        onMove={(at) => change(words.digLeaf.placeEdit, { at })}
+      />
       <MeasureField
-        label="Angle of repose"
+        label={words.digLeaf.angleOfRepose}
         name="repose"
         value={work.repose}
         measure={bearing}
         least={0}
         above
-        onCommit={(repose) => change("repose", { repose })}
-        onClear={() => change("repose", { repose: undefined })}
+        onCommit={(repose) => change(words.digLeaf.reposeEdit, { repose })}
+        onClear={() => change(words.digLeaf.reposeEdit, { repose: undefined })}
       />
       <MeasureField
-        label="Height, at most"
+        label={words.digLeaf.heightAtMost}
         name="pile-height"
         value={work.height}
         measure={length}
         least={0}
         above
-        onCommit={(height) => change("height", { height })}
-        onClear={() => change("height", { height: undefined })}
-        usual="as it heaps"
-        note={
-          work.height === undefined ? undefined : "What is left over lies wider, with a flat top."
-        }
+        onCommit={(height) => change(words.digLeaf.heightEdit, { height })}
+        onClear={() => change(words.digLeaf.heightEdit, { height: undefined })}
+        usual={words.digLeaf.asItHeaps}
+        note={work.height === undefined ? undefined : words.digLeaf.whatLeftOverLies}
       />
       <MeasureField
-        label="Keeps off edges"
+        label={words.digLeaf.keepsOffEdges}
         name="pile-keep-off"
         value={work.keepOff}
         measure={length}
         least={0}
-        onCommit={(keepOff) => change("distance from edges", { keepOff })}
-        onClear={() => change("distance from edges", { keepOff: undefined })}
+        onCommit={(keepOff) => change(words.digLeaf.distanceFromEdgesEdit, { keepOff })}
+        onClear={() => change(words.digLeaf.distanceFromEdgesEdit, { keepOff: undefined })}
         usual={USUAL_KEEP_OFF}
         doubt={nearDoubt}
         note={words.forms.spoilKept(length.print(USUAL_KEEP_OFF, units))}

@@ -21,7 +21,7 @@ export function OutletFields({ work }: { work: Building }): ReactNode {
   const place = useDesk((desk) => desk.startPlacing);
   const outlets = work.outlets ?? [];
   const set = (next: Outlet[]): void =>
-    change("outlets", { outlets: next.length > 0 ? next : undefined });
+    change(words.digLeaf.outletsEdit, { outlets: next.length > 0 ? next : undefined });
   const put = (index: number, next: Partial<Outlet>): void =>
     set(outlets.map((one, i) => (i === index ? { ...one, ...next } : one)));
   const add = (): void => {
@@ -31,16 +31,20 @@ export function OutletFields({ work }: { work: Building }): ReactNode {
       outlets.map((one) => one.id),
     );
     const at = work.outline[0] ?? centreOfArea(work.outline);
-    set([...outlets, { id, name: "Drain outlet", at, invert: work.base - UNDER_FLOOR }]);
+    set([...outlets, { id, name: words.digLeaf.drainOutlet, at, invert: work.base - UNDER_FLOOR }]);
   };
   return (
     <>
-      <h3>Where drains leave it</h3>
+      <h3>{words.digLeaf.whereDrainsLeave}</h3>
       {outlets.map((outlet, i) => (
         <fieldset key={outlet.id} aria-label={outlet.name}>
-          <NameField label="Outlet" value={outlet.name} onCommit={(name) => put(i, { name })} />
+          <NameField
+            label={words.digLeaf.outlet}
+            value={outlet.name}
+            onCommit={(name) => put(i, { name })}
+          />
           <ElevationField
-            label="Invert"
+            label={words.digLeaf.invert}
             name={`outlet-${i + 1}`}
             value={outlet.invert}
             at={[outlet.at]}
@@ -53,14 +57,14 @@ export function OutletFields({ work }: { work: Building }): ReactNode {
               className="link"
               onClick={() => set(outlets.filter((one) => one !== outlet))}
             >
-              Remove this outlet
+              {words.digLeaf.removeThisOutlet}
             </button>
           </div>
         </fieldset>
       ))}
       <div className="tools">
         <button type="button" className="link" onClick={add}>
-          + Outlet
+          {words.digLeaf.addOutlet}
         </button>
         <button type="button" className="link" onClick={() => place("outlet", work.id)}>
           {words.drawing.outletPlace}

@@ -3,6 +3,7 @@ import { groundSlopeAt } from "../../estimate/index.js";
 import { centreOfArea } from "../../site/index.js";
 import type { Pad } from "../../site/index.js";
 import { bearing, elevation, pipeSlope } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -40,33 +41,31 @@ function FallFields({ work }: { work: Pad }): ReactNode {
   return (
     <>
       <MeasureField
-        label="Falls, for run-off"
+        label={words.digLeaf.fallsRunOff}
         name="pad-fall"
         value={fall?.slope}
         measure={pipeSlope}
         least={0}
         most={1}
         onCommit={(slope) =>
-          change("fall", {
+          change(words.digLeaf.fallEdit, {
             fall: slope === 0 ? undefined : { bearing: fall?.bearing ?? downhill(), slope },
           })
         }
-        onClear={() => change("fall", { fall: undefined })}
-        usual="level"
-        doubt={(slope) =>
-          slope > STEEP_FALL
-            ? "A pad usually falls 1 to 2%, enough for water to run off. Is it meant?"
-            : null
-        }
+        onClear={() => change(words.digLeaf.fallEdit, { fall: undefined })}
+        usual={words.digLeaf.levelUsual}
+        doubt={(slope) => (slope > STEEP_FALL ? words.digLeaf.padUsuallyFalls1 : null)}
       />
       {fall !== undefined && (
         <MeasureField
-          label="Falls towards"
+          label={words.digLeaf.fallsTowards}
           name="pad-fall-bearing"
           value={fall.bearing}
           measure={bearing}
-          onCommit={(towards) => change("fall", { fall: { ...fall, bearing: towards } })}
-          note={`The finished top holds at the middle; its corners stand from ${print(lowest)} to ${print(highest)}. 1 to 2% lets water run off: common practice, no source.`}
+          onCommit={(towards) =>
+            change(words.digLeaf.fallEdit, { fall: { ...fall, bearing: towards } })
+          }
+          note={words.digLeaf.finishedTopHoldsMiddle(print(lowest), print(highest))}
         />
       )}
     </>
@@ -79,19 +78,21 @@ export function PadFields({ work }: { work: Pad }): ReactNode {
   const { course, outline } = work;
   const ownSides = work.walls.by === "run" && work.walls.sides !== undefined;
   const setCourse = (next: Partial<NonNullable<Pad["course"]>>): void =>
-    change("course", { course: { depth: 0, material: "crushed-gravel", ...course, ...next } });
+    change(words.digLeaf.courseEdit, {
+      course: { depth: 0, material: "crushed-gravel", ...course, ...next },
+    });
   return (
     <>
       <ElevationField
-        label="Finished top"
+        label={words.digLeaf.finishedTop}
         name="top"
         value={work.top}
         at={outline}
-        onCommit={(top) => change("top", { top })}
+        onCommit={(top) => change(words.digLeaf.topEdit, { top })}
       />
       <FallFields work={work} />
       <CourseFields
-        label="Course"
+        label={words.digLeaf.course}
         measured="thick"
         name="course"
         depth={course?.depth ?? 0}
@@ -103,28 +104,28 @@ export function PadFields({ work }: { work: Pad }): ReactNode {
         walls={work.walls}
         sides={padSides(outline)}
         typical={useTypical("holeWall")}
-        onChange={(walls) => change("walls", { walls })}
+        onChange={(walls) => change(words.digLeaf.wallsEdit, { walls })}
       />
       <SlopeField
-        label="Filled side"
+        label={words.digLeaf.filledSide}
         name="fill-run"
         value={work.fillRun}
-        onCommit={(fillRun) => change("filled side", { fillRun })}
+        onCommit={(fillRun) => change(words.digLeaf.filledSideEdit, { fillRun })}
         typical={useTypical("fillRun")}
       />
       <MaterialField
-        label="Fill"
+        label={words.digLeaf.fill}
         name="fill"
         value={work.fill}
         kinds={["aggregate", "fill"]}
         own
-        onChoose={(fill) => change("fill", { fill })}
+        onChoose={(fill) => change(words.digLeaf.fillEdit, { fill })}
       />
       <CornerFields
-        title="corners"
+        title={words.digLeaf.corners}
         corners={outline}
         least={ownSides ? outline.length : 3}
-        onChange={(corners) => change("corners", { outline: corners })}
+        onChange={(corners) => change(words.digLeaf.cornersEdit, { outline: corners })}
       />
       <LevelFields work={work} />
       <StripOver work={work} />

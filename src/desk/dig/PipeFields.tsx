@@ -23,18 +23,18 @@ import { words } from "../../words/index.js";
 import { Term } from "../book/Term.js";
 
 const SERVICES = [
-  { id: "gravity", name: "Gravity drain" },
-  { id: "pressure", name: "Pressure (pumped)" },
-  { id: "conduit", name: "Cable conduit" },
+  { id: "gravity", name: words.digLeaf.gravityDrain },
+  { id: "pressure", name: words.digLeaf.pressurePumped },
+  { id: "conduit", name: words.digLeaf.cableConduit },
 ] as const;
 
 const says = words.hazards.wiring;
 const WIRINGS = (["pvc", "direct", "gfci"] as const).map((id) => ({ id, name: says[id] }));
 
 const GRADES = [
-  { id: "inverts", name: "Both inverts" },
-  { id: "fall", name: "Start and fall" },
-  { id: "cover", name: "Cover all along" },
+  { id: "inverts", name: words.digLeaf.bothInverts },
+  { id: "fall", name: words.digLeaf.startAndFall },
+  { id: "cover", name: words.digLeaf.coverAllAlong },
 ] as const;
 
 type Grade = Pipe["grade"];
@@ -84,7 +84,7 @@ function GradeFields(props: {
   if (grade.by === "cover") {
     return (
       <MeasureField
-        label={<Term id="cover">Cover</Term>}
+        label={<Term id="cover">{words.digLeaf.cover}</Term>}
         name="cover"
         value={grade.depth}
         measure={length}
@@ -98,7 +98,7 @@ function GradeFields(props: {
       <ElevationField
         label={
           <>
-            Start <Term id="invert">invert</Term>
+            {words.digLeaf.start} <Term id="invert">{words.digLeaf.invertAfter}</Term>
           </>
         }
         name="start"
@@ -108,7 +108,7 @@ function GradeFields(props: {
       />
       {grade.by === "inverts" ? (
         <ElevationField
-          label="End invert"
+          label={words.digLeaf.endInvert}
           name="end"
           value={grade.end}
           at={path.slice(-1)}
@@ -116,7 +116,7 @@ function GradeFields(props: {
         />
       ) : (
         <MeasureField
-          label={<Term id="fall">Fall</Term>}
+          label={<Term id="fall">{words.digLeaf.fall}</Term>}
           name="fall"
           value={grade.fall}
           measure={pipeSlope}
@@ -146,11 +146,11 @@ function CleanoutField(props: {
   };
   return (
     <TypedField
-      label="Cleanouts from its start"
+      label={words.digLeaf.cleanoutsFromStart}
       name="cleanouts"
       shown={(cleanouts ?? []).map((place) => distance.print(place, units)).join("; ")}
-      usual="not checked"
-      note="Places with ; between them."
+      usual={words.digLeaf.notChecked}
+      note={words.digLeaf.placesWithBetweenThem}
       read={read}
       onCommit={props.onSet}
     />
@@ -184,7 +184,7 @@ export function PipeFields(props: {
   const edit = useEdit();
   const run = useRun(pipe);
   const change = (what: string, next: Partial<Pipe>): void =>
-    edit(`${what} of ${pipe.name}`, (site) =>
+    edit(words.digLeaf.ofEdit(what, pipe.name), (site) =>
       changePipe(site, schemeId, pipe.id, (now) => ({ ...now, ...next })),
     );
   const setService = (service: Pipe["service"]): void => {
@@ -193,14 +193,14 @@ export function PipeFields(props: {
       ? { name: nextPipeName(site, schemeId, service, pipe.id) }
       : {};
     if (service === "gravity") {
-      change("service", {
+      change(words.digLeaf.serviceEdit, {
         service,
         ...named,
         ...pipeSize(GRAVITY_PIPE),
         grade: regraded(pipe.grade, "inverts", run),
       });
     } else {
-      change("service", {
+      change(words.digLeaf.serviceEdit, {
         service,
         ...named,
         ...pipeSize(PRESSURE_PIPE),
@@ -210,33 +210,33 @@ export function PipeFields(props: {
   };
   return (
     <fieldset>
-      <legend className="unseen">Pipe {pipe.name}</legend>
+      <legend className="unseen">{words.digLeaf.pipe(pipe.name)}</legend>
       <h3 aria-hidden="true">{pipe.name}</h3>
       <NameField
-        label="Pipe"
+        label={words.digLeaf.pipeLabel}
         name="pipe-name"
         value={pipe.name}
-        onCommit={(name) => change("name", { name })}
+        onCommit={(name) => change(words.digLeaf.nameEdit, { name })}
       />
       <ChoiceField
-        label="Carries by"
+        label={words.digLeaf.carriesBy}
         name="service"
         value={pipe.service}
         choices={SERVICES}
         onChoose={setService}
       />
       <ChoiceField
-        label="Size"
+        label={words.digLeaf.size}
         name="pipe-size"
         value={sizeId(pipe)}
         choices={[
           ...pipeChoices.filter((one) => one.services.includes(pipe.service)),
-          { id: "other", name: "Other, as typed" },
+          { id: "other", name: words.digLeaf.otherAsTyped },
         ]}
-        onChoose={(id) => id !== "other" && change("size", pipeSize(id))}
+        onChoose={(id) => id !== "other" && change(words.digLeaf.sizeEdit, pipeSize(id))}
       />
       <MeasureField
-        label="Bore, inside"
+        label={words.digLeaf.boreInside}
         name="inside"
         value={pipe.inside}
         measure={size}
@@ -244,29 +244,37 @@ export function PipeFields(props: {
         least={0}
         above
         onCommit={(inside) =>
-          change("bore", { inside, outside: Math.max(pipe.outside, inside + 0.003) })
+          change(words.digLeaf.boreEdit, {
+            inside,
+            outside: Math.max(pipe.outside, inside + 0.003),
+          })
         }
       />
       <MeasureField
-        label="Outside"
+        label={words.digLeaf.outside}
         name="outside"
         value={pipe.outside}
         measure={size}
         print={{ digits: 2 }}
         least={pipe.inside}
         above
-        onCommit={(outside) => change("outside", { outside })}
+        onCommit={(outside) => change(words.digLeaf.outsideEdit, { outside })}
       />
       <ChoiceField
-        label="Graded by"
+        label={words.digLeaf.gradedBy}
         name="graded"
         value={pipe.grade.by}
         choices={GRADES}
         onChoose={(by) =>
-          by !== pipe.grade.by && change("grade", { grade: regraded(pipe.grade, by, run) })
+          by !== pipe.grade.by &&
+          change(words.digLeaf.gradeEdit, { grade: regraded(pipe.grade, by, run) })
         }
       />
-      <GradeFields path={path} grade={pipe.grade} onGrade={(grade) => change("grade", { grade })} />
+      <GradeFields
+        path={path}
+        grade={pipe.grade}
+        onGrade={(grade) => change(words.digLeaf.gradeEdit, { grade })}
+      />
       {pipe.service === "conduit" && (
         <WiringField pipe={pipe} onSet={(wiring) => change(says.change, { wiring })} />
       )}
@@ -274,7 +282,7 @@ export function PipeFields(props: {
         <CleanoutField
           pipe={pipe}
           onSet={(cleanouts) =>
-            edit(`cleanouts of ${pipe.name}`, (now) =>
+            edit(words.digLeaf.cleanoutsOfEdit(pipe.name), (now) =>
               changePipe(now, schemeId, pipe.id, (was) => withoutAbsent({ ...was, cleanouts })),
             )
           }
@@ -283,7 +291,7 @@ export function PipeFields(props: {
       {onRemove !== null && (
         <div className="tools">
           <button type="button" className="link" onClick={onRemove}>
-            Remove this pipe
+            {words.digLeaf.removeThisPipe}
           </button>
         </div>
       )}

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { PlanPoint } from "../../site/index.js";
 import { bearing as bearingMeasure, distance } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 
 interface PlaceFieldsProps {
@@ -17,10 +18,10 @@ export function PlaceFields({ of, at, onMove }: PlaceFieldsProps): ReactNode {
       <MeasureField
         label={
           of === undefined ? (
-            "East"
+            words.digLeaf.east
           ) : (
             <>
-              {of}, <small>east</small>
+              {of}, <small>{words.digLeaf.eastShort}</small>
             </>
           )
         }
@@ -32,10 +33,10 @@ export function PlaceFields({ of, at, onMove }: PlaceFieldsProps): ReactNode {
       <MeasureField
         label={
           of === undefined ? (
-            "North"
+            words.digLeaf.north
           ) : (
             <>
-              {of}, <small>north</small>
+              {of}, <small>{words.digLeaf.northShort}</small>
             </>
           )
         }
@@ -59,7 +60,7 @@ export function BearingField({ value, onTurn }: BearingFieldProps): ReactNode {
     <MeasureField
       label={
         <>
-          Long side <small>bearing</small>
+          {words.digLeaf.longSide} <small>{words.digLeaf.bearing}</small>
         </>
       }
       name="bearing"
@@ -100,7 +101,8 @@ export function CornerFields({ title, corners, least, onChange }: CornersProps):
                     className="link"
                     onClick={() => onChange(corners.filter((_, other) => other !== index))}
                   >
-                    remove<span className="unseen"> place {index + 1}</span>
+                    {words.digLeaf.remove}
+                    <span className="unseen"> {words.digLeaf.place(index + 1)}</span>
                   </button>
                 </>
               )}

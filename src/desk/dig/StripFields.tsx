@@ -3,6 +3,7 @@ import { addWork, areaOutline, findWork, stripsOver } from "../../site/index.js"
 import type { Strip, Work } from "../../site/index.js";
 import { sizesToPlace, stripOver, stripPlace, useDesk } from "../../store/index.js";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useTypical } from "../fields/useTypical.js";
@@ -17,7 +18,7 @@ const OWN_OUTLINE = "";
 const DEEP = 0.6;
 
 const deepDoubt = (depth: number): string | null =>
-  depth > DEEP ? "Topsoil is rarely that deep. Is it meant?" : null;
+  depth > DEEP ? words.digLeaf.topsoilRarelyDeepMeant : null;
 
 function AreaFields({ work }: { work: Strip }): ReactNode {
   const { site, schemeId } = useSite();
@@ -32,31 +33,31 @@ function AreaFields({ work }: { work: Strip }): ReactNode {
   function lieOver(id: string): void {
     if (id !== OWN_OUTLINE) {
       const beyond = area.by === "work" ? area.beyond : sizesToPlace(site).beyond;
-      change("area", { area: { by: "work", work: id, beyond } });
+      change(words.digLeaf.areaEdit, { area: { by: "work", work: id, beyond } });
       return;
     }
     const under = area.by === "work" ? findWork(site, schemeId, area.work) : null;
     const outline = under === null ? null : areaOutline(under);
-    if (outline !== null) change("area", { area: { by: "outline", outline } });
+    if (outline !== null) change(words.digLeaf.areaEdit, { area: { by: "outline", outline } });
   }
 
   return (
     <>
       <ChoiceField
-        label="Lies over"
+        label={words.digLeaf.liesOver}
         name="strip-area"
         value={area.by === "work" ? area.work : OWN_OUTLINE}
-        choices={[{ id: OWN_OUTLINE, name: "An outline of its own" }, ...choices]}
+        choices={[{ id: OWN_OUTLINE, name: words.digLeaf.outlineOwn }, ...choices]}
         onChoose={lieOver}
       />
       {area.by === "work" && (
         <MeasureField
-          label="Reaches beyond it"
+          label={words.digLeaf.reachesBeyondIt}
           name="strip-beyond"
           value={area.beyond}
           measure={length}
           least={0}
-          onCommit={(beyond) => change("area", { area: { ...area, beyond } })}
+          onCommit={(beyond) => change(words.digLeaf.areaEdit, { area: { ...area, beyond } })}
           typical={beyondTypical}
         />
       )}
@@ -70,50 +71,42 @@ export function StripFields({ work }: { work: Strip }): ReactNode {
   const change = useChange(work);
   const { area } = work;
   const [top, under] = site.ground.layers;
-  const clear = { onClear: () => change("depth", { depth: undefined }) };
+  const clear = { onClear: () => change(words.digLeaf.depthEdit, { depth: undefined }) };
   return (
     <>
       <AreaFields work={work} />
       <MeasureField
-        label="Takes off"
+        label={words.digLeaf.takesOff}
         name="strip-depth"
         value={work.depth}
         measure={length}
         least={0}
         above
-        onCommit={(depth) => change("depth", { depth })}
+        onCommit={(depth) => change(words.digLeaf.depthEdit, { depth })}
         {...(under === undefined ? {} : clear)}
-        usual={`all of ${top?.name.toLowerCase() ?? "the top layer"}`}
+        usual={words.digLeaf.allOf(top?.name.toLowerCase() ?? words.digLeaf.theTopLayer)}
         doubt={deepDoubt}
-        note={
-          under === undefined
-            ? "The ground is drawn as one layer, so a depth is needed here."
-            : undefined
-        }
+        note={under === undefined ? words.digLeaf.groundDrawnOneLayer : undefined}
       />
       <MeasureField
-        label="Spread again, thick"
+        label={words.digLeaf.spreadAgainThick}
         name="strip-put-back"
         value={work.putBack?.depth}
         measure={length}
         least={0}
         above
-        onCommit={(depth) => change("spreading", { putBack: { depth } })}
-        onClear={() => change("spreading", { putBack: undefined })}
-        usual="not put back"
+        onCommit={(depth) => change(words.digLeaf.spreadingEdit, { putBack: { depth } })}
+        onClear={() => change(words.digLeaf.spreadingEdit, { putBack: undefined })}
+        usual={words.digLeaf.notPutBack}
         doubt={deepDoubt}
-        note={
-          work.putBack === undefined
-            ? undefined
-            : "At the very end, over what is bare within its area."
-        }
+        note={work.putBack === undefined ? undefined : words.digLeaf.veryEndOverWhat}
       />
       {area.by === "outline" && (
         <CornerFields
-          title="corners"
+          title={words.digLeaf.corners}
           corners={area.outline}
           least={3}
-          onChange={(outline) => change("corners", { area: { ...area, outline } })}
+          onChange={(outline) => change(words.digLeaf.cornersEdit, { area: { ...area, outline } })}
         />
       )}
     </>
@@ -128,7 +121,7 @@ export function StripOver({ work }: { work: Work }): ReactNode {
   const strips = stripsOver(site, schemeId, work.id);
   const add = (): void => {
     const strip = stripOver(site, schemeId, work.id);
-    edit(`strip the topsoil over ${work.name}`, (now) =>
+    edit(words.digLeaf.stripTopsoilOverEdit(work.name), (now) =>
       addWork(now, schemeId, strip, stripPlace(now, schemeId)),
     );
     select({ kind: "work", id: strip.id });
@@ -137,7 +130,7 @@ export function StripOver({ work }: { work: Work }): ReactNode {
     <div className="tools">
       {strips.length === 0 ? (
         <button type="button" className="link" onClick={add}>
-          + Strip the topsoil over it first
+          {words.digLeaf.stripTopsoilOverFirst}
         </button>
       ) : (
         strips.map((strip) => (
@@ -147,7 +140,7 @@ export function StripOver({ work }: { work: Work }): ReactNode {
             className="link"
             onClick={() => select({ kind: "work", id: strip.id })}
           >
-            {strip.name} lies over it
+            {words.digLeaf.liesOverIt(strip.name)}
           </button>
         ))
       )}

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { Tank } from "../../site/index.js";
 import { distance, elevation, length, liquidVolume, mass } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { tankBody, tankChoices } from "../../store/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
@@ -17,14 +18,14 @@ import { Term } from "../book/Term.js";
 
 type Body = Tank["body"];
 const SIZES = [
-  { key: "length", label: "Length, outside" },
-  { key: "width", label: "Width, outside" },
-  { key: "height", label: "Height, outside" },
+  { key: "length", label: words.digLeaf.lengthOutside },
+  { key: "width", label: words.digLeaf.widthOutside },
+  { key: "height", label: words.digLeaf.heightOutside },
 ] as const;
 const INVERTS = [
-  { key: "inlet", label: "Inlet invert" },
-  { key: "outlet", label: "Outlet invert" },
-  { key: "lowWater", label: "Pump stops at" },
+  { key: "inlet", label: words.digLeaf.inletInvert },
+  { key: "outlet", label: words.digLeaf.outletInvert },
+  { key: "lowWater", label: words.digLeaf.pumpStopsAt },
 ] as const;
 
 function BodyFields({ work }: { work: Tank }): ReactNode {
@@ -43,11 +44,11 @@ function BodyFields({ work }: { work: Tank }): ReactNode {
   return (
     <>
       <ChoiceField
-        label="Tank"
+        label={words.digLeaf.tankLabel}
         name="tank-size"
         value={known?.id ?? "own"}
-        choices={[...tankChoices, { id: "own", name: "Sizes as typed" }]}
-        onChoose={(id) => id !== "own" && change("tank", { body: tankBody(id) })}
+        choices={[...tankChoices, { id: "own", name: words.digLeaf.sizesAsTyped }]}
+        onChoose={(id) => id !== "own" && change(words.digLeaf.tankEdit, { body: tankBody(id) })}
       />
       {SIZES.map(({ key, label }) => (
         <MeasureField
@@ -68,7 +69,7 @@ function BodyFields({ work }: { work: Tank }): ReactNode {
             key={key}
             label={
               <>
-                {label} <small>above underside</small>
+                {label} <small>{words.digLeaf.aboveUnderside}</small>
               </>
             }
             name={key}
@@ -80,25 +81,25 @@ function BodyFields({ work }: { work: Tank }): ReactNode {
             note={
               above === undefined
                 ? undefined
-                : `at elevation ${elevation.print(work.base + above, units)}`
+                : words.digLeaf.atElevation(elevation.print(work.base + above, units))
             }
           />
         );
       })}
       <MeasureField
-        label="Holds"
+        label={words.digLeaf.holds}
         name="liquid"
         value={work.body.liquidVolume}
         measure={liquidVolume}
         least={0}
         above
-        onCommit={(liquid) => setBody("volume", { liquidVolume: liquid })}
-        onClear={() => clear("volume", "liquidVolume")}
+        onCommit={(liquid) => setBody(words.digLeaf.volumeEdit, { liquidVolume: liquid })}
+        onClear={() => clear(words.digLeaf.volumeEdit, "liquidVolume")}
       />
       <MeasureField
         label={
           <>
-            Weighs <small>empty, from its ticket</small>
+            {words.digLeaf.weighs} <small>{words.digLeaf.emptyFromTicket}</small>
           </>
         }
         name="mass"
@@ -106,8 +107,8 @@ function BodyFields({ work }: { work: Tank }): ReactNode {
         measure={mass}
         least={0}
         above
-        onCommit={(emptyMass) => setBody("weight", { emptyMass })}
-        onClear={() => clear("weight", "emptyMass")}
+        onCommit={(emptyMass) => setBody(words.digLeaf.weightEdit, { emptyMass })}
+        onClear={() => clear(words.digLeaf.weightEdit, "emptyMass")}
       />
     </>
   );
@@ -119,50 +120,62 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
   return (
     <>
       <ElevationField
-        label="Underside"
+        label={words.digLeaf.underside}
         name="base"
         value={work.base}
         at={[work.at]}
-        onCommit={(base) => change("depth", { base })}
+        onCommit={(base) => change(words.digLeaf.depthEdit, { base })}
       />
       <MeasureField
         label={
           <>
-            <Term id="overdig">Overdig</Term>, each side
+            <Term id="overdig">{words.digLeaf.overdig}</Term>
+            {words.digLeaf.eachSide}
           </>
         }
         name="overdig"
         value={work.overdig}
         measure={length}
-        onCommit={(overdig) => change("overdig", { overdig })}
+        onCommit={(overdig) => change(words.digLeaf.overdigEdit, { overdig })}
         typical={useTypical("overdig")}
       />
       <CourseFields
         term="bedding"
-        label="Bedding"
+        label={words.digLeaf.bedding}
         measured="thick"
         name="bedding"
         {...work.bedding}
         typical={useTypical("bedding")}
-        onDepth={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
-        onMaterial={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
+        onDepth={(depth) =>
+          change(words.digLeaf.beddingEdit, { bedding: { ...work.bedding, depth } })
+        }
+        onMaterial={(material) =>
+          change(words.digLeaf.beddingEdit, { bedding: { ...work.bedding, material } })
+        }
       />
       <WallFields
         walls={work.walls}
         sides={TANK_SIDES}
         typical={useTypical("holeWall")}
-        onChange={(walls) => change("walls", { walls })}
+        onChange={(walls) => change(words.digLeaf.wallsEdit, { walls })}
       />
       <BackfillFields
         backfill={work.backfill}
         crown={work.crown}
-        onBackfill={(backfill) => change("backfill", { backfill })}
-        onCrown={(crown) => change("crown", { crown })}
+        onBackfill={(backfill) => change(words.digLeaf.backfillEdit, { backfill })}
+        onCrown={(crown) => change(words.digLeaf.crownEdit, { crown })}
       />
-      <h3>Where it lies</h3>
-      <PlaceFields of="Centre" at={work.at} onMove={(at) => change("place", { at })} />
-      <BearingField value={work.bearing} onTurn={(bearing) => change("bearing", { bearing })} />
-      <h3>The tank itself</h3>
+      <h3>{words.digLeaf.whereItLies}</h3>
+      <PlaceFields
+        of={words.digLeaf.centre}
+        at={work.at}
+        onMove={(at) => change(words.digLeaf.placeEdit, { at })}
+      />
+      <BearingField
+        value={work.bearing}
+        onTurn={(bearing) => change(words.digLeaf.bearingEdit, { bearing })}
+      />
+      <h3>{words.digLeaf.theTankItself}</h3>
       <BodyFields work={work} />
       <StripOver work={work} />
     </>

@@ -3,6 +3,7 @@ import { freshId, withoutAbsent } from "../../site/index.js";
 import type { Pipe, Trench } from "../../site/index.js";
 import { coverToPlace, nextPipeName, pipeSize, PRESSURE_PIPE } from "../../store/index.js";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useTypical } from "../fields/useTypical.js";
 import { useSite } from "../useSite.js";
@@ -14,15 +15,15 @@ import { SlopeField, WallFields } from "./WallFields.js";
 import { useChange } from "./useChange.js";
 
 const ENDS = [
-  { key: "start", label: "Start wall" },
-  { key: "end", label: "End wall" },
+  { key: "start", label: words.digLeaf.startWall },
+  { key: "end", label: words.digLeaf.endWall },
 ] as const;
 
 /** A trench: its strip and walls, what the pipe lies in, the pipes, and the path. */
 export function TrenchFields({ work }: { work: Trench }): ReactNode {
   const { site, schemeId } = useSite();
   const change = useChange(work);
-  const setPipes = (pipes: Pipe[]): void => change("pipes", { pipes });
+  const setPipes = (pipes: Pipe[]): void => change(words.digLeaf.pipesEdit, { pipes });
   const addPipe = (): void =>
     setPipes([
       ...work.pipes,
@@ -36,25 +37,25 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
     ]);
   const clearEnd = (key: "start" | "end"): void => {
     const left = withoutAbsent({ ...work.ends, [key]: undefined });
-    change("end walls", { ends: Object.keys(left).length === 0 ? undefined : left });
+    change(words.digLeaf.endWallsEdit, { ends: Object.keys(left).length === 0 ? undefined : left });
   };
   return (
     <>
       <MeasureField
-        label="Width of floor"
+        label={words.digLeaf.widthOfFloor}
         name="width"
         value={work.width}
         measure={length}
         least={0}
         above
-        onCommit={(width) => change("width", { width })}
+        onCommit={(width) => change(words.digLeaf.widthEdit, { width })}
         typical={useTypical("trench")}
       />
       <WallFields
         walls={work.walls}
         sides={TRENCH_SIDES}
         typical={useTypical("trenchWall")}
-        onChange={(walls) => change("walls", { walls })}
+        onChange={(walls) => change(words.digLeaf.wallsEdit, { walls })}
       />
       {ENDS.map(({ key, label }) => (
         <SlopeField
@@ -62,37 +63,45 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
           label={label}
           name={`${key}-wall`}
           value={work.ends?.[key]}
-          onCommit={(run) => change("end walls", { ends: { ...work.ends, [key]: run } })}
+          onCommit={(run) =>
+            change(words.digLeaf.endWallsEdit, { ends: { ...work.ends, [key]: run } })
+          }
           onClear={() => clearEnd(key)}
-          usual="vertical"
+          usual={words.digLeaf.vertical}
         />
       ))}
       <CourseFields
         term="bedding"
-        label="Bedding"
+        label={words.digLeaf.bedding}
         measured="thick"
         name="bedding"
         {...work.bedding}
         typical={useTypical("pipeBedding")}
-        onDepth={(depth) => change("bedding", { bedding: { ...work.bedding, depth } })}
-        onMaterial={(material) => change("bedding", { bedding: { ...work.bedding, material } })}
+        onDepth={(depth) =>
+          change(words.digLeaf.beddingEdit, { bedding: { ...work.bedding, depth } })
+        }
+        onMaterial={(material) =>
+          change(words.digLeaf.beddingEdit, { bedding: { ...work.bedding, material } })
+        }
       />
       <CourseFields
         term="pipeZone"
-        label="Pipe zone"
+        label={words.digLeaf.pipeZone}
         measured="above"
         name="zone"
         depth={work.zone.above}
         material={work.zone.material}
         typical={useTypical("zone")}
-        onDepth={(above) => change("pipe zone", { zone: { ...work.zone, above } })}
-        onMaterial={(material) => change("pipe zone", { zone: { ...work.zone, material } })}
+        onDepth={(above) => change(words.digLeaf.pipeZoneEdit, { zone: { ...work.zone, above } })}
+        onMaterial={(material) =>
+          change(words.digLeaf.pipeZoneEdit, { zone: { ...work.zone, material } })
+        }
       />
       <BackfillFields
         backfill={work.backfill}
         crown={work.crown}
-        onBackfill={(backfill) => change("backfill", { backfill })}
-        onCrown={(crown) => change("crown", { crown })}
+        onBackfill={(backfill) => change(words.digLeaf.backfillEdit, { backfill })}
+        onCrown={(crown) => change(words.digLeaf.crownEdit, { crown })}
       />
       {work.pipes.map((pipe) => (
         <PipeFields
@@ -108,14 +117,14 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
       ))}
       <div className="tools">
         <button type="button" className="link" onClick={addPipe}>
-          + Another pipe in this trench
+          {words.digLeaf.anotherPipeTrench}
         </button>
       </div>
       <CornerFields
-        title="places along the path"
+        title={words.digLeaf.placesAlongPath}
         corners={work.path}
         least={2}
-        onChange={(path) => change("path", { path })}
+        onChange={(path) => change(words.digLeaf.pathEdit, { path })}
       />
     </>
   );

@@ -4,6 +4,7 @@ import { withoutAbsent } from "../../site/index.js";
 import type { Walls } from "../../site/index.js";
 import { benchToPlace } from "../../store/index.js";
 import { length, wallSlope } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useTypical } from "../fields/useTypical.js";
@@ -18,9 +19,7 @@ import { Term } from "../book/Term.js";
 const FLATTEST = 4;
 
 const flatDoubt = (run: number): string | null =>
-  run > FLATTEST
-    ? `That goes out ${Math.round(run * 10) / 10} for every 1 up, far flatter than any soil needs. Is it meant?`
-    : null;
+  run > FLATTEST ? words.digLeaf.goesOutEvery1(Math.round(run * 10) / 10) : null;
 
 interface SlopeFieldProps {
   label: string;
@@ -34,7 +33,11 @@ interface SlopeFieldProps {
 }
 
 /** The slope of a wall or a filled side. */
-export function SlopeField({ label, aside = "run : rise", ...rest }: SlopeFieldProps): ReactNode {
+export function SlopeField({
+  label,
+  aside = words.digLeaf.runRise,
+  ...rest
+}: SlopeFieldProps): ReactNode {
   return (
     <MeasureField
       label={
@@ -66,7 +69,7 @@ function SideFields(props: WallFieldsProps & { walls: OneWay<"run"> }): ReactNod
   if (walls.sides === undefined) {
     return (
       <SlopeField
-        label="Wall slope"
+        label={words.digLeaf.wallSlope}
         name="wall-run"
         value={walls.run}
         onCommit={(run) => onChange({ ...walls, run })}
@@ -96,15 +99,15 @@ function LayerWallFields(props: {
   const { walls, onChange } = props;
   return (
     <MeasureField
-      label="Ledge, wide"
+      label={words.digLeaf.ledgeWide}
       name="wall-ledge"
       value={walls.ledge}
       measure={length}
       least={0}
       onCommit={(ledge) => onChange({ ...walls, ledge })}
       onClear={() => onChange(withoutAbsent({ ...walls, ledge: undefined }))}
-      usual="none"
-      note="Each layer stands at its own slope, never steeper than what lies under it. The ledge is a level step left where a flatter layer starts on a steeper one."
+      usual={words.digLeaf.none}
+      note={words.digLeaf.eachLayerStandsOwn}
     />
   );
 }
@@ -119,7 +122,7 @@ function BenchFields(props: {
   return (
     <>
       <MeasureField
-        label="Lowest rise"
+        label={words.digLeaf.lowestRise}
         name="bench-first"
         value={walls.first}
         {...common}
@@ -130,7 +133,7 @@ function BenchFields(props: {
       <MeasureField
         label={
           <>
-            <Term id="bench">Bench</Term> rise
+            <Term id="bench">{words.digLeaf.bench}</Term> {words.digLeaf.rise}
           </>
         }
         name="bench-rise"
@@ -140,7 +143,7 @@ function BenchFields(props: {
         typical={bench}
       />
       <MeasureField
-        label="Bench tread"
+        label={words.digLeaf.benchTread}
         name="bench-tread"
         value={walls.tread}
         {...common}
@@ -159,7 +162,7 @@ export function WallFields({ walls, sides, onChange, typical }: WallFieldsProps)
   return (
     <>
       <ChoiceField
-        label="Walls"
+        label={words.digLeaf.walls}
         name="walls"
         value={way}
         choices={WALL_WAYS}

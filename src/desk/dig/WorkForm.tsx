@@ -47,11 +47,13 @@ export function WorkForm({ work }: { work: Work }): ReactNode {
   return (
     <div className="form">
       <NameField
-        label="Name"
+        label={words.digLeaf.name}
         name="name"
         value={work.name}
         onCommit={(name) =>
-          edit(`name of ${work.name}`, (now) => renameWork(now, schemeId, work.id, name))
+          edit(words.digLeaf.nameOfEdit(work.name), (now) =>
+            renameWork(now, schemeId, work.id, name),
+          )
         }
       />
       <UnderLock thing={{ kind: "work", id: work.id }} of={work}>

@@ -1,4 +1,5 @@
 import type { PlanPoint } from "../../site/index.js";
+import { words } from "../../words/index.js";
 
 /** One side of a hole, in the order of the file's `sides`: its name, and a word that tells it apart. */
 export interface Side {
@@ -7,26 +8,33 @@ export interface Side {
 }
 
 /** Seen when looking along the bearing from the centre. */
-export const TANK_SIDES: readonly Side[] = ["Front", "Right", "Back", "Left"].map((where) => ({
-  name: `${where} wall`,
-  aside: "run : rise",
+export const TANK_SIDES: readonly Side[] = [
+  words.digLeaf.front,
+  words.digLeaf.right,
+  words.digLeaf.back,
+  words.digLeaf.left,
+].map((where) => ({
+  name: words.digLeaf.wall(where),
+  aside: words.digLeaf.runRise,
 }));
 
 /** Seen when looking along the path. */
-export const TRENCH_SIDES: readonly Side[] = ["Left", "Right"].map((where) => ({
-  name: `${where} wall`,
-  aside: "run : rise",
-}));
+export const TRENCH_SIDES: readonly Side[] = [words.digLeaf.left, words.digLeaf.right].map(
+  (where) => ({
+    name: words.digLeaf.wall(where),
+    aside: words.digLeaf.runRise,
+  }),
+);
 
 const WINDS = [
-  "North",
-  "North-east",
-  "East",
-  "South-east",
-  "South",
-  "South-west",
-  "West",
-  "North-west",
+  words.digLeaf.north,
+  words.digLeaf.northEast,
+  words.digLeaf.east,
+  words.digLeaf.southEast,
+  words.digLeaf.south,
+  words.digLeaf.southWest,
+  words.digLeaf.west,
+  words.digLeaf.northWest,
 ] as const;
 
 /** Twice the area of an outline, positive when its corners run counter-clockwise. */
@@ -46,6 +54,6 @@ export function padSides(outline: readonly PlanPoint[]): Side[] {
     const [nx, ny] = outline[next]!;
     const bearing = Math.atan2(outwards * (ny - y), outwards * (x - nx));
     const wind = (Math.round(bearing / (Math.PI / 4)) + WINDS.length) % WINDS.length;
-    return { name: `${WINDS[wind]!} wall`, aside: `${i + 1}–${next + 1}` };
+    return { name: words.digLeaf.wall(WINDS[wind]!), aside: `${i + 1}–${next + 1}` };
   });
 }

@@ -1,5 +1,6 @@
 import { changeWork, withoutAbsent } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
+import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
 
 /** Makes one named edit of this work; a field given as undefined is taken out. */
@@ -7,7 +8,7 @@ export function useChange<W extends Work>(work: W): (what: string, next: Partial
   const { schemeId } = useSite();
   const edit = useEdit();
   return (what, next) =>
-    edit(`${what} of ${work.name}`, (site) =>
+    edit(words.digLeaf.changeOf(what, work.name), (site) =>
       changeWork(site, schemeId, work.id, (now) => withoutAbsent({ ...now, ...next })),
     );
 }

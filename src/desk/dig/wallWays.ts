@@ -1,11 +1,12 @@
 import type { Walls } from "../../site/index.js";
+import { words } from "../../words/index.js";
 
 /** The ways of cutting walls as the form offers them: one slope and each side's own are one in the file. */
 export const WALL_WAYS = [
-  { id: "run", name: "One slope" },
-  { id: "sides", name: "Each side its own" },
-  { id: "layers", name: "Each layer its own" },
-  { id: "benches", name: "Benches" },
+  { id: "run", name: words.digLeaf.oneSlope },
+  { id: "sides", name: words.digLeaf.eachSideOwn },
+  { id: "layers", name: words.digLeaf.eachLayerOwn },
+  { id: "benches", name: words.digLeaf.benches },
 ] as const;
 
 export type WallWay = (typeof WALL_WAYS)[number]["id"];

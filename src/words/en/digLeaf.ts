@@ -223,4 +223,5 @@ export const digLeaf = {
   eachSideOwn: "Each side its own",
   eachLayerOwn: "Each layer its own",
   benches: "Benches",
+  ofEdit: (what: string, name: string) => `${what} of ${name}`,
 };
