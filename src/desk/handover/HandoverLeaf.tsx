@@ -11,8 +11,8 @@ import { RulesSection } from "../permit/RulesSection.js";
 import { useEdit, useSite } from "../useSite.js";
 
 const KEPT_WORDS = {
-  kept: "Kept in this browser as it stands.",
-  waiting: "Being kept in this browser…",
+  kept: words.handoverLeaf.keptBrowserStands,
+  waiting: words.handoverLeaf.beingKeptBrowser,
   example: words.shelf.asExample,
 } as const;
 
@@ -24,32 +24,31 @@ export function HandoverLeaf(): ReactNode {
   return (
     <>
       <NameField
-        label="Site"
+        label={words.handoverLeaf.site}
         name="site-name"
         value={site.name}
-        onCommit={(name) => edit("name of the site", (now) => renameSite(now, name))}
+        onCommit={(name) => edit(words.handoverLeaf.nameSiteEdit, (now) => renameSite(now, name))}
       />
       {site.notes !== undefined && <p className="says">{site.notes}</p>}
-      <h2>The file</h2>
+      <h2>{words.handoverLeaf.theFile}</h2>
       <p className="says">
-        {keeping.state === "failed" ? keeping.text : KEPT_WORDS[keeping.state]} The file holds all
-        of the site and opens on any machine.
+        {words.handoverLeaf.fileHoldsAllSite(
+          keeping.state === "failed" ? keeping.text : KEPT_WORDS[keeping.state],
+        )}
       </p>
       <div className="tools">
         <button type="button" className="button main" onClick={saveSite}>
-          Save as a file
+          {words.handoverLeaf.saveFile}
         </button>
         <button type="button" className="button" onClick={askForSite}>
-          Open a file…
+          {words.handoverLeaf.openAFile}
         </button>
       </div>
-      <h2>On paper</h2>
-      <p className="says">
-        The estimate as a plain report: figures, works, pipes, machines, cost, findings, cautions.
-      </p>
+      <h2>{words.handoverLeaf.onPaper}</h2>
+      <p className="says">{words.handoverLeaf.estimatePlainReportFigures}</p>
       <div className="tools">
         <button type="button" className="button" onClick={() => window.print()}>
-          Print the report…
+          {words.handoverLeaf.printTheReport}
         </button>
       </div>
       <ProjectSection />
@@ -57,10 +56,12 @@ export function HandoverLeaf(): ReactNode {
       <RulesSection />
       {estimate !== null && (
         <>
-          <h2>Findings</h2>
-          {estimate.findings.length === 0 && <p className="says">Nothing was found.</p>}
+          <h2>{words.handoverLeaf.findings}</h2>
+          {estimate.findings.length === 0 && (
+            <p className="says">{words.handoverLeaf.nothingWasFound}</p>
+          )}
           <Findings findings={estimate.findings} />
-          <h2>Cautions</h2>
+          <h2>{words.handoverLeaf.cautions}</h2>
           <ul className="caution-list">
             {estimate.cautions.map((caution) => (
               <li key={caution}>{caution}</li>

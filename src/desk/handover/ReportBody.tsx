@@ -12,6 +12,7 @@ import {
   pipeSlope,
   plainNumber,
 } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { FindingList, PermitOnPaper, ProjectLine } from "../permit/PermitOnPaper.js";
 import { BothWays } from "../BothWays.js";
 import { dugName, looseOf, sumOf } from "../amounts.js";
@@ -27,26 +28,22 @@ function FiguresTable({ estimate }: { estimate: Estimate }): ReactNode {
     <table>
       <tbody>
         <tr>
-          <th scope="row">Cut, in the bank</th>
+          <th scope="row">{words.handoverLeaf.cutBank}</th>
           <td>{earthVolume.print(five.cut, units)}</td>
-          <th scope="row">of it rock</th>
+          <th scope="row">{words.handoverLeaf.ofItRock}</th>
           <td>{earthVolume.print(five.rock, units)}</td>
         </tr>
         <tr>
-          <th scope="row">Spoil to move, loose</th>
+          <th scope="row">{words.handoverLeaf.spoilMoveLoose}</th>
           <td>{earthVolume.print(five.spoil, units)}</td>
-          <th scope="row">Working days</th>
-          <td>
-            {plainNumber(five.days, 0)}, with {five.digger.name}
-          </td>
+          <th scope="row">{words.handoverLeaf.workingDays}</th>
+          <td>{words.handoverLeaf.withMachine(plainNumber(five.days, 0), five.digger.name)}</td>
         </tr>
         <tr>
-          <th scope="row">Cost, likely</th>
+          <th scope="row">{words.handoverLeaf.costLikely}</th>
           <td>{print(five.cost.likely)}</td>
-          <th scope="row">low to high</th>
-          <td>
-            {print(five.cost.low)} to {print(five.cost.high)}
-          </td>
+          <th scope="row">{words.handoverLeaf.lowToHigh}</th>
+          <td>{words.handoverLeaf.fromTo(print(five.cost.low), print(five.cost.high))}</td>
         </tr>
       </tbody>
     </table>
@@ -60,12 +57,12 @@ function WorksTable({ estimate }: { estimate: Estimate }): ReactNode {
     <table>
       <thead>
         <tr>
-          <th scope="col">Work</th>
-          <th scope="col">Cut, bank</th>
-          <th scope="col">Put in</th>
-          <th scope="col">Deepest</th>
-          <th scope="col">Floor</th>
-          <th scope="col">Machine hours</th>
+          <th scope="col">{words.handoverLeaf.work}</th>
+          <th scope="col">{words.handoverLeaf.cutBankColumn}</th>
+          <th scope="col">{words.handoverLeaf.putIn}</th>
+          <th scope="col">{words.handoverLeaf.deepest}</th>
+          <th scope="col">{words.handoverLeaf.floor}</th>
+          <th scope="col">{words.handoverLeaf.machineHours}</th>
         </tr>
       </thead>
       <tbody>
@@ -100,9 +97,9 @@ function MaterialsTable({ estimate }: { estimate: Estimate }): ReactNode {
     <table>
       <thead>
         <tr>
-          <th scope="col">Dug, by material</th>
-          <th scope="col">Bank</th>
-          <th scope="col">Loose</th>
+          <th scope="col">{words.handoverLeaf.dugByMaterial}</th>
+          <th scope="col">{words.handoverLeaf.bank}</th>
+          <th scope="col">{words.handoverLeaf.loose}</th>
         </tr>
       </thead>
       <tbody>
@@ -114,7 +111,7 @@ function MaterialsTable({ estimate }: { estimate: Estimate }): ReactNode {
           </tr>
         ))}
         <tr className="sum">
-          <th scope="row">Dug in all</th>
+          <th scope="row">{words.handoverLeaf.dugInAll}</th>
           <td>{earthVolume.print(sumOf(estimate.cut), site.units)}</td>
           <td>{earthVolume.print(loose, site.units)}</td>
         </tr>
@@ -123,8 +120,7 @@ function MaterialsTable({ estimate }: { estimate: Estimate }): ReactNode {
   );
 }
 
-const loadWords = (loads: number): string =>
-  `${plainNumber(loads, 0)} ${loads === 1 ? "load" : "loads"}`;
+const loadWords = (loads: number): string => words.counts.loads(loads, plainNumber(loads, 0));
 
 /** What goes back, what is left over and what is brought in, with its truckloads. */
 function EarthTable({ estimate }: { estimate: Estimate }): ReactNode {
@@ -138,22 +134,22 @@ function EarthTable({ estimate }: { estimate: Estimate }): ReactNode {
       <table>
         <thead>
           <tr>
-            <th scope="col">Earth away and in</th>
-            <th scope="col">Volume</th>
-            <th scope="col">Weight</th>
-            <th scope="col">Truckloads</th>
+            <th scope="col">{words.handoverLeaf.earthAway}</th>
+            <th scope="col">{words.handoverLeaf.volume}</th>
+            <th scope="col">{words.handoverLeaf.weight}</th>
+            <th scope="col">{words.handoverLeaf.truckloads}</th>
           </tr>
         </thead>
         <tbody>
           <tr>
-            <th scope="row">Goes back, in the bank</th>
+            <th scope="row">{words.handoverLeaf.goesBackBank}</th>
             <td>{earthVolume.print(earth.reusedBank, units)}</td>
             <td />
             <td />
           </tr>
           <tr>
             <th scope="row">
-              Left over, loose{stays ? "; stays on the pile, loads only if it is hauled away" : ""}
+              {words.handoverLeaf.leftOverLoose(stays ? words.handoverLeaf.staysPileLoadsOnly : "")}
             </th>
             <td>{earthVolume.print(earth.surplusLoose, units)}</td>
             <td>{haulMass.print(earth.surplusMass, units)}</td>
@@ -161,7 +157,7 @@ function EarthTable({ estimate }: { estimate: Estimate }): ReactNode {
           </tr>
           {cost.loads.imports.map((load) => (
             <tr key={load.material}>
-              <th scope="row">Brought in: {load.name}, in place</th>
+              <th scope="row">{words.handoverLeaf.broughtPlace(load.name)}</th>
               <td>{earthVolume.print(load.placed, units)}</td>
               <td>{haulMass.print(load.mass.value, units)}</td>
               <td>{loadWords(load.loads.value)}</td>
@@ -182,11 +178,11 @@ function LiftsTable({ estimate }: { estimate: Estimate }): ReactNode {
     <table>
       <thead>
         <tr>
-          <th scope="col">Pumped line</th>
-          <th scope="col">Lift at rest</th>
-          <th scope="col">Water when the pump stops</th>
-          <th scope="col">Far end</th>
-          <th scope="col">Highest on the way</th>
+          <th scope="col">{words.handoverLeaf.pumpedLine}</th>
+          <th scope="col">{words.handoverLeaf.liftAtRest}</th>
+          <th scope="col">{words.handoverLeaf.waterWhenPumpStops}</th>
+          <th scope="col">{words.handoverLeaf.farEnd}</th>
+          <th scope="col">{words.handoverLeaf.highestWay}</th>
         </tr>
       </thead>
       <tbody>
@@ -211,12 +207,12 @@ function PipesTable({ estimate }: { estimate: Estimate }): ReactNode {
     <table>
       <thead>
         <tr>
-          <th scope="col">Pipe</th>
-          <th scope="col">Length in plan</th>
-          <th scope="col">From end to end</th>
-          <th scope="col">Start invert</th>
-          <th scope="col">End invert</th>
-          <th scope="col">As laid</th>
+          <th scope="col">{words.handoverLeaf.pipe}</th>
+          <th scope="col">{words.handoverLeaf.lengthInPlan}</th>
+          <th scope="col">{words.handoverLeaf.fromEndEnd}</th>
+          <th scope="col">{words.handoverLeaf.startInvert}</th>
+          <th scope="col">{words.handoverLeaf.endInvert}</th>
+          <th scope="col">{words.handoverLeaf.asLaid}</th>
         </tr>
       </thead>
       <tbody>
@@ -225,7 +221,8 @@ function PipesTable({ estimate }: { estimate: Estimate }): ReactNode {
             <th scope="row">{pipe.name}</th>
             <td>{length.print(pipe.length, units)}</td>
             <td>
-              {pipe.fall < 0 ? "rises" : "falls"} {pipeSlope.print(Math.abs(pipe.fall), units)}
+              {pipe.fall < 0 ? words.handoverLeaf.rises : words.handoverLeaf.falls}{" "}
+              {pipeSlope.print(Math.abs(pipe.fall), units)}
             </td>
             <td>{elevation.print(pipe.stations[0]?.invert ?? 0, units)}</td>
             <td>{elevation.print(pipe.stations.at(-1)?.invert ?? 0, units)}</td>
@@ -247,13 +244,13 @@ function CostTable({ estimate }: { estimate: Estimate }): ReactNode {
     <table>
       <thead>
         <tr>
-          <th scope="col">Line</th>
-          <th scope="col">Quantity</th>
-          <th scope="col">Low</th>
-          <th scope="col">Likely</th>
-          <th scope="col">High</th>
+          <th scope="col">{words.handoverLeaf.lineColumn}</th>
+          <th scope="col">{words.handoverLeaf.quantity}</th>
+          <th scope="col">{words.handoverLeaf.low}</th>
+          <th scope="col">{words.handoverLeaf.likely}</th>
+          <th scope="col">{words.handoverLeaf.high}</th>
           <th scope="col" className="from">
-            Price from
+            {words.handoverLeaf.priceFrom}
           </th>
         </tr>
       </thead>
@@ -273,7 +270,7 @@ function CostTable({ estimate }: { estimate: Estimate }): ReactNode {
           </tr>
         ))}
         <tr className="sum">
-          <th scope="row">Total</th>
+          <th scope="row">{words.handoverLeaf.total}</th>
           <td />
           <td>{print(cost.total.low)}</td>
           <td>{print(cost.total.likely)}</td>
@@ -290,40 +287,43 @@ export function ReportBody({ date }: { date: string }): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const scheme = site.schemes.find((one) => one.id === schemeId);
   if (estimate === null) {
-    return <div className="report">There is no estimate of {site.name} to print.</div>;
+    return <div className="report">{words.handoverLeaf.thereNoEstimatePrint(site.name)}</div>;
   }
   const { machines } = estimate;
   return (
     <article className="report">
       <h1>{site.name}</h1>
       <p>
-        {date} · {scheme?.name} · estimate of the earthwork from{" "}
-        {plainNumber(site.survey.points.length, 0)} spot heights and{" "}
-        {plainNumber(site.ground.probes.length, 0)}{" "}
-        {site.ground.probes.length === 1 ? "probe" : "probes"} · made with Bankyard
+        {date} · {scheme?.name}{" "}
+        {words.handoverLeaf.estimateEarthworkFromSpot(plainNumber(site.survey.points.length, 0))}{" "}
+        {words.counts.probes(site.ground.probes.length, plainNumber(site.ground.probes.length, 0))}{" "}
+        {words.handoverLeaf.madeWithBankyard}
       </p>
       <ProjectLine />
       <FiguresTable estimate={estimate} />
-      <h2>Works, in building order</h2>
+      <h2>{words.handoverLeaf.worksBuildingOrder}</h2>
       <WorksTable estimate={estimate} />
       <MaterialsTable estimate={estimate} />
       <EarthTable estimate={estimate} />
-      <h2>Pipes</h2>
+      <h2>{words.handoverLeaf.pipes}</h2>
       <PipesTable estimate={estimate} />
       <LiftsTable estimate={estimate} />
-      <h2>Machine</h2>
+      <h2>{words.handoverLeaf.machine}</h2>
       <p>
-        {machines.digger.name}: {machines.digger.reason}. Likely{" "}
-        {hours.print(machines.hours.likely, site.units)} in {plainNumber(machines.days.likely, 0)}{" "}
-        working {machines.days.likely === 1 ? "day" : "days"} of{" "}
-        {hours.print(machines.hoursPerDay, site.units)}.
+        {words.handoverLeaf.likelyIn(
+          machines.digger.name,
+          machines.digger.reason,
+          hours.print(machines.hours.likely, site.units),
+        )}{" "}
+        {words.counts.workingDays(machines.days.likely, plainNumber(machines.days.likely, 0))}{" "}
+        {words.handoverLeaf.of(hours.print(machines.hoursPerDay, site.units))}
       </p>
-      <h2>Cost</h2>
+      <h2>{words.handoverLeaf.cost}</h2>
       <CostTable estimate={estimate} />
-      <h2>Findings</h2>
+      <h2>{words.handoverLeaf.findings}</h2>
       <FindingList findings={estimate.findings} />
       <PermitOnPaper list={estimate.permit} />
-      <h2>Cautions</h2>
+      <h2>{words.handoverLeaf.cautions}</h2>
       <ul>
         {estimate.cautions.map((caution) => (
           <li key={caution}>{caution}</li>

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { addLayer, freshId, removeLayer, setLayer } from "../../site/index.js";
 import type { Layer } from "../../site/index.js";
+import { words } from "../../words/index.js";
 import { MaterialField } from "../fields/MaterialField.js";
 import { NameField } from "../fields/NameField.js";
 import { MaterialSwatch } from "../Swatch.js";
@@ -11,14 +12,14 @@ function LayerForm({ layer, index }: { layer: Layer; index: number }): ReactNode
   const { site } = useSite();
   const edit = useEdit();
   const change = (what: string, next: Partial<Layer>): void =>
-    edit(`${what} of layer ${layer.name}`, (now) =>
+    edit(words.surveyLeaf.ofLayerEdit(what, layer.name), (now) =>
       setLayer(now, layer.id, (one) => ({ ...one, ...next })),
     );
   const addOver = (): void =>
-    edit("add a layer", (now) =>
+    edit(words.surveyLeaf.addALayerEdit, (now) =>
       addLayer(
         now,
-        { id: freshId(now, "layer"), name: "New layer", material: layer.material },
+        { id: freshId(now, "layer"), name: words.surveyLeaf.newLayer, material: layer.material },
         index,
       ),
     );
@@ -29,31 +30,37 @@ function LayerForm({ layer, index }: { layer: Layer; index: number }): ReactNode
           <MaterialSwatch material={layer.material} /> {layer.name}
         </span>
         <span className="soft">
-          {index === site.ground.layers.length - 1 ? "to any depth" : ""}
+          {index === site.ground.layers.length - 1 ? words.surveyLeaf.toAnyDepth : ""}
         </span>
       </summary>
       <div className="inside">
-        <NameField label="Name" value={layer.name} onCommit={(name) => change("name", { name })} />
+        <NameField
+          label={words.surveyLeaf.name}
+          value={layer.name}
+          onCommit={(name) => change(words.surveyLeaf.nameEdit, { name })}
+        />
         <MaterialField
-          label="Digs as"
+          label={words.surveyLeaf.digsAs}
           value={layer.material}
           kinds={["topsoil", "soil", "rippable", "rock"]}
-          onChoose={(material) => change("material", { material })}
+          onChoose={(material) => change(words.surveyLeaf.materialEdit, { material })}
         />
         <SoilQuestions layer={layer} />
         <div className="tools">
           <button type="button" className="link" onClick={addOver}>
-            Add a layer over it
+            {words.surveyLeaf.addLayerOver}
           </button>
           {site.ground.layers.length > 1 && (
             <button
               type="button"
               className="link"
               onClick={() =>
-                edit(`remove layer ${layer.name}`, (now) => removeLayer(now, layer.id))
+                edit(words.surveyLeaf.removeLayerEdit(layer.name), (now) =>
+                  removeLayer(now, layer.id),
+                )
               }
             >
-              Remove
+              {words.surveyLeaf.remove}
             </button>
           )}
         </div>
@@ -68,7 +75,7 @@ export function LayerFields(): ReactNode {
   return (
     <>
       <h2>
-        Layers <span className="aside">from the top down</span>
+        {words.surveyLeaf.layers} <span className="aside">{words.surveyLeaf.fromTopDown}</span>
       </h2>
       {site.ground.layers.map((layer, index) => (
         <LayerForm key={layer.id} layer={layer} index={index} />

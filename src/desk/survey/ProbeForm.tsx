@@ -3,6 +3,7 @@ import { changeProbe } from "../../site/index.js";
 import type { Probe } from "../../site/index.js";
 import { guessedLayers, useDesk, withMeasured } from "../../store/index.js";
 import { length } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { MarkTools, UnderLock } from "../dig/MarkTools.js";
 import { PlaceFields } from "../dig/PlaceFields.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
@@ -17,7 +18,7 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
   const edit = useEdit();
   const remove = useDesk((desk) => desk.removeSelected);
   const change = (what: string, next: Partial<Probe>): void =>
-    edit(`${what} of probe ${probe.id}`, (now) =>
+    edit(words.surveyLeaf.ofProbeEdit(what, probe.id), (now) =>
       changeProbe(now, probe.id, (one) => ({ ...one, ...next })),
     );
   const last = site.ground.layers.at(-1);
@@ -31,7 +32,7 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
             key={layer.id}
             label={
               <>
-                {layer.name}, <small>thick</small>
+                {layer.name}, <small>{words.surveyLeaf.thick}</small>
               </>
             }
             name={`thickness-${layer.id}`}
@@ -39,33 +40,40 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
             measure={length}
             note={
               guessed.includes(layer.name)
-                ? `Not measured. Until you type what the probe met, ${length.print(probe.thickness[index] ?? 0, site.units)} is guessed.`
+                ? words.surveyLeaf.notMeasuredUntilYou(
+                    length.print(probe.thickness[index] ?? 0, site.units),
+                  )
                 : undefined
             }
             onCommit={(thick) =>
-              edit(`thickness of probe ${probe.id}`, (now) =>
+              edit(words.surveyLeaf.thicknessOfProbeEdit(probe.id), (now) =>
                 changeProbe(now, probe.id, (one) => withMeasured(one, index, layer.name, thick)),
               )
             }
           />
         ))}
         {last !== undefined && site.ground.layers.length > 1 && (
-          <p className="says">then {last.name.toLowerCase()}, all the way down</p>
+          <p className="says">{words.surveyLeaf.thenAllWayDown(last.name.toLowerCase())}</p>
         )}
         {site.ground.layers.length > 1 && (
           <ChoiceField
-            label="It ended"
+            label={words.surveyLeaf.itEnded}
             name="stopped-in"
             value={probe.stoppedIn ?? ""}
             choices={[
-              { id: "", name: `at ${last?.name.toLowerCase() ?? "the last layer"}` },
+              {
+                id: "",
+                name: words.surveyLeaf.at(
+                  last?.name.toLowerCase() ?? words.surveyLeaf.theLastLayer,
+                ),
+              },
               ...site.ground.layers.slice(0, -1).map(({ id, name }) => ({
                 id,
-                name: `in ${name.toLowerCase()}: at least so thick`,
+                name: words.surveyLeaf.leastThick(name.toLowerCase()),
               })),
             ]}
             onChoose={(layer) =>
-              edit(`end of probe ${probe.id}`, (now) =>
+              edit(words.surveyLeaf.endOfProbeEdit(probe.id), (now) =>
                 changeProbe(now, probe.id, ({ stoppedIn: _, ...one }) =>
                   layer === "" ? one : { ...one, stoppedIn: layer },
                 ),
@@ -76,18 +84,21 @@ export function ProbeForm({ probe }: { probe: Probe }): ReactNode {
         <ProbeWater probe={probe} />
         {guessed.length === 0 && (
           <TypedField
-            label="Note"
+            label={words.surveyLeaf.note}
             shown={probe.note ?? ""}
             read={(text) => ({ ok: true, value: text.trim() })}
-            onCommit={(note) => change("note", { note })}
+            onCommit={(note) => change(words.surveyLeaf.noteEdit, { note })}
           />
         )}
-        <PlaceFields at={[probe.x, probe.y]} onMove={([x, y]) => change("place", { x, y })} />
+        <PlaceFields
+          at={[probe.x, probe.y]}
+          onMove={([x, y]) => change(words.surveyLeaf.placeEdit, { x, y })}
+        />
       </UnderLock>
       <div className="tools">
         <MarkTools things={[{ kind: "probe", id: probe.id }]} />
         <button type="button" className="link" disabled={probe.locked === true} onClick={remove}>
-          Remove this probe
+          {words.surveyLeaf.removeThisProbe}
         </button>
       </div>
     </div>

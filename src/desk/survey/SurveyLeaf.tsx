@@ -33,7 +33,8 @@ function Probes(): ReactNode {
   return (
     <>
       <h2>
-        <Term id="probe">Probes</Term> <span className="aside">what is under the ground</span>
+        <Term id="probe">{words.surveyLeaf.probes}</Term>{" "}
+        <span className="aside">{words.surveyLeaf.whatUnderGround}</span>
       </h2>
       {probes.length === 0 && (
         <Empty
@@ -63,7 +64,7 @@ function Probes(): ReactNode {
       {probes.length > 0 && (
         <div className="place-row">
           <button type="button" className="link" onClick={() => start("probe")}>
-            + Place a probe
+            {words.surveyLeaf.placeAProbe}
           </button>
         </div>
       )}
@@ -82,21 +83,23 @@ function ToleranceField(): ReactNode {
   const edit = useEdit();
   return (
     <MeasureField
-      label="Same point within"
+      label={words.surveyLeaf.samePointWithin}
       name="tolerance"
       value={site.survey.tolerance}
       measure={size}
       print={{ digits: site.units === "us" ? 2 : 0 }}
       least={0}
       above
-      onCommit={(tolerance) => edit("tolerance", (now) => setTolerance(now, tolerance))}
-      onClear={() => edit("tolerance", (now) => setTolerance(now, null))}
+      onCommit={(tolerance) =>
+        edit(words.surveyLeaf.toleranceEdit, (now) => setTolerance(now, tolerance))
+      }
+      onClear={() => edit(words.surveyLeaf.toleranceEdit, (now) => setTolerance(now, null))}
       usual={USUAL_TOLERANCE}
       typical={{ value: USUAL_TOLERANCE, source: words.forms.noSource }}
       note={words.forms.samePoint}
       doubt={(tolerance) =>
         tolerance > COARSE_TOLERANCE
-          ? `All points nearer than ${size.print(tolerance, site.units)} to each other in plan would become one. Is it meant?`
+          ? words.surveyLeaf.allPointsNearerThan(size.print(tolerance, site.units))
           : null
       }
     />
@@ -110,23 +113,24 @@ function Points(): ReactNode {
   const { points } = site.survey;
   const picked = points.find((one) => selected?.kind === "point" && one.id === selected.id);
   const heights = points.map((point) => point.z);
-  const range = `${elevation.print(Math.min(...heights), site.units)} to ${elevation.print(Math.max(...heights), site.units)}`;
+  const range = words.surveyLeaf.fromTo(
+    elevation.print(Math.min(...heights), site.units),
+    elevation.print(Math.max(...heights), site.units),
+  );
   return (
     <>
-      <h2>Points</h2>
-      <p className="says">
-        {points.length} spot heights, {range}
-      </p>
+      <h2>{words.surveyLeaf.points}</h2>
+      <p className="says">{words.surveyLeaf.spotHeights(points.length, range)}</p>
       <ToleranceField />
       {picked !== undefined && (
         <>
-          <h3>Point {picked.id}</h3>
+          <h3>{words.surveyLeaf.point(picked.id)}</h3>
           <PointForm key={picked.id} point={picked} />
         </>
       )}
       <details className="working">
         <summary>
-          <span className="text">All points</span>
+          <span className="text">{words.surveyLeaf.allPoints}</span>
         </summary>
         <ul className="rows">
           {points.map((point) => (
@@ -171,7 +175,7 @@ export function SurveyLeaf(): ReactNode {
     <>
       <div className="place-row">
         <button type="button" className="link" onClick={() => show({ starting: true })}>
-          Start my own site from points or a field book…
+          {words.surveyLeaf.startMyOwnSite}
         </button>
       </div>
       <Findings
