@@ -18,7 +18,10 @@ export interface CutBeside {
   at: PlanPoint;
   /** m in plan from the line to that place; 0 where the line runs through the hole. */
   distance: number;
-  /** m of cut at that place, below the ground just before the work. */
+  /**
+   * m of cut below the ground just before the work: at that place, or, where the line runs beside
+   * the hole, the most within the distance.
+   */
   depth: number;
 }
 
@@ -162,7 +165,8 @@ function placeOf(
   const away = (at: PlanPoint): number => distanceToPath(at, limit.path ?? []);
   const nearest = most(within, ({ at }) => -away(at));
   if (nearest === null) return null;
-  return { at: nearest.at, distance: away(nearest.at), depth: depthOf(nearest, number) };
+  const depth = Math.max(...within.map((sample) => depthOf(sample, number)));
+  return { at: nearest.at, distance: away(nearest.at), depth };
 }
 
 function most<T>(all: readonly T[], score: (one: T) => number): T | null {

@@ -99,6 +99,24 @@ describe("reach at depth", () => {
     expect(said(digger({ reach: 9 }), { limits })).toEqual([]);
   });
 
+  it("drives over a flood path, an easement or a drive, but not over a lot line", () => {
+    // Its hole lies all but at a line on every side: only what may be driven over leaves it room.
+    const round = (kind: string): Limit => ({
+      ...{ id: kind, kind, closed: true },
+      path: [
+        [-2.6, -2.6],
+        [2.6, -2.6],
+        [2.6, 2.6],
+        [-2.6, 2.6],
+        [-2.6, -2.6],
+      ],
+    });
+    for (const kind of ["flood-path", "easement", "drive"]) {
+      expect(held(digger(), { limits: [round(kind)] })).toEqual([]);
+    }
+    expect(held(digger(), { limits: [round("lot-line")] })).not.toEqual([]);
+  });
+
   it("reaches a trench standing in line with it", () => {
     const dig = digOf([workOf({ id: "r", kind: "trench", cut: { clay: 9 }, deepest: 3 })]);
     const scheme = schemeOf({ works: [trenchOf("r", 0.6)] });

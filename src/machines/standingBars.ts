@@ -37,13 +37,19 @@ export interface Obstacles {
 /** West, south, east, north, m. */
 type Box = readonly [number, number, number, number];
 
+/** Limits that a machine drives over: what is done there is another question. */
+const DRIVEN_OVER = ["drive", "easement", "flood-path"];
+
 /** Sorts out what may be in the way of a digger, given what was built before. */
 export function obstaclesOf(limits: readonly Limit[], before: readonly Work[]): Obstacles {
   return {
     lines: limits.filter(isOverheadLine),
     // A service in the ground may be driven over, unlike a lot line, a stream or a fence.
     others: limits
-      .filter((limit) => !isOverheadLine(limit) && !isBuriedLine(limit.kind))
+      .filter(
+        (limit) =>
+          !isOverheadLine(limit) && !isBuriedLine(limit.kind) && !DRIVEN_OVER.includes(limit.kind),
+      )
       .map((limit) => ({
         limit,
         box: boxOf([...(limit.path ?? []), ...(limit.at ? [limit.at] : [])]),

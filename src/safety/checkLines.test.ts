@@ -47,5 +47,6 @@ describe("a hole at a buried line", () => {
     expect(near(1, 1)?.text).toContain("crosses Gas line");
     expect(near(1, 1)?.text).toContain("2.0 m³");
     expect(near(1, 1, 0.3)?.text).toContain("comes within 0.30 m of Gas line");
+    expect(near(1, 2, 0.3)?.text).toContain("goes deeper than the line beside it");
   });
 });

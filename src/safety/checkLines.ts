@@ -65,8 +65,10 @@ function near(site: Where, cut: CutBeside, name: string, limit: Limit): Finding 
   };
 }
 
-function depthWords({ units }: Where, { depth }: CutBeside, limit: Limit): string {
-  const hole = `the hole is ${length.print(depth, units)} deep there`;
+function depthWords({ units }: Where, { depth, distance }: CutBeside, limit: Limit): string {
+  const deep = length.print(depth, units);
+  const hole =
+    distance === 0 ? `the hole is ${deep} deep there` : `beside it the hole is up to ${deep} deep`;
   if (limit.depth === undefined) {
     return `${hole}, and no depth of the line is entered. Lay it bare by hand to find it.`;
   }
@@ -74,6 +76,9 @@ function depthWords({ units }: Where, { depth }: CutBeside, limit: Limit): strin
   const below = limit.depth - depth;
   if (below > SAME) {
     return `${hole} and ${line}, ${length.print(below, units)} under its floor. Depths drift: do not trust the figure.`;
+  }
+  if (below < -SAME && distance > 0) {
+    return `${hole} and ${line}, so the hole goes deeper than the line beside it. Hold the ground between them as its owner says.`;
   }
   if (below < -SAME) {
     return `${hole} and ${line}, so the line is laid bare. It has to be held up as its owner says.`;

@@ -18,38 +18,40 @@ export function LinesSection(): ReactNode {
   const edit = useEdit();
   const { ticket, date, days } = site.locate ?? {};
   return (
-    <section aria-label={says.title} data-lines="">
+    <>
       <h2>{says.title}</h2>
-      <p className="soft">{says.intro}</p>
-      <TypedField
-        label={says.ticket}
-        name="locate-ticket"
-        shown={ticket ?? ""}
-        usual={says.notMade}
-        read={(text) => ({ ok: true, value: text.trim() === "" ? undefined : text.trim() })}
-        onCommit={(next) => edit(says.writeTicket, (now) => setLocate(now, { ticket: next }))}
-      />
-      <TypedField
-        label={says.date}
-        name="locate-date"
-        shown={date ?? ""}
-        usual={says.notMade}
-        read={readDay}
-        onCommit={(next) => edit(says.writeDate, (now) => setLocate(now, { date: next }))}
-      />
-      <MeasureField
-        label={says.days}
-        name="locate-days"
-        value={days}
-        measure={wholeOrNone}
-        most={60}
-        usual={says.notKnown}
-        note={days === undefined ? says.daysNote : undefined}
-        onCommit={(next) => edit(says.writeDays, (now) => setLocate(now, { days: next }))}
-        onClear={() => edit(says.writeDays, (now) => setLocate(now, { days: undefined }))}
-      />
-      <Findings findings={(estimate?.findings ?? []).filter(isOfLines)} />
-    </section>
+      <section aria-label={says.title} data-lines="">
+        <p className="soft">{says.intro}</p>
+        <TypedField
+          label={says.ticket}
+          name="locate-ticket"
+          shown={ticket ?? ""}
+          usual={says.notMade}
+          read={(text) => ({ ok: true, value: text.trim() === "" ? undefined : text.trim() })}
+          onCommit={(next) => edit(says.writeTicket, (now) => setLocate(now, { ticket: next }))}
+        />
+        <TypedField
+          label={says.date}
+          name="locate-date"
+          shown={date ?? ""}
+          usual={says.notMade}
+          read={readDay}
+          onCommit={(next) => edit(says.writeDate, (now) => setLocate(now, { date: next }))}
+        />
+        <MeasureField
+          label={says.days}
+          name="locate-days"
+          value={days}
+          measure={wholeOrNone}
+          most={60}
+          usual={says.notKnown}
+          note={days === undefined ? says.daysNote : undefined}
+          onCommit={(next) => edit(says.writeDays, (now) => setLocate(now, { days: next }))}
+          onClear={() => edit(says.writeDays, (now) => setLocate(now, { days: undefined }))}
+        />
+        <Findings findings={(estimate?.findings ?? []).filter(isOfLines)} />
+      </section>
+    </>
   );
 }
 
