@@ -39,7 +39,7 @@ function Entry({ finding }: { finding: Finding }): ReactNode {
     <li>
       <button
         type="button"
-        className={`found ${finding.level}`}
+        className={`found ${finding.accepted === undefined ? finding.level : "taken"}`}
         data-finding-row={finding.code}
         onClick={go}
       >
