@@ -9,6 +9,21 @@ import { LEAF_PARTS } from "./late/parts.js";
 import { SheetGrip } from "./SheetGrip.js";
 import { useSheet } from "./useSheet.js";
 
+/** What an untouched example is, and the way to a site of one's own. */
+function ExampleLine(): ReactNode {
+  const isExample = useDesk((desk) => desk.keeping.state === "example");
+  const show = useDesk((desk) => desk.show);
+  if (!isExample) return null;
+  return (
+    <p className="example-line">
+      <span>{words.leaf.example}</span>
+      <button type="button" className="button" onClick={() => show({ starting: true })}>
+        {words.leaf.startOwn}
+      </button>
+    </p>
+  );
+}
+
 /** The open leaf of the book; on a phone a sheet that can be drawn up or put down. */
 export function LeafHolder(): ReactNode {
   const leaf = useDesk((desk) => desk.leaf);
@@ -29,6 +44,7 @@ export function LeafHolder(): ReactNode {
         <SheetGrip sheet={sheet} />
       </div>
       <div className="leaf-body">
+        <ExampleLine />
         <Late part={LEAF_PARTS[leaf]} name={words.offline.thisLeaf} coming={<LeafComing />}>
           {(Body) => <Body />}
         </Late>

@@ -16,6 +16,7 @@ import { heapPile, standPile } from "./heap.js";
 import { fillBed, standBuilding } from "./massing.js";
 import { digPad } from "./pad.js";
 import { localWork } from "./place.js";
+import { overlapFindings } from "./overlapCheck.js";
 import { reachFindings } from "./reachCheck.js";
 import { digStrip, putBackStrip } from "./strip.js";
 import { digTank } from "./tank.js";
@@ -56,6 +57,7 @@ export function digScheme(
   const findings = scheme.works.flatMap((work, i) => [
     ...digging.findings.filter((each) => each.where === work.id),
     ...shapeFindings(digging, work, works[i]!),
+    ...overlapFindings(site, works[i]!, materials),
   ]);
   const haul = extent === "backfilled" ? haulPlan(inSite, scheme, materials) : [];
   const result = {

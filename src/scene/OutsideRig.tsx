@@ -44,6 +44,9 @@ export function OutsideRig(props: OutsideRigProps): ReactElement {
       rig.bearing = northUp === true ? 0 : null;
       made.showLot(lot.current, northUp === true);
     };
+    view.fitAgain = () => {
+      if (!rig.moved) made.showLot(lot.current, false);
+    };
     view.frame = (points) => {
       if (points.length > 0) made.showPlaces(points);
     };

@@ -8,6 +8,7 @@ import { snapStep } from "./figures.js";
 import { toScene, toSite } from "./frame.js";
 import { holdWords } from "./holdWords.js";
 import { LegFields } from "./LegFields.js";
+import { PlaceFields } from "./PlaceFields.js";
 import { LegLabels } from "./LegLabels.js";
 import { leastCorners, placingHint } from "./placing.js";
 import { actOfKey, type PlacingKey } from "./placingKeys.js";
@@ -29,7 +30,9 @@ export function PlacingDesk(props: PlacingDeskProps): ReactElement {
   const { tool, draft, contents, view, onCancel } = props;
   const hint = useRef<HTMLDivElement>(null);
   usePlacingKeys(props, hint);
+  useRoomFor(hint, view);
   const least = leastCorners(draft.placing);
+  const count = draft.corners.length;
   return (
     <>
       <PlacingNote {...{ draft, contents, view }} />
@@ -38,18 +41,28 @@ export function PlacingDesk(props: PlacingDeskProps): ReactElement {
         <p role="status">
           {draft.missed && `${words.drawing.hint.missed} `}
           {draft.fault !== null && `${draft.fault} `}
-          {placingHint(draft.placing, draft.corners.length)}
+          {placingHint(draft.placing, count, hasFinger())}
         </p>
-        {least > 1 && draft.corners.length > 0 && (
+        {count === 0 && <PlaceFields units={contents.site.units} send={tool.send} />}
+        {least > 1 && count > 0 && (
           <LegFields
-            count={draft.corners.length}
+            count={count}
             onCancel={onCancel}
             units={contents.site.units}
             fixed={draft.fixed}
             send={tool.send}
           />
         )}
-        {least > 1 && draft.corners.length >= least && (
+        {count > 0 && (
+          <button
+            type="button"
+            data-testid="scene-back"
+            onClick={() => tool.send({ type: "back" })}
+          >
+            {words.drawing.hint.back}
+          </button>
+        )}
+        {least > 1 && count >= least && (
           <button
             type="button"
             className="scene-done"
@@ -89,6 +102,7 @@ function PlacingNote({ draft, contents, view }: PlacingNoteProps): ReactElement 
       <i className="scene-hold" ref={mark} data-by={holds[0]?.by ?? "nothing"} aria-hidden="true" />
       <div className="scene-note" ref={note} data-testid="scene-placing-note">
         <b>{elevationText(site, draft.hover)}</b>
+        {draft.hover !== null && <span>{placeText(draft.hover, site)}</span>}
         {figureLines(site, draft).map((line) => (
           <span key={line}>{line}</span>
         ))}
@@ -101,6 +115,36 @@ function PlacingNote({ draft, contents, view }: PlacingNoteProps): ReactElement 
 function elevationText(site: Site, at: PlanPoint | null): string {
   const z = at === null ? null : groundAt(site, at);
   return z === null ? words.drawing.offSurvey : elevation.print(z, site.units);
+}
+
+/** East and north of a place, as the site writes distances. */
+function placeText([x, y]: PlanPoint, { units }: Site): string {
+  return words.drawing.at(distance.print(x, units), distance.print(y, units));
+}
+
+/** Whether whoever draws does so with a finger. */
+function hasFinger(): boolean {
+  return matchMedia("(pointer: coarse)").matches;
+}
+
+/** Keeps what the hint lies over free of the lot, unless the person has moved the view. */
+function useRoomFor(hint: RefObject<HTMLDivElement | null>, view: SceneView): void {
+  useEffect(() => {
+    const bar = hint.current;
+    const scene = bar?.closest<HTMLElement>(".scene");
+    if (bar === null || scene === null || scene === undefined) return undefined;
+    const watch = new ResizeObserver(() => {
+      const foot = Number.parseFloat(getComputedStyle(bar).bottom) || 0;
+      scene.style.setProperty("--scene-bar-bottom", `${foot + bar.offsetHeight + 8}px`);
+      view.fitAgain();
+    });
+    watch.observe(bar);
+    return () => {
+      watch.disconnect();
+      scene.style.removeProperty("--scene-bar-bottom");
+      view.fitAgain();
+    };
+  }, [hint, view]);
 }
 
 /** Lines of figures for the leg under way and the shape so far; none before the first corner. */

@@ -228,7 +228,12 @@ describe("what is said", () => {
     const trench: Placing = { kind: "trench" };
     const least = leastCorners(trench);
     expect(placingHint(trench, least - 1)).not.toMatch(/finish/);
-    expect(placingHint(trench, least)).toMatch(/finish with Enter/);
+    expect(placingHint(trench, least)).toMatch(/^Click .* finish with Enter/);
+  });
+
+  it("speaks of no keys to a finger", () => {
+    expect(placingHint({ kind: "trench" }, 2, true)).toMatch(/^Tap .* finish with Done/);
+    expect(placingHint({ kind: "tank" }, 0, true)).toMatch(/^Tap the ground/);
   });
 
   it("names the limit, and takes an unknown kind for a line", () => {

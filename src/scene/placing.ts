@@ -220,17 +220,18 @@ function isDouble(first: Tap, second: Tap): boolean {
   return Math.hypot(second.screen.left - left, second.screen.top - top) <= DOUBLE.reach;
 }
 
-/** One line that says what to do next. */
-export function placingHint(placing: Placing, count: number): string {
+/** One line that says what to do next, in words for a finger or for a mouse and keys. */
+export function placingHint(placing: Placing, count: number, finger = false): string {
   const { kinds, hint } = words.drawing;
+  const act = finger ? hint.tap : hint.click;
   const least = leastCorners(placing);
   const name =
     placing.kind === "limit"
       ? (limitKind(placing.what ?? "")?.name ?? kinds.limit)
       : kinds[placing.kind];
-  if (least === 1) return hint.point(name);
+  if (least === 1) return hint.point(act, name);
   const mark = shapeOf(placing) === "path" ? hint.bend : hint.corner;
-  if (count === 0) return hint.first(mark, name);
-  if (count < least) return hint.next(mark);
-  return hint.finish(mark);
+  if (count === 0) return hint.first(act, mark, name);
+  if (count < least) return hint.next(act, mark);
+  return hint.finish(act, mark, finger ? hint.done : hint.byKeys);
 }

@@ -36,6 +36,8 @@ export interface SceneView {
   frame: (points: readonly ScenePoint[]) => void;
   /** Begins or ends a step or turn of the one who walks; nothing in the other views. */
   go: (way: WalkWay, on: boolean) => void;
+  /** Shows the whole lot again if the person has not moved the view, as after a bar grew over it. */
+  fitAgain: () => void;
   /** A listener that is called after each frame, `first` before those that are not. */
   subscribe: (listener: () => void, first?: boolean) => () => void;
   /** Called as a frame is drawn, with the cut of the estimate that it shows. */
@@ -57,6 +59,7 @@ export function createSceneView(): SceneView {
     fitLot: () => undefined,
     frame: () => undefined,
     go: () => undefined,
+    fitAgain: () => undefined,
     subscribe(listener, first = false) {
       const among = first ? early : listeners;
       among.add(listener);

@@ -32,16 +32,11 @@ export function PlaceButtons(): ReactNode {
   return (
     <div className="place-row" role="group" aria-label={words.digLeaf.placeNewWork}>
       <span className="soft">{words.digLeaf.placeA}</span>
-      {PLACES.map(({ kind, name }, index) => (
+      {PLACES.map(({ kind, name }) => (
         <span key={kind} className="place-row">
           <button type="button" className="link" onClick={() => start(kind)}>
             {name}
           </button>
-          {index < PLACES.length - 1 && (
-            <span className="dot" aria-hidden="true">
-              ·
-            </span>
-          )}
         </span>
       ))}
     </div>

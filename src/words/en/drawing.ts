@@ -15,13 +15,18 @@ export const drawing = {
   hint: {
     bend: "bend",
     corner: "corner",
-    point: (name: string): string => `Click the ground where the ${name} goes. Esc to leave it.`,
-    first: (mark: string, name: string): string =>
-      `Click the first ${mark} of the ${name}. Esc to leave it.`,
-    next: (mark: string): string => `Click the next ${mark}. Backspace takes the last one back.`,
-    finish: (mark: string): string =>
-      `Click the next ${mark}, or finish with Enter or a double click.`,
-    missed: "No ground there: click on the ground that is drawn.",
+    /** What a hand does to set a place. */
+    click: "Click",
+    tap: "Tap",
+    point: (act: string, name: string): string => `${act} the ground where the ${name} goes.`,
+    first: (act: string, mark: string, name: string): string =>
+      `${act} the first ${mark} of the ${name}, or type its place.`,
+    next: (act: string, mark: string): string => `${act} the next ${mark}.`,
+    finish: (act: string, mark: string, done: string): string =>
+      `${act} the next ${mark}, or finish with ${done}.`,
+    byKeys: "Enter or a double click",
+    missed: "No ground there: choose a place on the ground that is drawn.",
+    back: "Take back",
     done: "Done",
     cancel: "Cancel",
   },
@@ -83,6 +88,10 @@ export const drawing = {
   outletPlace: "+ Outlet on the ground",
   noBuilding: "That building is no longer there.",
   offSurvey: "off the survey",
+  east: "East",
+  north: "North",
+  /** Where the pointer is, printed. */
+  at: (east: string, north: string): string => `E ${east}, N ${north}`,
   length: "Length",
   bearing: "Bearing",
   setCorner: "Set",
