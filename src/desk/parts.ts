@@ -9,6 +9,7 @@ export type StaticLift = Estimate["flow"]["lifts"][number];
 export type PressureResult = Estimate["flow"]["pressure"][number];
 export type HighestTank = Estimate["flow"]["highest"][number];
 export type TankJoint = Estimate["flow"]["joints"][number];
+export type OutletJoint = Estimate["flow"]["outlets"][number];
 export type FlotationResult = Estimate["flow"]["flotation"][number];
 export type Sizing = Estimate["flow"]["sizing"];
 export type CostLine = Estimate["cost"]["lines"][number];

@@ -13,6 +13,7 @@ import {
 import { floatFindings, tanksAfloat } from "./floating.js";
 import { highestTank } from "./highestTank.js";
 import { joinFindings, tankDropFindings } from "./joins.js";
+import { outletJoints } from "./outletJoints.js";
 import { isMissing, partsOf, solvePressure } from "./pressure.js";
 import { pressureFindings } from "./pressureFindings.js";
 import type { PressureResult } from "./pressureTypes.js";
@@ -50,7 +51,17 @@ export function checkFlow(
   const words = wordingFor(site.units);
   const joints = tankJoints(pipes, scheme);
   const daily = dailyFlow(scheme);
-  const around = { site, runs: pipes, joints, scheme, words, daily: daily?.value ?? null, ground };
+  const outlets = outletJoints(pipes, scheme);
+  const around = {
+    site,
+    runs: pipes,
+    joints,
+    outlets,
+    scheme,
+    words,
+    daily: daily?.value ?? null,
+    ground,
+  };
   const checked = pipes.map((run) => checkRun(run, around));
   const { lifts, findings: liftFindings } = staticLifts(pipes, scheme, words);
   const pumped = pressureSystems(pipes, scheme, words);
@@ -65,6 +76,7 @@ export function checkFlow(
     flow: {
       pipes: checked.map((each) => each.check),
       joints,
+      outlets,
       lifts,
       highest: scheme.works.flatMap((work) =>
         work.kind === "tank" ? (highestTank(work, pipes, scheme) ?? []) : [],
@@ -89,6 +101,7 @@ interface Around {
   site: Site;
   runs: readonly PipeRun[];
   joints: FlowResult["joints"];
+  outlets: FlowResult["outlets"];
   scheme: Scheme;
   words: Wording;
   daily: number | null;

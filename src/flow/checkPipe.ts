@@ -6,9 +6,9 @@ import { looseEnd, type LooseEnd } from "./pipeEnds.js";
 import { coverAt, isOff, type Asked } from "./settle.js";
 import { FLOW_SETTINGS } from "./settings.js";
 import { flattestStretch, furthestStretch } from "./stretches.js";
-import { tankOf } from "./tankJoints.js";
+import { placeOf } from "./tankJoints.js";
 import type { Rule } from "./rule.js";
-import type { Mend, PipeCheck, PipeVerdict, TankJoint } from "./types.js";
+import type { Mend, OutletJoint, PipeCheck, PipeVerdict, TankJoint } from "./types.js";
 import type { Wording } from "./wording.js";
 
 /** What one check has to say about a pipe. */
@@ -24,9 +24,10 @@ export type GradeCheck = Omit<PipeCheck, "carries" | "bends" | "crossings" | "ro
 
 /** The rest of the scheme, as far as it bears on a pipe. */
 export interface Surroundings {
-  /** Every pipe of the scheme, and every joint at a tank. */
+  /** Every pipe of the scheme, and every joint at a tank and at an outlet of a building. */
   runs: readonly PipeRun[];
   joints: readonly TankJoint[];
+  outlets: readonly OutletJoint[];
   scheme: Scheme;
   /** Whose local numbers hold. */
   site: Locality;
@@ -42,13 +43,13 @@ export function checkPipe(
   run: PipeRun,
   around: Surroundings,
 ): { check: GradeCheck; findings: Finding[] } {
-  const { runs, joints, scheme, words } = around;
+  const { runs, joints, outlets, scheme, words } = around;
   const gravity = run.service === "gravity";
   const asked: Asked = {
     leastFall: gravity ? leastFallFor(run.inside, scheme) : null,
     mostFall: gravity ? mostFallFor(scheme) : null,
     leastCover: leastCoverFor(scheme, run, around.site),
-    joints: joints.filter((joint) => joint.pipe === run.id),
+    joints: [...joints, ...outlets].filter((joint) => joint.pipe === run.id),
   };
   const loose = looseEnd(run, runs, scheme);
   const grade = gradeTroubles(run, asked, scheme, words);
@@ -88,6 +89,7 @@ const WORST_FIRST: readonly PipeVerdict[] = [
   "ends at nothing",
   "starts at nothing",
   "misses its tank",
+  "misses its outlet",
   "shallow",
   "too steep",
   "runs",
@@ -174,24 +176,26 @@ function reachMend(loose: LooseEnd | undefined, words: Wording): Mend[] {
   return [{ kind: "reach-tank", by: away, text }];
 }
 
-/** A pipe's end that is further above or below its tank's invert than the tolerance. */
-function misfit(run: PipeRun, joint: TankJoint, scheme: Scheme, words: Wording): Trouble[] {
+/** A pipe's end that is further above or below its tank's or outlet's invert than the tolerance. */
+function misfit(
+  run: PipeRun,
+  joint: TankJoint | OutletJoint,
+  scheme: Scheme,
+  words: Wording,
+): Trouble[] {
   if (!isOff(joint.off)) return [];
   const does = joint.side === "inlet" ? "ends" : "starts";
   const where = joint.off > 0 ? "above" : "below";
   const amount = words.length(Math.abs(joint.off));
-  return [
-    {
-      verdict: "misses its tank",
-      finding: {
-        level: "caution",
-        code: `pipe.misses-${joint.side}`,
-        where: run.id,
-        text: `${run.name} ${does} ${amount} ${where} the ${joint.side} of ${tankOf(joint, scheme).name}.`,
-        source: "geometry",
-      },
-    },
-  ];
+  const says = `${run.name} ${does} ${amount} ${where} ${placeOf(joint, scheme)}`;
+  const finding = { level: "caution", where: run.id, source: "geometry" } as const;
+  if ("building" in joint) {
+    const so = joint.off > 0 ? ", so water would stand there" : "";
+    const code = `pipe.starts-${where}`;
+    return [{ verdict: "misses its outlet", finding: { ...finding, code, text: `${says}${so}.` } }];
+  }
+  const code = `pipe.misses-${joint.side}`;
+  return [{ verdict: "misses its tank", finding: { ...finding, code, text: `${says}.` } }];
 }
 
 /** drop ÷ length (NaN where the dig could not find the inverts), and level for a path without length (two clicks on one place). */

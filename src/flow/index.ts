@@ -32,6 +32,7 @@ export type {
   EndMove,
   FlowResult,
   Mend,
+  OutletJoint,
   PipeCheck,
   PipeVerdict,
   StaticLift,

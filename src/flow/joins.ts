@@ -1,5 +1,5 @@
 import type { PipeRun } from "../dig/index.js";
-import type { Bed, Building, Finding, Scheme, Tank } from "../site/index.js";
+import type { Bed, Finding, Scheme, Tank } from "../site/index.js";
 import { planDistance, rectangleInPlan } from "./planDistance.js";
 import { flowRule } from "./rules.js";
 import { FLOW_SETTINGS } from "./settings.js";
@@ -12,8 +12,8 @@ interface Mouth {
 }
 
 /**
- * Inverts at every joint but those at a tank: a drain that starts at a building's outlet or a bed's
- * overflow has to start no higher than that; one that leaves another drain's end, no higher than it.
+ * Inverts at every joint but those at a tank or building: a drain that starts at a bed's overflow
+ * has to start no higher than that; one that leaves another drain's end, no higher than it.
  */
 export function joinFindings(
   run: PipeRun,
@@ -47,11 +47,7 @@ function mouthAt(
   const near = (place: readonly [number, number]): boolean =>
     Math.hypot(place[0] - at[0], place[1] - at[1]) <= FLOW_SETTINGS.joinsWithin;
   for (const work of scheme.works) {
-    if (work.kind === "building") {
-      const outlet = work.outlets?.find((each) => near(each.at));
-      if (outlet !== undefined)
-        return { name: outletName(work, outlet.name), invert: outlet.invert };
-    } else if (work.kind === "bed" && work.overflow !== undefined && byBed(work, at)) {
+    if (work.kind === "bed" && work.overflow !== undefined && byBed(work, at)) {
       return { name: `the overflow of ${work.name}`, invert: work.base + work.overflow };
     }
   }
@@ -63,10 +59,6 @@ function mouthAt(
     }
   }
   return null;
-}
-
-function outletName(building: Building, outlet: string): string {
-  return `${outlet} of ${building.name}`;
 }
 
 function byBed(bed: Bed, at: readonly [number, number]): boolean {

@@ -3,7 +3,7 @@ import type { Scheme, Tank } from "../site/index.js";
 import { isOff, keeps, leastMove, leastMoves, limitsOn, type Asked, type Limit } from "./settle.js";
 import { stretchesOf } from "./stretches.js";
 import { tankAt } from "./tankAt.js";
-import { tankOf } from "./tankJoints.js";
+import { placeOf, tankOf } from "./tankJoints.js";
 import type { EndMove, Mend, TankJoint } from "./types.js";
 import type { Wording } from "./wording.js";
 
@@ -126,12 +126,12 @@ function verb(by: number): string {
   return by < 0 ? "lower" : "raise";
 }
 
-/** ", to the inlet of Tank 1" where a move brings an end that is off to its tank's invert. */
+/** ", to the inlet of Tank 1" where a move brings an end that is off to its tank's or outlet's invert. */
 function toTheTank({ asked, scheme }: Mending, move: EndMove): string {
   const met = asked.joints.filter(
     ({ side, off }) => isOff(off) && !isOff(off + (side === "inlet" ? move.end : move.start)),
   );
-  return met.map((joint) => `, to the ${joint.side} of ${tankOf(joint, scheme).name}`).join(" and");
+  return met.map((joint) => `, to ${placeOf(joint, scheme)}`).join(" and");
 }
 
 /** One straight grade between the ends as they are, if that keeps everything. */
@@ -193,7 +193,7 @@ function furthestFrom(run: PipeRun, other: PipeRun): number {
  */
 function tankMends(mending: Mending, limits: readonly Limit[]): Mend[] {
   const { run, asked, joints, scheme, words } = mending;
-  const inlet = asked.joints.find((joint) => joint.side === "inlet");
+  const inlet = asked.joints.find((joint): joint is TankJoint => joint.side === "inlet");
   if (inlet === undefined || !isEven(run)) return [];
   if (joints.some((joint) => joint.tank === inlet.tank && joint.pipe !== run.id)) return [];
   const tank = tankOf(inlet, scheme);

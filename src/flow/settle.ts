@@ -2,14 +2,14 @@ import type { PipeRun } from "../dig/index.js";
 import { FLOW_SETTINGS } from "./settings.js";
 import { stretchesOf } from "./stretches.js";
 import type { Rule } from "./rule.js";
-import type { EndMove, TankJoint } from "./types.js";
+import type { EndMove, OutletJoint, TankJoint } from "./types.js";
 
 /** What a pipe is asked: the rules for its size, null where none is, and the joints at its ends. */
 export interface Asked {
   leastFall: Rule | null;
   mostFall: Rule | null;
   leastCover: Rule;
-  joints: readonly TankJoint[];
+  joints: readonly (TankJoint | OutletJoint)[];
 }
 
 /** One thing asked of the moves of a pipe's ends, m up: start × s + end × e ≤ most. */

@@ -1,7 +1,7 @@
 import type { PipeRun } from "../dig/index.js";
 import type { Scheme, Tank } from "../site/index.js";
 import { tankAt } from "./tankAt.js";
-import type { TankJoint } from "./types.js";
+import type { OutletJoint, TankJoint } from "./types.js";
 
 /**
  * Where gravity pipes meet tanks whose inlet or outlet height is given: the far end against the
@@ -20,6 +20,12 @@ export function tankOf(joint: TankJoint, scheme: Scheme): Tank {
   const tank = scheme.works.find((work) => work.id === joint.tank);
   if (tank?.kind === "tank") return tank;
   throw new Error(`joint: got tank "${joint.tank}", expected the id of a tank of the scheme`);
+}
+
+/** What a joint is at, in words: "the inlet of Tank 1", "Drain outlet of House". */
+export function placeOf(joint: TankJoint | OutletJoint, scheme: Scheme): string {
+  if ("building" in joint) return joint.name;
+  return `the ${joint.side} of ${tankOf(joint, scheme).name}`;
 }
 
 function jointAt(run: PipeRun, side: TankJoint["side"], scheme: Scheme): TankJoint | undefined {

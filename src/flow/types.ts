@@ -10,7 +10,7 @@ import type { Rule } from "./rule.js";
  * What the worst thing about a pipe is, worst first: `uphill` falls the wrong way or is level,
  * `too flat` falls less than its size needs, `ends at nothing` and `starts at nothing` lie in bare
  * earth where they should join something, `misses its tank` is too high or low for its inlet or
- * outlet, `shallow` has too little ground over it, `too steep` falls more than the usual most;
+ * outlet, `misses its outlet` is above or below the building's, `shallow` has too little ground over it, `too steep` falls more than the usual most;
  * `runs` when none of these was found. Pressure pipes and conduits are only ever `shallow` or `runs`.
  */
 export type PipeVerdict =
@@ -20,6 +20,7 @@ export type PipeVerdict =
   | "ends at nothing"
   | "starts at nothing"
   | "misses its tank"
+  | "misses its outlet"
   | "shallow"
   | "too steep";
 
@@ -115,6 +116,22 @@ export interface TankJoint {
   off: number;
 }
 
+/** A gravity pipe's near end at an outlet of a building. */
+export interface OutletJoint {
+  pipe: string;
+  /** Ids of the building and its outlet, and what a person calls the two: "Drain outlet of House". */
+  building: string;
+  outlet: string;
+  name: string;
+  /** The pipe's near end leaves from here. */
+  side: "outlet";
+  /** Elevations, m. */
+  pipeInvert: number;
+  outletInvert: number;
+  /** m, pipe invert less outlet invert: positive when the pipe's end is the higher. */
+  off: number;
+}
+
 /** What a pump must raise water by at rest, for one pressure pipe. */
 export interface StaticLift {
   pipe: string;
@@ -135,6 +152,8 @@ export interface StaticLift {
 export interface FlowResult {
   pipes: readonly PipeCheck[];
   joints: readonly TankJoint[];
+  /** Drains at the outlets of buildings. */
+  outlets: readonly OutletJoint[];
   lifts: readonly StaticLift[];
   /** Every tank that a drain enters, as high as its drains allow. */
   highest: readonly HighestTank[];

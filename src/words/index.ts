@@ -13,6 +13,7 @@ import { flowLeaf } from "./en/flowLeaf.js";
 import { forms } from "./en/forms.js";
 import { handoverLeaf } from "./en/handoverLeaf.js";
 import { hazards } from "./en/hazards.js";
+import { joined } from "./en/joined.js";
 import { leaf } from "./en/leaf.js";
 import { limits } from "./en/limits.js";
 import { looking } from "./en/looking.js";
@@ -42,6 +43,7 @@ const english = {
   forms,
   handoverLeaf,
   hazards,
+  joined,
   leaf,
   limits,
   looking,

@@ -72,22 +72,30 @@ function Joints(): ReactNode {
   const { estimate, site, schemeId } = useSite();
   const flow = estimate?.flow;
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
-  if (flow === undefined || flow.joints.length === 0) return null;
+  if (flow === undefined || flow.joints.length + flow.outlets.length === 0) return null;
+  const pipeName = (id: string): string => flow.pipes.find((one) => one.id === id)?.name ?? id;
+  const off = (metres: number): string =>
+    Math.abs(metres) < 0.0005
+      ? words.flowLeaf.meetsItsInvert
+      : words.flowLeaf.itsInvert(
+          length.print(Math.abs(metres), site.units, { digits: 2 }),
+          metres > 0 ? words.flowLeaf.above : words.flowLeaf.below,
+        );
   return (
     <>
-      <h2>{words.flowLeaf.jointsAtTanks}</h2>
+      <h2>{flow.outlets.length === 0 ? words.flowLeaf.jointsAtTanks : words.joined.title}</h2>
+      {flow.outlets.map((joint) => (
+        <p key={`${joint.pipe} ${joint.outlet}`}>
+          {words.joined.at(pipeName(joint.pipe), joint.name, off(joint.off))}
+        </p>
+      ))}
       {flow.joints.map((joint) => (
         <p key={`${joint.pipe} ${joint.tank} ${joint.side}`}>
           {words.flowLeaf.jointAtTank(
-            flow.pipes.find((one) => one.id === joint.pipe)?.name ?? joint.pipe,
+            pipeName(joint.pipe),
             works.find((work) => work.id === joint.tank)?.name ?? joint.tank,
             joint.side,
-            Math.abs(joint.off) < 0.0005
-              ? words.flowLeaf.meetsItsInvert
-              : words.flowLeaf.itsInvert(
-                  length.print(Math.abs(joint.off), site.units, { digits: 2 }),
-                  joint.off > 0 ? words.flowLeaf.above : words.flowLeaf.below,
-                ),
+            off(joint.off),
           )}
         </p>
       ))}
@@ -116,7 +124,7 @@ export function FlowLeaf(): ReactNode {
           <PlaceButton kind="trench" text={words.book.empty.placeTrench} />
         </Empty>
       )}
-      <FlowLine pipes={flow.pipes} pressure={flow.pressure} />
+      <FlowLine pipes={flow.pipes} pressure={flow.pressure} outlets={flow.outlets} />
       {systems.map((system) => (
         <PressureSection key={system.id} system={system} result={results.get(system.id)} />
       ))}

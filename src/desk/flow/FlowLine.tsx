@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { words } from "../../words/index.js";
-import type { PipeCheck, PressureResult } from "../parts.js";
+import type { OutletJoint, PipeCheck, PressureResult } from "../parts.js";
 import { elevation, length, pipeSlope } from "../../units/index.js";
 import { useSite } from "../useSite.js";
 import { spread } from "./ticks.js";
@@ -43,11 +43,12 @@ const pointsOf = (line: readonly (readonly [number, number])[], { x, y }: Frame)
 export function FlowLine(props: {
   pipes: readonly PipeCheck[];
   pressure: readonly PressureResult[];
+  outlets: readonly OutletJoint[];
 }): ReactNode {
   const { site, schemeId } = useSite();
   const { units } = site;
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
-  const way = wayOf(works, props.pipes, props.pressure);
+  const way = wayOf(works, props.pipes, props.pressure, props.outlets);
   if (way === null) return null;
   const frame = frameOf(way);
   // Numbers that would lie on each other stand side by side.

@@ -1,5 +1,5 @@
 import { words } from "../../words/index.js";
-import type { PipeCheck, PressureResult } from "../parts.js";
+import type { OutletJoint, PipeCheck, PressureResult } from "../parts.js";
 import type { Tank, Work } from "../../site/index.js";
 
 type Line = readonly (readonly [along: number, z: number])[];
@@ -34,11 +34,14 @@ export function wayOf(
   works: readonly Work[],
   pipes: readonly PipeCheck[],
   pressure: readonly PressureResult[],
+  outlets: readonly OutletJoint[] = [],
 ): Way | null {
   const drains = pipes.filter((pipe) => pipe.service === "gravity" && known(pipe));
   const way: Way = { length: 0, parts: [], marks: [], says: [] };
   let pipe = drains.find((one) => !drains.some((other) => meets(other, one))) ?? drains[0];
   const seen = new Set<string>();
+  const from = outlets.find((joint) => joint.pipe === pipe?.id);
+  if (from !== undefined) mark(way, from.name, 0, from.outletInvert);
   while (pipe !== undefined && !seen.has(pipe.id)) {
     seen.add(pipe.id);
     addDrain(way, pipe);
