@@ -5,6 +5,7 @@ export type { Carries, Crossing } from "./drains.js";
 export type { HighestTank } from "./highestTank.js";
 export { joinedEnds } from "./joinedEnds.js";
 export type { JoinedEnd } from "./joinedEnds.js";
+export { levelToMeet } from "./levelToMeet.js";
 export { holesIn } from "./pressureNetwork.js";
 export type {
   BranchResult,

@@ -1,6 +1,6 @@
 import { Vector3 } from "three";
 import { foundContours } from "../estimate/index.js";
-import type { PlanPoint } from "../site/index.js";
+import type { PlanPoint, Work } from "../site/index.js";
 import { cornersOf } from "../site/index.js";
 import type { DragHold, Press, ScreenPoint } from "./dragging.js";
 import { dragHold } from "./dragSnap.js";
@@ -32,6 +32,15 @@ export function reachAt(
   return px * metresPerPixel(view, new Vector3(x, y, z));
 }
 
+/** Whether what is placed is the path of pipes, whose ends belong at outlets, tanks and ends. */
+const isPipeway = ({ kind }: Placing): boolean => kind === "trench" || kind === "field";
+
+/** Whether a press drags the first or last place of a trench's path. */
+function isPathEnd({ grip }: Press, work: Work | undefined): boolean {
+  if (grip.part !== "corner" || work?.kind !== "trench") return false;
+  return grip.index === 0 || grip.index === work.path.length - 1;
+}
+
 /** The contours that are drawn, for snapping. */
 export function snapContours({ site, found, frame }: SceneContents): SnapContours {
   return {
@@ -56,7 +65,7 @@ export function aimAt(
   if (at === null || pointer.free) return at && { at, holds: [] };
   const { contents, view, props } = scene;
   return placeAimed(at, placing, corners, {
-    targets: snapTargets(contents, props, []),
+    targets: snapTargets(contents, props, [], isPipeway(placing)),
     contours: snapContours(contents),
     reach: reachAt(view, contents, at, pointer.pointerType),
     step: snapStep(contents.site.units),
@@ -76,7 +85,7 @@ export function holdFor(
   const corners = cornersOf(site, props.schemeId, selection);
   const own = corners?.places ?? (work === undefined ? null : workOutline(work)) ?? [place];
   return dragHold(press, corners, work !== undefined && "at" in work ? [...own, place] : own, {
-    targets: snapTargets(contents, props, [selection, ...props.also]),
+    targets: snapTargets(contents, props, [selection, ...props.also], isPathEnd(press, work)),
     contours: snapContours(contents),
     reach: reachAt(view, contents, press.grabbed, pointerType),
     step: snapStep(site.units),

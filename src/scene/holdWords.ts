@@ -40,6 +40,7 @@ function cornerWords({ of, shape }: Extract<SnapHold, { by: "corner" }>): string
     case "middle":
       return says.middleOf(of);
     case "place":
+    case "joint":
       return of;
   }
 }

@@ -63,6 +63,7 @@ export function shapeOf({ kind, what }: Placing): "point" | "path" | "outline" {
     case "limit":
       return limitShape(what ?? "");
     case "trench":
+    case "field":
       return "path";
     case "pad":
     case "building":

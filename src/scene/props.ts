@@ -10,7 +10,17 @@ export type ViewKind = "orbit" | "plan" | "walk";
 
 /** What the next clicks in the scene will place. */
 export interface Placing {
-  kind: "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip" | "outlet" | "limit";
+  kind:
+    | "tank"
+    | "bed"
+    | "probe"
+    | "pad"
+    | "trench"
+    | "field"
+    | "building"
+    | "strip"
+    | "outlet"
+    | "limit";
   /** The kind of limit, or the id of the building that an outlet is for. */
   what?: string;
 }

@@ -3,9 +3,14 @@ import type { PlanPoint } from "../site/index.js";
 /** One thing of the site that a place can snap to: all in site coordinates, m. */
 export interface SnapTarget {
   name: string;
-  /** An outline is closed; a middle is the centre of a work; a place stands for itself. */
-  shape: "outline" | "path" | "middle" | "place";
+  /**
+   * An outline is closed; a middle is the centre of a work; a place stands for itself; a joint is
+   * where a pipe's end belongs, and wins over all others.
+   */
+  shape: "outline" | "path" | "middle" | "place" | "joint";
   places: readonly PlanPoint[];
+  /** m by which a joint holds from farther off than all else: half of a tank's end. */
+  wide?: number;
 }
 
 /** What a place was snapped to. */
@@ -63,7 +68,7 @@ export interface Snapped {
 }
 
 /**
- * The place that is meant. Corners win over edges, edges over angles, angles over contours, contours
+ * The place that is meant. Joints win over corners, corners over edges, edges over angles, angles over contours, contours
  * over round numbers; where an edge and an angle, or two angles, are both near, their crossing holds.
  */
 export function snapPlace(ask: SnapAsk): Snapped {
@@ -72,11 +77,27 @@ export function snapPlace(ask: SnapAsk): Snapped {
 
 function atCorner({ at, targets, close, reach }: SnapAsk): Snapped | null {
   if (close !== null && apart(at, close) <= reach) return { at: close, holds: [{ by: "close" }] };
+  const isJoint = ({ shape }: SnapTarget): boolean => shape === "joint";
+  return (
+    nearestPlace(at, targets.filter(isJoint), reach) ??
+    nearestPlace(
+      at,
+      targets.filter((one) => !isJoint(one)),
+      reach,
+    )
+  );
+}
+
+function nearestPlace(
+  at: PlanPoint,
+  targets: readonly SnapTarget[],
+  reach: number,
+): Snapped | null {
   let best: { at: PlanPoint; far: number; hold: SnapHold } | null = null;
-  for (const { name, shape, places } of targets) {
+  for (const { name, shape, places, wide = 0 } of targets) {
     for (const place of places) {
       const far = apart(at, place);
-      if (far > reach || far >= (best?.far ?? Infinity)) continue;
+      if (far > reach + wide || far >= (best?.far ?? Infinity)) continue;
       best = { at: place, far, hold: { by: "corner", of: name, shape } };
     }
   }

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Limit, Site } from "../site/index.js";
 import { plainPad, plainSite, plainTank, plainTrench } from "../site/site.fixture.js";
 import { shownWorks } from "./shown.js";
+import { snapPlace } from "./snap.js";
 import { snapTargets } from "./snapTargets.js";
 
 const path: [number, number][] = [
@@ -45,5 +46,32 @@ describe("snapTargets", () => {
     expect(names({ site: { ...site, limits: now }, works }, all, [])).not.toContain("Creek");
     const moved = names({ site, works }, all, [{ kind: "limit", id: "well" }]);
     expect(moved).not.toContain("well");
+  });
+
+  it("puts where a pipe's end belongs first, only when such an end is set", () => {
+    const joints = (ends: boolean) =>
+      snapTargets({ site, works }, all, [], ends).filter(({ shape }) => shape === "joint");
+    expect(joints(false)).toEqual([]);
+    expect(joints(true)).toEqual([
+      {
+        name: "middle of the end of Tank",
+        shape: "joint",
+        places: [
+          [0, -1.5],
+          [0, 1.5],
+        ],
+        wide: 1,
+      },
+      { name: "end of Drain", shape: "joint", places: path },
+    ]);
+  });
+
+  it("holds a path's end at the middle of the tank's end where a corner is nearer", () => {
+    const ask = { lines: [], close: null, from: null, contours: null, reach: 0.3, step: 0.1 };
+    const at: [number, number] = [0.9, 1.6];
+    const placed = (ends: boolean) =>
+      snapPlace({ ...ask, at, targets: snapTargets({ site, works }, all, [], ends) });
+    expect(placed(false).at).toEqual([1, 1.5]);
+    expect(placed(true)).toMatchObject({ at: [0, 1.5], holds: [{ shape: "joint" }] });
   });
 });

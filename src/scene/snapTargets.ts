@@ -12,11 +12,13 @@ type Shown = Pick<SceneContents, "site" | "works">;
 /**
  * All that a place can snap to: works, limits, and the probes and survey points that show. `moved` is
  * what is being moved; the trenches that end in it are left out as well, for their ends go with it.
+ * With `ends`, what is set is an end of a pipe's path, and where such ends belong comes first.
  */
 export function snapTargets(
   contents: Shown,
   shown: { showProbes: boolean; showPoints: boolean },
   moved: readonly Selection[],
+  ends = false,
 ): SnapTarget[] {
   const { site } = contents;
   const joined = joinedTrenches(contents, moved);
@@ -26,7 +28,9 @@ export function snapTargets(
   const points = shown.showPoints ? site.survey.points : [];
   const { hold } = words.drawing;
   return [
-    ...contents.works.filter((one) => stays("work", one)).flatMap(workTargets),
+    ...contents.works
+      .filter((one) => stays("work", one))
+      .flatMap((one) => (ends ? [...jointTargets(one), ...workTargets(one)] : workTargets(one))),
     ...shownLimits(site)
       .filter((one) => stays("limit", one))
       .flatMap(limitTargets),
@@ -44,6 +48,42 @@ function joinedTrenches({ works }: Shown, moved: readonly Selection[]): Set<stri
   const all = { works: [...works] };
   const held = works.filter(({ id }) => isAmong(moved, { kind: "work", id }));
   return new Set(held.flatMap((work) => joinedEnds(all, work).map(({ trench }) => trench)));
+}
+
+/**
+ * Where an end of a pipe's path belongs: the middles of a tank's two short sides, where its inlet
+ * and outlet are, a building's outlets, and the ends of trenches.
+ */
+function jointTargets(work: Work): SnapTarget[] {
+  const { hold } = words.joined;
+  switch (work.kind) {
+    case "tank": {
+      const { length, width } = work.body;
+      const turn = (work.bearing * Math.PI) / 180;
+      const places = [-0.5, 0.5].map((share): PlanPoint => [
+        work.at[0] + share * length * Math.sin(turn),
+        work.at[1] + share * length * Math.cos(turn),
+      ]);
+      return [{ name: hold.tankEnd(work.name), shape: "joint", places, wide: width / 2 }];
+    }
+    case "building":
+      return (work.outlets ?? []).map(({ name, at }) => ({
+        name: hold.outlet(name, work.name),
+        shape: "joint",
+        places: [at],
+      }));
+    case "trench":
+      return [
+        {
+          name: hold.trenchEnd(work.name),
+          shape: "joint",
+          places:
+            work.path.length < 2 ? work.path : [work.path[0]!, work.path.at(-1) ?? work.path[0]!],
+        },
+      ];
+    default:
+      return [];
+  }
 }
 
 function workTargets(work: Work): SnapTarget[] {

@@ -25,7 +25,6 @@ export { typicalOf } from "./typical.js";
 export type { TypicalKey } from "./typical.js";
 export { benchToPlace, coverToPlace, sizesToPlace } from "./sizes.js";
 export {
-  DEFAULT_PIPE_NAME,
   GRAVITY_PIPE,
   nextPipeName,
   pipeChoices,

@@ -5,7 +5,8 @@
 import pipeRows from "../../shared/catalogue/pipes.json" with { type: "json" };
 import tankRows from "../../shared/catalogue/tanks.json" with { type: "json" };
 import { groundAt } from "../estimate/index.js";
-import { freshId, guessedNote, materialsOf, NATIVE } from "../site/index.js";
+import { addWork, changeFlow, freshId, guessedNote, materialsOf, NATIVE } from "../site/index.js";
+import { newDrain, newFieldPipe, type NewPipe } from "./newPipes.js";
 import { sizesToPlace } from "./sizes.js";
 import type {
   Bed,
@@ -22,7 +23,7 @@ import type {
 
 /** What can be placed by clicking in the scene. */
 export type PlaceKind =
-  "tank" | "bed" | "probe" | "pad" | "trench" | "building" | "strip" | "outlet" | "limit";
+  "tank" | "bed" | "probe" | "pad" | "trench" | "field" | "building" | "strip" | "outlet" | "limit";
 
 /** The catalogue row of this id; throws when the catalogue lacks it. */
 function rowOf<T extends { id: string }>(rows: readonly T[], id: string): T {
@@ -77,17 +78,8 @@ function grounds(site: Site, at: readonly PlanPoint[]): number[] {
 const meanOf = (list: readonly number[]): number =>
   list.reduce((sum, one) => sum + one, 0) / list.length;
 
-function lengthOf(path: readonly PlanPoint[]): number {
-  let length = 0;
-  path.forEach((point, index) => {
-    const before = path[index - 1];
-    if (before !== undefined) length += Math.hypot(point[0] - before[0], point[1] - before[1]);
-  });
-  return length;
-}
-
-/** Number in the name of the next work of a kind: "Tank 3". */
-function nextName(site: Site, schemeId: string, kind: Work["kind"], word: string): string {
+/** Number in the name of the next work of a kind: "Tank 3"; fields are counted by their names. */
+function nextName(site: Site, schemeId: string, kind: PlaceKind, word: string): string {
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
   const names = new Set(works.map((work) => work.name));
   let count = works.filter((work) => work.kind === kind).length + 1;
@@ -95,8 +87,7 @@ function nextName(site: Site, schemeId: string, kind: Work["kind"], word: string
   return `${word} ${count}`;
 }
 
-/** Names that pipes come with: "Drain", "Lift line 2". */
-export const DEFAULT_PIPE_NAME = /^(Drain|Lift line|Conduit)( \d+)?$/;
+const FIELD_PIPE_NAME = "Field pipe";
 const PIPE_NAMES = { gravity: "Drain", pressure: "Lift line", conduit: "Conduit" } as const;
 
 /** A name for a pipe that no other pipe of the scheme has; `but` is left out of account. */
@@ -105,31 +96,15 @@ export function nextPipeName(
   schemeId: string,
   service: Pipe["service"],
   but?: string,
+  word: string = PIPE_NAMES[service],
 ): string {
   const works = site.schemes.find((scheme) => scheme.id === schemeId)?.works ?? [];
   const pipes = works.flatMap((work) => (work.kind === "trench" ? work.pipes : []));
   const names = new Set(pipes.filter((pipe) => pipe.id !== but).map((pipe) => pipe.name));
-  const word = PIPE_NAMES[service];
   let count = 1;
-  let name: string = word;
+  let name = word;
   while (names.has(name)) name = `${word} ${++count}`;
   return name;
-}
-
-/** A gravity drain of 4 in falling 2% from 0.6 m (2 ft) under the ground at the path's start. */
-function drainPipe({ site, schemeId, ground, at }: Spot): Pipe {
-  const start = ground - sizesToPlace(site).invert;
-  return {
-    id: freshId(site, "pipe"),
-    name: nextPipeName(site, schemeId, "gravity"),
-    service: "gravity",
-    ...pipeSize(GRAVITY_PIPE),
-    grade: {
-      by: "inverts",
-      start: toCentimetre(start),
-      end: toCentimetre(start - sizesToPlace(site).drainFall * lengthOf(at)),
-    },
-  };
 }
 
 /** Where clicks fell, to the centimetre, and the ground there, m. */
@@ -245,8 +220,36 @@ function trenchAlong(spot: Spot): Trench {
     bedding: { depth: sizes.pipeBedding, material: gravel },
     zone: { above: sizes.zone, material: gravel },
     backfill: NATIVE,
-    pipes: [drainPipe(spot)],
+    pipes: [newDrain(pipeIn(spot, nextPipeName(site, spot.schemeId, "gravity")))],
   };
+}
+
+function pipeIn({ site, schemeId, at, ground }: Spot, name: string): NewPipe {
+  return { site, schemeId, name, size: pipeSize(GRAVITY_PIPE), path: at, ground };
+}
+
+/** A trench of the field: gravel under and over a level pipe. */
+function fieldAlong(spot: Spot): Trench {
+  const { site, schemeId } = spot;
+  const { fieldTrench, fieldUnder, fieldOver } = sizesToPlace(site);
+  const trench = trenchAlong(spot);
+  const name = nextPipeName(site, schemeId, "gravity", undefined, FIELD_PIPE_NAME);
+  return {
+    ...trench,
+    width: fieldTrench,
+    bedding: { ...trench.bedding, depth: fieldUnder },
+    zone: { ...trench.zone, above: fieldOver },
+    pipes: [newFieldPipe(pipeIn(spot, name))],
+  };
+}
+
+/** The site with a new work in it; one placed as a field takes the water from the start. */
+export function withPlaced(site: Site, schemeId: string, kind: PlaceKind, work: Work): Site {
+  const order = work.kind === "strip" ? stripPlace(site, schemeId) : undefined;
+  const added = addWork(site, schemeId, work, order);
+  if (kind !== "field") return added;
+  const field = added.schemes.find((scheme) => scheme.id === schemeId)?.flow?.field ?? [];
+  return changeFlow(added, schemeId, { field: [...field, work.id] });
 }
 
 const NAMES = {
@@ -255,13 +258,22 @@ const NAMES = {
   pad: "Pad",
   building: "Building",
   trench: "Trench",
+  field: "Field trench",
   strip: "Topsoil strip",
 } as const;
-const LEAST_PLACES = { tank: 1, bed: 1, pad: 3, building: 3, trench: 2, strip: 3 } as const;
+const LEAST_PLACES = {
+  tank: 1,
+  bed: 1,
+  pad: 3,
+  building: 3,
+  trench: 2,
+  field: 2,
+  strip: 3,
+} as const;
 
 /**
  * The work that these clicks put down: one place for a tank or bed, the corners of a pad, building
- * or strip, the path of a trench. Null where the survey does not reach, or with too few places.
+ * or strip, the path of a trench or field trench. Null where the survey does not reach, or with too few places.
  */
 export function placedWork(
   site: Site,
@@ -286,6 +298,8 @@ export function placedWork(
       return padOn(spot);
     case "trench":
       return trenchAlong(spot);
+    case "field":
+      return fieldAlong(spot);
     case "strip":
       return stripOn(spot);
     case "building":

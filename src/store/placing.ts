@@ -1,11 +1,11 @@
-import { addProbe, addWork, commit } from "../site/index.js";
+import { addProbe, commit } from "../site/index.js";
 import type { PlanPoint } from "../site/index.js";
 import { words } from "../words/index.js";
 import type { DeskActions, DeskState, Picked } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { NO_PICKS } from "./picks.js";
 import { withPlacedLimit, withPlacedOutlet } from "./placedLimit.js";
-import { placedProbe, placedWork, stripPlace } from "./placed.js";
+import { placedProbe, placedWork, withPlaced } from "./placed.js";
 
 type Placing = Pick<DeskActions, "select" | "startPlacing" | "stopPlacing" | "place">;
 
@@ -65,8 +65,7 @@ export function placing(tools: DeskTools): Placing {
         set({ notice: "That place is beyond the survey: choose one on the ground that is drawn." });
         return;
       }
-      const order = work.kind === "strip" ? stripPlace(site, schemeId) : undefined;
-      recorded(`place ${work.name}`, addWork(site, schemeId, work, order), {
+      recorded(`place ${work.name}`, withPlaced(site, schemeId, placing.kind, work), {
         selected: { kind: "work", id: work.id },
         placing: null,
         leaf: "dig",

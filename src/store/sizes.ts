@@ -15,6 +15,11 @@ export function sizesToPlace(site: Site) {
     zone: us ? 6 * INCH : 0.15,
     trench: us ? 2 * FOOT : 0.6,
     invert: us ? 2 * FOOT : 0.6,
+    // A field's trench: width, gravel under the pipe and over its top, and ground over the pipe.
+    fieldTrench: us ? 3 * FOOT : 0.9,
+    fieldUnder: us ? 6 * INCH : 0.15,
+    fieldOver: us ? 2 * INCH : 0.05,
+    fieldCover: us ? FOOT : 0.3,
     cover: us ? 1.5 * FOOT : 0.45,
     bed: us
       ? { length: 20 * FOOT, width: 10 * FOOT, height: 2.5 * FOOT, wall: 4 * INCH }

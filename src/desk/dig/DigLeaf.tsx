@@ -21,6 +21,7 @@ const PLACES: readonly { kind: PlaceKind; name: string }[] = [
   { kind: "tank", name: words.digLeaf.tank },
   { kind: "pad", name: words.digLeaf.pad },
   { kind: "trench", name: words.digLeaf.trench },
+  { kind: "field", name: words.drawing.kinds.field },
   { kind: "bed", name: words.digLeaf.raisedBed },
   { kind: "building", name: words.digLeaf.building },
   { kind: "strip", name: words.digLeaf.topsoilStrip },

@@ -1,9 +1,8 @@
 import type { ReactNode } from "react";
-import { changePipe, withoutAbsent } from "../../site/index.js";
+import { changePipe, DEFAULT_PIPE_NAME, withoutAbsent } from "../../site/index.js";
 import type { Pipe, PlanPoint } from "../../site/index.js";
 import {
   coverToPlace,
-  DEFAULT_PIPE_NAME,
   GRAVITY_PIPE,
   nextPipeName,
   pipeChoices,

@@ -71,6 +71,7 @@ export const book = {
       tank: "Place a tank",
       pad: "Place a pad",
       trench: "Place a trench",
+      field: "Place a field trench",
       bed: "Place a raised bed",
       building: "Place a building",
       strip: "Place a topsoil strip",

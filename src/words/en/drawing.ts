@@ -7,6 +7,7 @@ export const drawing = {
     probe: "probe",
     pad: "pad",
     trench: "trench",
+    field: "field trench",
     building: "building",
     strip: "topsoil strip",
     outlet: "drain outlet",

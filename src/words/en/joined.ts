@@ -2,4 +2,12 @@
 export const joined = {
   title: "Joints at buildings and tanks",
   at: (pipe: string, place: string, how: string): string => `${pipe} at ${place}: ${how}`,
+  /** What holds an end of a pipe's path. */
+  hold: {
+    tankEnd: (tank: string): string => `middle of the end of ${tank}`,
+    outlet: (outlet: string, building: string): string => `${outlet} of ${building}`,
+    trenchEnd: (trench: string): string => `end of ${trench}`,
+  },
+  fieldPipe:
+    "A field's pipe spreads the water: laid level to 4 in per 100 ft (common practice, no source); no least fall and no speed are asked of it.",
 };
