@@ -1,5 +1,6 @@
 import type { PipeRun, PipeStation } from "../dig/index.js";
 import type { Finding, Locality, Scheme } from "../site/index.js";
+import { FIELD_FALL, fieldRises, isFieldPipe } from "./fieldPipes.js";
 import { leastCoverFor, leastFallFor, mostFallFor } from "./fallRules.js";
 import { mendsFor } from "./mends.js";
 import { looseEnd, type LooseEnd } from "./pipeEnds.js";
@@ -44,10 +45,11 @@ export function checkPipe(
   around: Surroundings,
 ): { check: GradeCheck; findings: Finding[] } {
   const { runs, joints, outlets, scheme, words } = around;
-  const gravity = run.service === "gravity";
+  const field = isFieldPipe(run, scheme);
+  const drain = run.service === "gravity" && !field;
   const asked: Asked = {
-    leastFall: gravity ? leastFallFor(run.inside, scheme) : null,
-    mostFall: gravity ? mostFallFor(scheme) : null,
+    leastFall: drain ? leastFallFor(run.inside, scheme) : field ? FIELD_FALL : null,
+    mostFall: drain ? mostFallFor(scheme) : null,
     leastCover: leastCoverFor(scheme, run, around.site),
     joints: [...joints, ...outlets].filter((joint) => joint.pipe === run.id),
   };
@@ -71,7 +73,8 @@ export function checkPipe(
     fall: fallOf(run),
     drop: run.drop,
     flattest: flattestStretch(run),
-    leastFall: asked.leastFall,
+    field,
+    leastFall: field ? null : asked.leastFall,
     mostFall: asked.mostFall,
     leastCover: asked.leastCover,
     cover: run.cover,
@@ -99,7 +102,9 @@ const WORST_FIRST: readonly PipeVerdict[] = [
 function gradeTroubles(run: PipeRun, asked: Asked, scheme: Scheme, words: Wording): Trouble[] {
   const { leastFall, mostFall, leastCover } = asked;
   const troubles: Trouble[] = [];
-  if (leastFall !== null) {
+  const rises = isFieldPipe(run, scheme) ? fieldRises(run, words) : undefined;
+  if (rises !== undefined) troubles.push({ verdict: "uphill", finding: rises });
+  if (leastFall !== null && !isFieldPipe(run, scheme)) {
     const whole = tooLittleFall(run, leastFall, words);
     troubles.push(...(whole.length > 0 ? whole : unevenFall(run, leastFall, words)));
   }

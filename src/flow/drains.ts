@@ -1,6 +1,7 @@
 import type { PipeRun, WorkQuantities } from "../dig/index.js";
 import { fullFlow, partFull } from "../hydraulics/index.js";
 import { materialsOf, type Finding, type Quantity, type Scheme, type Site } from "../site/index.js";
+import { isFieldPipe } from "./fieldPipes.js";
 import { flowRule } from "./rules.js";
 import type { Wording } from "./wording.js";
 
@@ -26,14 +27,14 @@ export interface Crossing {
   above: boolean;
 }
 
-/** Capacity of a gravity pipe by Manning's formula on the least fall that it has anywhere. */
+/** Capacity of a drain (not of a field's pipe, which is not asked to carry) by Manning's formula on the least fall that it has anywhere. */
 export function carriesOf(
   run: PipeRun,
   flattest: number,
   scheme: Scheme,
   daily: number | null,
 ): Carries | null {
-  if (run.service !== "gravity" || !(flattest > 0)) return null;
+  if (run.service !== "gravity" || isFieldPipe(run, scheme) || !(flattest > 0)) return null;
   const n = flowRule("manning", scheme);
   const full = fullFlow(run.inside, flattest, n.value);
   const inputs = [

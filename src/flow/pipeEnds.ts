@@ -1,6 +1,7 @@
 import type { PipeRun } from "../dig/index.js";
 import type { PlanPoint, Scheme, Tank } from "../site/index.js";
 import { planDistance, rectangleInPlan, type PlanShape } from "./planDistance.js";
+import { isFieldPipe } from "./fieldPipes.js";
 import { coverAt } from "./settle.js";
 import { FLOW_SETTINGS } from "./settings.js";
 import { tankAt } from "./tankAt.js";
@@ -18,7 +19,7 @@ export interface LooseEnd {
  * than is sure: a drain that starts at a building has to end at a tank, bed, other gravity pipe or
  * in daylight; a pipe that ends in the ground (a soakaway does) has to start at a building, tank,
  * bed or other pipe; a pipe from one tank may end in the ground, but not just short of another
- * tank that no gravity pipe enters. Undefined when nothing is amiss.
+ * tank that no gravity pipe enters; a field's pipe ends in the ground. Undefined when nothing is amiss.
  */
 export function looseEnd(
   run: PipeRun,
@@ -35,7 +36,13 @@ export function looseEnd(
     return undefined;
   }
   if (atBuilding(first.at, scheme)) return { which: "end", ...near(last.at, tanks) };
-  if (isJoined(first.at, others.filter(isPipe), scheme)) {
+  const isFed = isJoined(first.at, others.filter(isPipe), scheme);
+  if (isFieldPipe(run, scheme)) {
+    if (isFed) return undefined;
+    const at = near(first.at, tanks);
+    return { which: at === undefined ? "both" : "start", ...at };
+  }
+  if (isFed) {
     const waiting = near(
       last.at,
       tanks.filter((tank) => !isEntered(tank, runs, scheme)),

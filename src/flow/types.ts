@@ -81,9 +81,11 @@ export interface PipeCheck {
    * when it is laid by cover. The least fall is asked of every stretch.
    */
   flattest: { fall: number; from: number; to: number };
-  /** Least fall for its size; null for pressure pipes and conduits. */
+  /** Whether it spreads the water in a trench of the field: no least or most fall, no speed. */
+  field: boolean;
+  /** Least fall for its size; null for pressure pipes, conduits and a field's pipes. */
   leastFall: Rule | null;
-  /** Most fall; null for pressure pipes and conduits. */
+  /** Most fall; null for pressure pipes, conduits and a field's pipes. */
   mostFall: Rule | null;
   /** m of ground wanted over the pipe. */
   leastCover: Rule;
@@ -92,7 +94,7 @@ export interface PipeCheck {
   verdict: PipeVerdict;
   /** Each mends what the verdict names and breaks no other check; empty when it runs, or when no change of the kinds known here does that. */
   mends: readonly Mend[];
-  /** What a gravity pipe that falls carries; null for others. */
+  /** What a gravity pipe that falls carries; null for others, and for a field's pipes. */
   carries: Carries | null;
   /** Turns of its path, and where it crosses other pipes. */
   bends: readonly { station: number; angle: number }[];

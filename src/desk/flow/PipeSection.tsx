@@ -245,6 +245,7 @@ export function PipeSection({ check }: { check: PipeCheck }): ReactNode {
       </table>
       {check.carries !== null && <Carries check={check} carries={check.carries} />}
       {check.leastFall !== null && <p className="rule-source">{check.leastFall.source}</p>}
+      {check.field && <p className="rule-source">{words.joined.fieldPipe}</p>}
       <FallField check={check} />
       <Mends check={check} />
       <Findings findings={findingsAt(estimate?.findings, [check.id])} />
