@@ -20,6 +20,7 @@ import type {
   SurveyPoint,
   Work,
 } from "./schema.js";
+import { workNamed } from "./pipeNames.js";
 
 /** Every id in use in the site, of whatever kind. */
 function idsInUse(site: Site): Set<string> {
@@ -121,11 +122,9 @@ export function removeWork(site: Site, schemeId: string, workId: string): Site {
   });
 }
 
-/** Gives a work another name. */
+/** Gives a work another name, and a trench's one pipe with it while no person named that. */
 export function renameWork(site: Site, schemeId: string, workId: string, name: string): Site {
-  return changeWork(site, schemeId, workId, (work) =>
-    work.name === name ? work : { ...work, name },
-  );
+  return changeWork(site, schemeId, workId, (work) => workNamed(work, name));
 }
 
 function shifted(point: PlanPoint, by: PlanPoint): PlanPoint {

@@ -144,5 +144,6 @@ export {
 export type { History, HistoryStep, NamedStep } from "./history.js";
 export { catalogueMaterials, materialsOf } from "./catalogue.js";
 export { checkSite, readSite, writeSite } from "./read.js";
+export { DEFAULT_PIPE_NAME } from "./pipeNames.js";
 export { areaOutline, centreOfArea, outlineProblem } from "./planShape.js";
 export { siteJsonSchema } from "./jsonSchema.js";
