@@ -76,7 +76,7 @@ describe("bands of setbacks", () => {
     const own = { ...LIMITS[0]!, setback: 7 };
     const [band, ...more] = setbackBands({ limits: [own] }, scheme([tank, bed]));
     expect(more).toEqual([]);
-    expect(band).toMatchObject({ distance: 7, parts: ["tank", "field"] });
+    expect(band).toMatchObject({ distance: 7, parts: ["tank", "field"], own: true });
     const setbacks = [{ from: "tank", to: "well", distance: 3, source: "test" }];
     const site = { limits: [LIMITS[0]!], setbacks };
     expect(setbackBands(site, scheme([tank])).map(({ distance }) => distance)).toEqual([3]);

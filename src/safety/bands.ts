@@ -14,6 +14,8 @@ export interface SetbackBand {
   distance: number;
   /** Parts that have to keep it. */
   parts: readonly Setback["from"][];
+  /** Whether it is the limit's own setback, which every part keeps. */
+  own: boolean;
   /** Lines of its edge in site coordinates, m, in no order. */
   pieces: readonly OffsetPiece[];
   /** A place on it for its label. */
@@ -36,7 +38,8 @@ export function setbackBands(
       const pieces = bandPieces(bound, distance);
       const label = labelPlace(pieces);
       if (label === null) return [];
-      return [{ to: bound.id, toName: bound.name, distance, parts, pieces, label }];
+      const own = bound.setback !== null && bound.setback > 0;
+      return [{ to: bound.id, toName: bound.name, distance, parts, own, pieces, label }];
     });
   });
 }

@@ -49,16 +49,21 @@ function steepWords(printed: string, share: string, square: number): string {
 /** Puts each tag at its place; one that has no room beside labels and earlier tags is left out. */
 function place(layer: HTMLElement | null, tags: readonly LimitTag[], view: SceneView): void {
   const full: ScreenBox[] = [...view.tags];
-  tags.forEach(({ at }, i) => {
+  tags.forEach(({ seats }, i) => {
     const tag = layer?.children[i];
     if (!(tag instanceof HTMLElement)) return;
-    const on = projectPoint(view, at);
-    tag.hidden = on === null;
-    if (on === null) return;
+    // What is hidden has no size.
+    tag.hidden = false;
     const [width, height] = [tag.offsetWidth, tag.offsetHeight];
-    const box = { left: on.left - width / 2, top: on.top - height / 2, width, height };
-    tag.hidden = full.some((other) => sharedArea(box, other) > 0);
-    if (tag.hidden) return;
+    const boxes = seats.flatMap((at) => {
+      const on = projectPoint(view, at);
+      return on === null
+        ? []
+        : [{ left: on.left - width / 2, top: on.top - height / 2, width, height }];
+    });
+    const box = boxes.find((one) => !full.some((other) => sharedArea(one, other) > 0));
+    tag.hidden = box === undefined;
+    if (box === undefined) return;
     full.push(box);
     tag.style.transform = `translate(${Math.round(box.left)}px, ${Math.round(box.top)}px)`;
   });

@@ -7,9 +7,9 @@ import { toScene, type SceneFrame, type ScenePoint } from "./frame.js";
 import type { StageGround } from "./stageGround.js";
 import { subdivide } from "./workShapes.js";
 
-/** A text at a place on the ground; `wrong` where a setback falls short. */
+/** A text on the ground, at the first of its places with room; `wrong` where a setback falls short. */
 export interface LimitTag {
-  at: ScenePoint;
+  seats: readonly ScenePoint[];
   text: string;
   wrong: boolean;
 }
@@ -59,6 +59,13 @@ function segmentsOf(runs: readonly (readonly ScenePoint[])[]): Float32Array {
   );
 }
 
+/** Shares along a run at which a text may stand, the best first. */
+const SEATS = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
+
+function seatsOn(run: readonly ScenePoint[]): ScenePoint[] {
+  return SEATS.flatMap((share) => run[Math.floor(share * run.length)] ?? []);
+}
+
 /** Bands and their tags: each at the middle of its longest run. */
 function bandMarks(
   bands: readonly SetbackBand[],
@@ -72,10 +79,12 @@ function bandMarks(
       (best, run) => (run.length > best.length ? run : best),
       [],
     );
-    const at = longest[Math.floor(longest.length / 2)];
-    const parts = band.parts.map((part) => words.limits.table.parts[part] ?? part).join(", ");
+    const parts = band.own
+      ? ""
+      : band.parts.map((part) => words.limits.table.parts[part] ?? part).join(", ");
     const text = words.limits.band(distance.print(band.distance, units), parts, band.toName);
-    return { runs, tags: at === undefined ? [] : [{ at, text, wrong: false }] };
+    const seats = seatsOn(longest);
+    return { runs, tags: seats.length === 0 ? [] : [{ seats, text, wrong: false }] };
   });
   return { runs: each.flatMap(({ runs }) => runs), tags: each.flatMap(({ tags }) => tags) };
 }
@@ -96,17 +105,13 @@ export function limitMarksOf(
   const runsOf = (lines: readonly SetbackLine[]): ScenePoint[][] =>
     lines.flatMap(({ from, to }) => runsOnGround([from, to], frame, ground));
   const dimensions = given.lines.flatMap((line): LimitTag[] => {
-    const [x, y] = toScene(frame, [
-      (line.from[0] + line.to[0]) / 2,
-      (line.from[1] + line.to[1]) / 2,
-    ]);
-    const z = ground.heightAt(x, y)?.z;
-    if (z === undefined) return [];
+    const seats = runsOf([line]).flatMap(seatsOn);
+    if (seats.length === 0) return [];
     const text = words.limits.dimension(
       distance.print(line.kept.distance, units),
       line.kept.toName,
     );
-    return [{ at: [x, y, z], text, wrong: isShort(line) }];
+    return [{ seats, text, wrong: isShort(line) }];
   });
   return {
     bands: segmentsOf(bands.runs),
