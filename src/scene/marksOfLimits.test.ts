@@ -48,6 +48,10 @@ describe("marks of setbacks on the ground", () => {
     expect(bands.map(({ to }) => to)).toEqual(["w", "far"]);
     const marks = limitMarksOf({ bands, lines: [], steep: null }, "metric", frame, ground);
     expect(marks.tags.map(({ text }) => text)).toEqual(["15.24 m tank from Well"]);
+    for (const [x, y, z] of marks.tags[0]!.seats) {
+      expect(Math.hypot(x + ox - 10, y + oy)).toBeCloseTo(15.24, 1);
+      expect(Math.abs(z + frame.origin[2] - 100)).toBeLessThan(0.2);
+    }
     for (let i = 0; i < marks.bands.length; i += 3) {
       const far = Math.hypot(marks.bands[i]! + ox - 10, marks.bands[i + 1]! + oy);
       // Chords between places half a metre apart.

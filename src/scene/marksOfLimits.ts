@@ -63,7 +63,7 @@ function segmentsOf(runs: readonly (readonly ScenePoint[])[]): Float32Array {
 const SEATS = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
 
 function seatsOn(run: readonly ScenePoint[]): ScenePoint[] {
-  return SEATS.flatMap((share) => run[Math.floor(share * run.length)] ?? []);
+  return SEATS.map((share) => run[Math.floor(share * run.length)]).filter((at) => at !== undefined);
 }
 
 /** Bands and their tags: each at the middle of its longest run. */
@@ -105,7 +105,7 @@ export function limitMarksOf(
   const runsOf = (lines: readonly SetbackLine[]): ScenePoint[][] =>
     lines.flatMap(({ from, to }) => runsOnGround([from, to], frame, ground));
   const dimensions = given.lines.flatMap((line): LimitTag[] => {
-    const seats = runsOf([line]).flatMap(seatsOn);
+    const seats = runsOf([line]).flatMap((run) => seatsOn(run));
     if (seats.length === 0) return [];
     const text = words.limits.dimension(
       distance.print(line.kept.distance, units),
