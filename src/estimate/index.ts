@@ -20,7 +20,7 @@ export { craneAtWork, diggerAtWork } from "./machinePlaces.js";
 export type { CraneAtWork, DiggerAtWork } from "./machinePlaces.js";
 export { shieldChange, withShield } from "./shield.js";
 export type { ShieldChange } from "./shield.js";
-export type { HoleLayer, HoleReport } from "../safety/index.js";
+export type { HoleLayer, HoleReport, Ladder } from "../safety/index.js";
 export { FACE } from "./types.js";
 export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";
 export type { WorkQuantities } from "../dig/index.js";

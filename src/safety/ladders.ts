@@ -6,6 +6,8 @@ import type { FloorLine, FloorPlace } from "./holeFloor.js";
 export interface Ladder {
   /** Its foot in plan. */
   at: PlanPoint;
+  /** Elevation of the floor there, m. */
+  floor: number;
   /** m upright: the face there and what it stands above the edge. */
   length: number;
 }
@@ -35,7 +37,11 @@ export function laddersOf(
       const count = Math.max(1, Math.ceil((end - start) / (2 * within) - SLACK));
       return Array.from({ length: count }, (_, k): Ladder => {
         const place = nearestPlace(line, start + ((k + 0.5) / count) * (end - start));
-        return { at: place.at, length: Math.max(0, place.face || face) + above };
+        return {
+          at: place.at,
+          floor: place.floor,
+          length: (Number.isFinite(place.face) ? Math.max(0, place.face) : face) + above,
+        };
       });
     }),
   );

@@ -30,6 +30,7 @@ import { tankBodies, type SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
 import type { LimitMarksShown } from "./marksOfLimits.js";
 import { LimitMarks } from "./LimitMarks.js";
+import { LadderModels } from "./works/LadderModels.js";
 import { LimitModels } from "./works/LimitModels.js";
 import { ProbePins, SurveyCrosses } from "./works/ProbePins.js";
 import type { ShownWay } from "./useWater.js";
@@ -191,6 +192,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         chosenIds={idsAmong(chosen, "work")}
         through={through}
       />
+      {stage === "dug" && <LadderModels {...{ estimate, frame, palette }} />}
       {given.machine !== null && <MachineModel machine={given.machine} palette={palette} />}
       {props.showProbes && (
         <ProbePins

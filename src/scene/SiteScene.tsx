@@ -24,6 +24,7 @@ import { Handles } from "./Handles.js";
 import { HeldDrag } from "./heldDrag.js";
 import { Labels } from "./Labels.js";
 import { useLimitMarks } from "./useLimitMarks.js";
+import { LadderLabels } from "./LadderLabels.js";
 import { machineAtWork } from "./machinesAtWork.js";
 import { scenePalette } from "./palette.js";
 import type { CranePlace, SiteSceneProps } from "./props.js";
@@ -114,6 +115,7 @@ export function SiteScene(props: SiteSceneProps): ReactElement {
           </div>
           <div className="scene-over">
             <GroundFigures {...{ props, lines, contents, view }} />
+            {props.stage === "dug" && <LadderLabels {...{ contents, view }} />}
             <Labels
               {...{ contents, view, startPress }}
               idle={placing !== null || drawing}

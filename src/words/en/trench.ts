@@ -77,7 +77,7 @@ export const trench = {
     noLadder: (depth: string) => `none asked for under ${depth}`,
     water: "Water",
     waterMet: (depth: string) => `met ${depth} down`,
-    waterSeason: (depth: string) => `at most ${depth} down, by season`,
+    waterSeason: (depth: string) => `${depth} down in the wet season`,
     waterUnknown: "no probe says",
     overFloor: (height: string) => `${height} over the floor`,
     underFloor: "below the floor",
