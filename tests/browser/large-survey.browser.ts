@@ -192,7 +192,7 @@ it("reads, shows, keeps and gives up a large survey without losing what was ther
   await page.evaluate(() => Object.assign(window, { failWorkers: true }));
   await drop(page, text);
   await page.getByText(/could not be worked on: out of memory/).waitFor();
-  await page.getByRole("button", { name: "Close" }).click();
+  await page.getByRole("button", { name: "Close", exact: true }).click();
   expect(await page.getByRole("button", { name: /Alder Flat/ }).count()).toBe(1);
   await page.evaluate(() => Object.assign(window, { failWorkers: false }));
 
