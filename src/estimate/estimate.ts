@@ -1,13 +1,13 @@
 import { costOf } from "../cost/index.js";
 import { cutsBeside, digScheme } from "../dig/index.js";
 import type { CutBeside, PipeRun } from "../dig/index.js";
-import { checkFlow } from "../flow/index.js";
+import { checkFlow, wordingFor } from "../flow/index.js";
 import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
 import { checkLift, isBuried, planMachines } from "../machines/index.js";
 import { checkLand } from "../land/index.js";
 import { checkRunoff } from "../runoff/index.js";
 import { checklist } from "../permit/index.js";
-import { cautions, checkLoads, checkSafety } from "../safety/index.js";
+import { cautions, checkLoads, checkSafety, checkStanding } from "../safety/index.js";
 import {
   acceptanceOf,
   isLocated,
@@ -21,6 +21,7 @@ import {
 } from "../site/index.js";
 import { checkSteep } from "./checkSteep.js";
 import { edgeLoads } from "./edgeLoads.js";
+import { heightAfter } from "./heightAfter.js";
 import { holeGround } from "./holeGround.js";
 import type { Estimate } from "./types.js";
 
@@ -34,6 +35,12 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const base = groundOf(site);
   const materials = materialsOf(site);
   const { result: dig, ground } = digScheme(site, scheme, base);
+  const standing = checkStanding(
+    scheme,
+    (place) => heightAfter(ground, base, place),
+    wordingFor(site.units),
+    site,
+  );
   ground.release();
   const groundAt = (place: PlanPoint): number => heightAt(base, place);
   const under = holeGround(site, base, groundAt);
@@ -76,6 +83,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
       ...dig.findings,
       ...flowFindings,
       ...safety.findings,
+      ...standing,
       ...checkSteep(site, scheme, base),
       ...checkLoads(safety.holes, dig, loads, site),
       ...runoff.findings,

@@ -1,5 +1,6 @@
 export { cautions } from "./cautions.js";
 export { checkSafety } from "./checkSafety.js";
+export { checkStanding } from "./checkStanding.js";
 export { depthTriggers, layeredRuns, topWidth, wallClasses, wallClassSource } from "./wallRules.js";
 export type { WallClass } from "./wallRules.js";
 export { distanceBetween, publishedSetbacks, setbacksOf, setbackTables } from "./setbacks.js";
