@@ -21,7 +21,7 @@ import {
 } from "../site/index.js";
 import { checkSteep } from "./checkSteep.js";
 import { edgeLoads } from "./edgeLoads.js";
-import { heightAfter } from "./heightAfter.js";
+import { heightsAfter } from "./heightAfter.js";
 import { holeGround } from "./holeGround.js";
 import type { Estimate } from "./types.js";
 
@@ -35,12 +35,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const base = groundOf(site);
   const materials = materialsOf(site);
   const { result: dig, ground } = digScheme(site, scheme, base);
-  const standing = checkStanding(
-    scheme,
-    (place) => heightAfter(ground, base, place),
-    wordingFor(site.units),
-    site,
-  );
+  const standing = checkStanding(scheme, heightsAfter(ground, base), wordingFor(site.units), site);
   ground.release();
   const groundAt = (place: PlanPoint): number => heightAt(base, place);
   const under = holeGround(site, base, groundAt);

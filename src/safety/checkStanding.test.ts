@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { wordingFor } from "../flow/index.js";
-import type { PlanPoint, Scheme, Tank, Work } from "../site/index.js";
+import type { PlanPoint, Scheme, Work } from "../site/index.js";
 import { plainTank } from "../site/site.fixture.js";
 import { checkStanding } from "./checkStanding.js";
 
@@ -27,7 +27,7 @@ describe("a tank's top against the ground as the job leaves it", () => {
     // Falls 0.1 per m to the east: the low side's ground, at x = 1 + 0.5, is 99.5 + 0.05 − 0.15.
     const [finding] = found(plainTank(), ([x]) => top + 0.05 - 0.1 * x);
     expect(finding?.text).toContain("stands up to 0.10 m above the ground");
-    const turned = plainTank({ bearing: 90 } as Partial<Tank>);
+    const turned = plainTank({ bearing: 90 });
     expect(found(turned, ([x]) => top + 0.05 - 0.1 * x)[0]?.text).toContain("up to 0.15 m");
   });
 });

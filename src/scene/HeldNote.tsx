@@ -1,4 +1,7 @@
 import { useLayoutEffect, useRef, useSyncExternalStore, type ReactElement } from "react";
+import type { Tank } from "../site/index.js";
+import { length } from "../units/index.js";
+import { words } from "../words/index.js";
 import { toScene } from "./frame.js";
 import type { Held, HeldDrag } from "./heldDrag.js";
 import { holdWords } from "./holdWords.js";
@@ -23,7 +26,10 @@ export function HeldNote({ held, contents, view }: HeldNoteProps): ReactElement 
     [drag, contents, view],
   );
   if (drag === null) return null;
-  const said = holdWords(drag.holds, contents.site.units);
+  const tank = draggedTank(drag, contents);
+  const holding = holdWords(drag.holds, contents.site.units);
+  const cover = tank === null ? "" : coverOf(tank, contents);
+  const said = [holding, cover].filter((text) => text !== "").join(", ");
   return (
     <>
       <LengthLabels legs={drag.sides} contents={contents} view={view} />
@@ -39,19 +45,35 @@ export function HeldNote({ held, contents, view }: HeldNoteProps): ReactElement 
   );
 }
 
+function draggedTank({ selection }: Held, { works }: SceneContents): Tank | null {
+  const work = works.find((one) => selection.kind === "work" && one.id === selection.id);
+  return work?.kind === "tank" ? work : null;
+}
+
+/** Ground as found over a tank's top, in words; "" beyond the survey. */
+function coverOf(tank: Tank, { site, found, frame }: SceneContents): string {
+  const [x, y] = toScene(frame, tank.at);
+  const hit = found.heightAt(x, y);
+  if (!hit) return "";
+  const cover = hit.z + frame.origin[2] - tank.base - tank.body.height;
+  return words.joined.coverShort(length.print(Math.abs(cover), site.units), cover < 0);
+}
+
 function placeHeld(
   note: HTMLElement | null,
   mark: HTMLElement | null,
   drag: Held | null,
-  { frame, ground }: SceneContents,
+  contents: SceneContents,
   view: SceneView,
 ): void {
   if (note === null || mark === null || drag === null) return;
-  const [x, y] = drag.at === null ? [NaN, NaN] : toScene(frame, drag.at);
+  const { frame, ground } = contents;
+  const place = drag.at ?? draggedTank(drag, contents)?.at ?? null;
+  const [x, y] = place === null ? [NaN, NaN] : toScene(frame, place);
   const z = Number.isNaN(x) ? undefined : ground.heightAt(x, y)?.z;
   const at = z === undefined ? null : projectPoint(view, [x, y, z]);
   note.hidden = at === null;
-  mark.hidden = at === null;
+  mark.hidden = at === null || drag.at === null;
   if (at === null) return;
   mark.style.transform = `translate(${Math.round(at.left)}px, ${Math.round(at.top)}px)`;
   const left = Math.max(4, Math.min(at.left + 18, view.width - note.offsetWidth - 4));

@@ -9,6 +9,8 @@ export interface Held {
   /** Where it is held, site m; null while nothing holds it. */
   at: PlanPoint | null;
   holds: readonly SnapHold[];
+  /** What is dragged. */
+  selection: Selection;
   /** Lengths of the sides that meet at the dragged corner. */
   sides: readonly LegLength[];
 }
@@ -53,7 +55,7 @@ export class HeldDrag {
     this.begun ??= cornersOf(site, schemeId, move.selection);
     const corners = this.begun;
     const sides = corners === null ? [] : legsAt(corners, move);
-    this.put({ drag: { at, holds, sides } });
+    this.put({ drag: { at, holds, sides, selection: move.selection } });
   }
 
   /** The corners as the drag began: each step is reckoned from them. */

@@ -9,6 +9,7 @@ import {
   type PlanPoint,
   type Site,
 } from "../site/index.js";
+import { outletInvert } from "./newOutlet.js";
 import { words } from "../words/index.js";
 
 const CENTIMETRES = 100;
@@ -61,9 +62,6 @@ function closes(kind: string): boolean {
   return kind !== "lot-line" && kind !== "easement";
 }
 
-/** m under the floor that a new outlet lies (typical, no source). */
-export const OUTLET_UNDER_FLOOR = 0.6;
-
 /** The site with a drain outlet of a building at a place; null when that building is not there. */
 export function withPlacedOutlet(
   site: Site,
@@ -82,7 +80,7 @@ export function withPlacedOutlet(
     ),
     name: words.drawing.outletName,
     at: toCentimetre(place),
-    invert: building.base - OUTLET_UNDER_FLOOR,
+    invert: outletInvert(site, building, toCentimetre(place)),
   };
   return changeWork(site, schemeId, buildingId, (work) =>
     work.kind === "building" ? { ...work, outlets: [...outlets, outlet] } : work,

@@ -1,8 +1,8 @@
 import type { ReactNode } from "react";
-import { centreOfArea, freshId } from "../../site/index.js";
+import { freshId } from "../../site/index.js";
 import type { Building } from "../../site/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
-import { useDesk } from "../../store/index.js";
+import { lowestSide, outletInvert, useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { NameField } from "../fields/NameField.js";
 import { useSite } from "../useSite.js";
@@ -10,9 +10,6 @@ import { PlaceFields } from "./PlaceFields.js";
 import { useChange } from "./useChange.js";
 
 type Outlet = NonNullable<Building["outlets"]>[number];
-
-/** m under the floor that a new outlet lies (typical, no source). */
-const UNDER_FLOOR = 0.6;
 
 /** Where drains leave a building, each with its invert. */
 export function OutletFields({ work }: { work: Building }): ReactNode {
@@ -30,8 +27,9 @@ export function OutletFields({ work }: { work: Building }): ReactNode {
       "outlet",
       outlets.map((one) => one.id),
     );
-    const at = work.outline[0] ?? centreOfArea(work.outline);
-    set([...outlets, { id, name: words.digLeaf.drainOutlet, at, invert: work.base - UNDER_FLOOR }]);
+    const at = lowestSide(site, work);
+    const invert = outletInvert(site, work, at);
+    set([...outlets, { id, name: words.digLeaf.drainOutlet, at, invert }]);
   };
   return (
     <>

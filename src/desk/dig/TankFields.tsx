@@ -12,6 +12,7 @@ import { BackfillFields, CourseFields } from "./EarthFields.js";
 import { BearingField, PlaceFields } from "./PlaceFields.js";
 import { TANK_SIDES } from "./sides.js";
 import { StripOver } from "./StripFields.js";
+import { TankDepthLine } from "./TankDepthLine.js";
 import { WallFields } from "./WallFields.js";
 import { useChange } from "./useChange.js";
 import { Term } from "../book/Term.js";
@@ -171,6 +172,7 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
         at={work.at}
         onMove={(at) => change(words.digLeaf.placeEdit, { at })}
       />
+      <TankDepthLine work={work} />
       <BearingField
         value={work.bearing}
         onTurn={(bearing) => change(words.digLeaf.bearingEdit, { bearing })}
