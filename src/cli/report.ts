@@ -164,9 +164,11 @@ function machinesSection({ machines, cost }: Estimate): string[] {
         `  by hand: ${part.name}, beside ${part.limitName}`,
         `${rangeText(part.hours, (h) => plainNumber(h, 1))} h`,
       ]),
-      ...candidates.map(({ name, can, reason }): [string, string] => [
+      ...candidates.map(({ name, can, reason, whole }): [string, string] => [
         `  ${name}`,
-        can ? `yes: ${reason}` : `no: ${reason}`,
+        can && whole !== undefined
+          ? `yes: ${reason} (${money(cost.currency).print(whole, "metric")})`
+          : `no: ${reason}`,
       ]),
     ]),
   ];

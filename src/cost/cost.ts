@@ -1,6 +1,6 @@
 import type { DigResult } from "../dig/index.js";
 import { diggersOf, hiredThings, hirePriceIds, sumRanges } from "../machines/index.js";
-import type { MachinesResult, Range } from "../machines/index.js";
+import type { MachinesCosted, Range } from "../machines/index.js";
 import type { Finding, Material, Quantity, Scheme } from "../site/index.js";
 import { cataloguePrices } from "./catalogue.js";
 import { boughtLines, haulLines, keepsSurplus } from "./earthLines.js";
@@ -24,7 +24,7 @@ export function costOf(
   scheme: Scheme,
   currency: string,
   dig: DigResult,
-  machines: MachinesResult,
+  machines: MachinesCosted,
   materials: ReadonlyMap<string, Material>,
   barrier?: Quantity,
 ): CostResult {

@@ -1,5 +1,5 @@
 import { hirePriceIds, sumRanges } from "../machines/index.js";
-import type { Hire, MachinesResult, Range } from "../machines/index.js";
+import type { Hire, MachinesCosted, Range } from "../machines/index.js";
 import type { Quantity } from "../site/index.js";
 import { priceRow } from "./catalogue.js";
 import { costLine, countOf, priceSource } from "./line.js";
@@ -7,7 +7,7 @@ import type { Pricing } from "./line.js";
 import type { CostLine } from "./types.js";
 
 /** Hire, delivery, hammer, fuel and what else is hired; none when there is nothing to dig or place. */
-export function machineLines(pricing: Pricing, machines: MachinesResult): CostLine[] {
+export function machineLines(pricing: Pricing, machines: MachinesCosted): CostLine[] {
   if (!(machines.hours.high > 0)) return [];
   const { digger, rental, fuel, working } = machines;
   const ids = hirePriceIds(digger.id);
@@ -33,7 +33,7 @@ export function machineLines(pricing: Pricing, machines: MachinesResult): CostLi
 }
 
 /** What is dug by hand; none without buried lines near the works. */
-function handLines(pricing: Pricing, { byHand }: MachinesResult): CostLine[] {
+function handLines(pricing: Pricing, { byHand }: MachinesCosted): CostLine[] {
   if (byHand.length === 0) return [];
   const spread = sumRanges(byHand.map(({ hours }) => hours));
   const [first, ...others] = byHand.map(({ working }) => working);
@@ -55,7 +55,7 @@ function handLines(pricing: Pricing, { byHand }: MachinesResult): CostLine[] {
 }
 
 /** What else is hired, but for what a line of the price list holds already. */
-function otherHires(pricing: Pricing, { job }: MachinesResult): CostLine[] {
+function otherHires(pricing: Pricing, { job }: MachinesCosted): CostLine[] {
   return job.hires
     .filter(({ resource, within }) => !["digger", "hammer"].includes(resource) && !within)
     .map((hire) => {
@@ -107,7 +107,7 @@ function hireQuantity({ plans }: Hire): Quantity {
 /** A line whose price has been worked out with the hire: the amount is the price of all of it. */
 function hireLine(
   pricing: Pricing,
-  machines: MachinesResult,
+  machines: MachinesCosted,
   item: {
     id: string;
     name: string;
@@ -126,13 +126,13 @@ function hireLine(
   };
 }
 
-function coverQuantity({ job, digger }: MachinesResult): Quantity {
+function coverQuantity({ job, digger }: MachinesCosted): Quantity {
   const hire = job.hires.find(({ id }) => id === digger.id);
   if (hire === undefined) throw new Error(`hire: got none of ${digger.id}, expected one`);
   return hireQuantity(hire);
 }
 
-function hammerLine(pricing: Pricing, machines: MachinesResult): CostLine {
+function hammerLine(pricing: Pricing, machines: MachinesCosted): CostLine {
   const hammer = machines.job.hires.find(({ resource }) => resource === "hammer");
   if (hammer === undefined)
     throw new Error("hire: got no hammer, expected one where rock is broken");

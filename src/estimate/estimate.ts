@@ -1,9 +1,15 @@
-import { costOf } from "../cost/index.js";
+import { costOf, type CostResult } from "../cost/index.js";
 import { cutsBeside, digScheme } from "../dig/index.js";
 import type { CutBeside, PipeRun } from "../dig/index.js";
 import { checkFlow, wordingFor } from "../flow/index.js";
 import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
-import { checkLift, isBuried, planMachines } from "../machines/index.js";
+import {
+  checkLift,
+  isBuried,
+  planMachines,
+  type Given,
+  type MachinesCosted,
+} from "../machines/index.js";
 import { checkLand } from "../land/index.js";
 import { checkRunoff } from "../runoff/index.js";
 import { checklist } from "../permit/index.js";
@@ -42,23 +48,23 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes, {
     ...{ works: dig.works, groundAt, waterAt: under.waterAt },
   });
-  const place = { groundAt, ...(site.limits !== undefined && { limits: site.limits }) };
+  const place = { groundAt, ...(site.limits && { limits: site.limits }) };
   const beside = besideLines({ site, scheme, base, dig });
-  const machines = planMachines(scheme, dig, materials, site.units, {
-    ...{ place, beside, site },
-    ...(!isLocated(site) && { locate: { days: site.locate?.days ?? null } }),
-  });
+  const bare = checkLand(site, scheme, dig.works, base);
+  const costWith = (machines: MachinesCosted): CostResult =>
+    costOf(scheme, site.currency, dig, machines, materials, bare.land.barrier);
+  const wholeCost: Given["wholeCost"] = (tried) => costWith(tried).total.likely;
+  const given = { place, beside, site, wholeCost, ...locateOf(site) };
+  const machines = planMachines(scheme, dig, materials, site.units, given);
   const lift = checkLift(site, scheme, dig, groundAt);
   const runoff = checkRunoff(site, scheme, dig.works, base);
   const safety = checkSafety(site, scheme, dig, { beside, groundAt, under });
   const loads = edgeLoads(site, scheme, { dig, groundAt, machines, lift: lift.result });
-  const bare = checkLand(site, scheme, dig.works, base);
-  const cost = costOf(scheme, site.currency, dig, machines, materials, bare.land.barrier);
+  const cost = costWith(machines);
   return {
     format: "bankyard-estimate",
     version: 1,
-    site: site.name,
-    scheme: scheme.id,
+    ...{ site: site.name, scheme: scheme.id },
     cut: dig.cut,
     works: dig.works,
     earth: dig.earth,
@@ -89,6 +95,11 @@ export function estimate(site: Site, schemeId: string): Estimate {
     ]),
     cautions: cautions(),
   };
+}
+
+/** Days to wait after the locate call, where it is still to be made. */
+function locateOf(site: Site): Pick<Given, "locate"> {
+  return isLocated(site) ? {} : { locate: { days: site.locate?.days ?? null } };
 }
 
 function pipesOf(runs: readonly PipeRun[]): Estimate["pipes"] {

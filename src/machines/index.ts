@@ -37,7 +37,7 @@ export type { Hire, HiredThing } from "./hires.js";
 export { coverWith, hireStays, keptLonger } from "./hireCover.js";
 export type { HireCover, HireNeed, HirePlan, HireStay, HireTerms } from "./hireCover.js";
 export { schedule, scheduleOnce, siteDays } from "./schedule.js";
-export type { MachinesResult } from "./result.js";
+export type { MachinesCosted, MachinesResult } from "./result.js";
 export { handDigging, isBuried } from "./handDigging.js";
 export type { HandDug } from "./handDigging.js";
 export type { JobDays } from "./job.js";

@@ -1,5 +1,5 @@
 import type { CutBeside, DigResult } from "../dig/index.js";
-import type { Finding, Material, Quantity, Scheme, Site } from "../site/index.js";
+import type { Finding, Material, Scheme, Site } from "../site/index.js";
 import type { UnitSystem } from "../units/index.js";
 import { heldAgainst, nearLimit, notReachedFromOutside } from "./canIt.js";
 import type { CanContext } from "./canIt.js";
@@ -8,31 +8,19 @@ import type { Digger, DiggingTables } from "./catalogue.js";
 import { checkOverhead } from "./overhead.js";
 import { handDigging } from "./handDigging.js";
 import { hireOf, workingDays } from "./hire.js";
-import { setUpHours, timeWork, workHours } from "./hours.js";
-import type { Job, TimedWork } from "./hours.js";
-import { jobDays, rentalByDays } from "./job.js";
+import { setUpHours, timeWork } from "./hours.js";
+import type { Job } from "./hours.js";
 import { startsTooEarly } from "./locateDays.js";
 import { ownEarth } from "./ownEarth.js";
-import { mapRange, sumRanges } from "./range.js";
-import type { MachinesResult } from "./result.js";
-import type { Candidate, Range, Reason, Rental } from "./types.js";
+import { sumRanges } from "./range.js";
+import type { MachinesCosted, MachinesResult } from "./result.js";
+import type { Candidate, Reason } from "./types.js";
+import { cheapestOf, planTrial, type PlannedTrial, type Trial } from "./wholeCost.js";
 
 /** Working hours in a day when the scheme says nothing: as hire terms count a day (8 h). */
 export const DEFAULT_HOURS_PER_DAY = 8;
 
 const COMPARED = "typical, no source; compare with the figures of the machine on offer";
-
-/** One digger with the whole job worked out for it. */
-interface Trial {
-  digger: Digger;
-  works: TimedWork[];
-  setUp: Range;
-  hours: Range;
-  hammerHours: Range;
-  rental: Rental;
-  /** Why it cannot do the job; empty when it can. */
-  obstacles: readonly Reason[];
-}
 
 /** What stands in for the catalogue, as in one draw of a simulation. */
 export interface Given {
@@ -48,13 +36,15 @@ export interface Given {
   site?: Pick<Site, "rules" | "locate">;
   /** Why each digger cannot, by id, where that is known already: it does not change with a draw. */
   held?: ReadonlyMap<string, readonly Reason[]>;
+  /** Likely cost of the whole job with a digger, money; absent: everything hired, alone. */
+  wholeCost?: (machines: MachinesCosted) => number;
 }
 
 /**
  * Chooses the digger, and works out its hours work by work, whole days and cheapest hire, beside
- * every other digger of the catalogue. The scheme's own digger is used if it names one, else the
- * cheapest to hire of those that can. Hours in h, days whole, money as in the price list, without
- * fuel. `units` is for the words of reasons and findings alone; `given` stands in for the catalogue.
+ * every other digger of the catalogue. The scheme's own digger is used if it names one, else, of
+ * those that can, the one with which the whole job costs least. Hours in h, days whole, money as
+ * in the price list; hire is without fuel. `units` is for the words of reasons and findings alone; `given` stands in for the catalogue.
  * Nothing to dig gives zeros.
  * Throws only if the dig names a material that `materials` does not hold.
  */
@@ -80,20 +70,22 @@ export function planMachines(
       given.held?.get(digger.id) ?? heldAgainst(digger, { scheme, dig, units, ...given.place }),
     ),
   );
+  const once = given.tables !== undefined;
+  const byHand = handDigging(given.beside ?? [], dig.works, given.place?.limits ?? [], materials);
+  const { locate, wholeCost } = given;
+  const plans = new Map<Trial, PlannedTrial>();
+  const planned = (trial: Trial): PlannedTrial => {
+    const rest = { scheme, dig, materials, hoursPerDay, once };
+    const plan = plans.get(trial) ?? planTrial(trial, { ...rest, byHand, locate, wholeCost });
+    plans.set(trial, plan);
+    return plan;
+  };
   const able = trials.filter((trial) => trial.obstacles.length === 0);
-  const cheapest = able.reduce<Trial | undefined>(
-    (best, trial) => (best && best.rental.total.likely <= trial.rental.total.likely ? best : trial),
-    undefined,
-  );
+  const cheapest = cheapestOf(able.map(planned))?.trial;
   const named = trials.find((trial) => trial.digger.id === scheme.machines?.digger);
   const chosen = named ?? cheapest ?? deepestDigger(trials);
-  const works = chosen.works.map(workHours);
-  const byHand = handDigging(given.beside ?? [], dig.works, given.place?.limits ?? [], materials);
-  const { locate } = given;
-  const times = { ...{ works, setUp: chosen.setUp, byHand }, ...(locate && { locate }) };
+  const { works, job: days, rental, fuel, working } = planned(chosen);
   const digger = chosen.digger;
-  const once = given.tables !== undefined;
-  const days = jobDays({ scheme, dig, materials, digger, times, hoursPerDay, once });
   return {
     digger: {
       id: chosen.digger.id,
@@ -106,12 +98,8 @@ export function planMachines(
     hours: chosen.hours,
     days: workingDays(chosen.hours, hoursPerDay),
     hammerHours: chosen.hammerHours,
-    fuel: mapRange(chosen.hours, (h) => h * chosen.digger.fuelPerHour),
-    working: workingOf(chosen, hoursPerDay),
-    rental: rentalByDays(days, digger, chosen.rental),
-    job: days,
-    byHand,
-    candidates: trials.map((trial) => candidateOf(trial, hoursPerDay, cheapest)),
+    ...{ fuel, working, rental, job: days, byHand },
+    candidates: trials.map((trial) => candidateOf(trial, hoursPerDay, cheapest, plans.get(trial))),
     findings: [
       ...findingsOf(scheme, chosen, able, dig, materials),
       ...(once ? [] : notReachedFromOutside(digger, { scheme, dig, units, ...given.place })),
@@ -169,13 +157,17 @@ function choiceReason(chosen: Trial, isNamed: boolean, ableCount: number): strin
   if (obstacle)
     return `no digger of the catalogue can: even this one, which digs deepest, ${obstacle}`;
   if (chosen.hours.likely === 0) return "nothing to dig";
-  return `cheapest to hire of the ${ableCount} that can`;
+  return `the whole job costs least with it, of the ${ableCount} that can`;
 }
 
-function candidateOf(trial: Trial, hoursPerDay: number, cheapest: Trial | undefined): Candidate {
+function candidateOf(
+  trial: Trial,
+  hoursPerDay: number,
+  cheapest: Trial | undefined,
+  plan: PlannedTrial | undefined,
+): Candidate {
   const [obstacle] = trial.obstacles;
-  const able =
-    trial === cheapest ? "cheapest to hire of those that can" : "can; its likely hire costs more";
+  const able = trial === cheapest ? "the job costs least with it" : "can; the job costs more";
   return {
     id: trial.digger.id,
     name: trial.digger.name,
@@ -184,43 +176,12 @@ function candidateOf(trial: Trial, hoursPerDay: number, cheapest: Trial | undefi
     reason: obstacle?.text ?? able,
     hours: trial.hours,
     days: workingDays(trial.hours, hoursPerDay),
-    price: trial.rental.total,
-  };
-}
-
-function workingOf(chosen: Trial, hoursPerDay: number): MachinesResult["working"] {
-  const hours = chosen.hours.likely;
-  const { source: setUpSource } = diggingTables().setUp;
-  const worksIn = chosen.works.map((w) => ({ name: w.name, value: w.hours.likely, unit: "h" }));
-  const hoursWorking: Quantity = {
-    value: hours,
-    unit: "h",
-    formula: "set-up + hours of every work",
-    inputs: [{ name: "set-up", value: chosen.setUp.likely, unit: "h" }, ...worksIn],
-    source: `set-up: ${setUpSource}`,
-  };
-  return {
-    hours: hoursWorking,
-    days: {
-      value: workingDays(chosen.hours, hoursPerDay).likely,
-      unit: "d",
-      formula: "hours ÷ hours per day, rounded up to whole days",
-      inputs: [
-        { name: "hours", value: hours, unit: "h" },
-        { name: "hours per day", value: hoursPerDay, unit: "h" },
-      ],
-      source: "hire terms count 8 h as a day (published rental terms); yours may differ",
-    },
-    fuel: {
-      value: hours * chosen.digger.fuelPerHour,
-      unit: "m³",
-      formula: "hours × fuel per hour",
-      inputs: [
-        { name: "hours", value: hours, unit: "h" },
-        { name: "fuel per hour", value: chosen.digger.fuelPerHour, unit: "m³/h" },
-      ],
-      source: chosen.digger.source,
-    },
+    price: (plan ?? trial).rental.total,
+    ...(plan && {
+      whole: plan.whole,
+      jobDays: plan.job.schedule.likely.workingDays,
+      calendarDays: plan.job.schedule.likely.calendarDays,
+    }),
   };
 }
 

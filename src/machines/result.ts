@@ -26,3 +26,9 @@ export interface MachinesResult {
   candidates: readonly Candidate[];
   findings: readonly Finding[];
 }
+
+/** What pricing a job needs to know of its machines. */
+export type MachinesCosted = Pick<
+  MachinesResult,
+  "rental" | "fuel" | "working" | "hours" | "job" | "byHand"
+> & { digger: { id: string; name: string } };

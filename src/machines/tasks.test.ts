@@ -26,7 +26,10 @@ const TRENCH = workOf({
 });
 
 function job(days: NonNullable<Scheme["machines"]>["days"] = {}) {
-  const scheme = schemeOf({ works: [tankOf("tank"), trenchOf("trench", 0.6)], machines: { days } });
+  const scheme = schemeOf({
+    works: [tankOf("tank"), trenchOf("trench", 0.6)],
+    machines: { digger: "digger-3-5t", days },
+  });
   const dig = digOf([TANK, TRENCH], { surplusLoose: 20 });
   const machines = planMachines(scheme, dig, MATERIALS);
   const settings = daysSettings(scheme);

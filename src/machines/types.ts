@@ -84,6 +84,11 @@ export interface Candidate {
   hours: Range;
   /** Whole working days. */
   days: Range;
-  /** Hire, delivery and hammer for its working days alone, without fuel. */
+  /** Hire, delivery and hammer over its schedule, without fuel; of one that cannot, unscheduled. */
   price: Range;
+  /** Money: likely cost of the whole job with it; absent where it was not planned. */
+  whole?: number;
+  /** Likely working days of the whole job with it, and calendar days from first to last. */
+  jobDays?: number;
+  calendarDays?: number;
 }

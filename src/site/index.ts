@@ -110,6 +110,7 @@ export {
   removeScheme,
   renameScheme,
   setCosts,
+  leaveDiggerOpen,
   setMachines,
   setPrice,
   setPriceOfAll,

@@ -1,7 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { checkSite } from "./read.js";
 import { removeLayer } from "./edits.js";
-import { copyScheme, freshSchemeId, removeScheme, renameScheme, setCosts } from "./schemeEdits.js";
+import {
+  copyScheme,
+  freshSchemeId,
+  leaveDiggerOpen,
+  removeScheme,
+  renameScheme,
+  setCosts,
+  setMachines,
+} from "./schemeEdits.js";
 import { plainSite } from "./site.fixture.js";
 
 describe("schemes", () => {
@@ -45,5 +53,17 @@ describe("a probe that stopped", () => {
       });
     }
     expect(removeLayer(stopping(top.id), top.id).ground.probes[0]!.stoppedIn).toBeUndefined();
+  });
+});
+
+describe("the digger", () => {
+  it("goes back to the estimate's choice, and the rest of the machines stays", () => {
+    const site = plainSite({});
+    const { id } = site.schemes[0]!;
+    const chosen = setMachines(site, id, { digger: "digger-8t", hoursPerDay: 6 });
+    expect(chosen.schemes[0]?.machines?.digger).toBe("digger-8t");
+    const open = leaveDiggerOpen(chosen, id).schemes[0]?.machines;
+    expect(open).toEqual({ ...site.schemes[0]?.machines, hoursPerDay: 6 });
+    expect(open).not.toHaveProperty("digger");
   });
 });

@@ -38,6 +38,15 @@ export function setMachines(
   }));
 }
 
+/** Leaves the digger to the estimate again: the cheapest that can. */
+export function leaveDiggerOpen(site: Site, schemeId: string): Site {
+  return changeScheme(site, schemeId, (scheme) => {
+    const kept = Object.entries(scheme.machines ?? {}).filter(([key]) => key !== "digger");
+    const machines: NonNullable<Scheme["machines"]> = Object.fromEntries(kept);
+    return { ...scheme, machines };
+  });
+}
+
 /** Changes what one scheme's cost holds besides its works; a field given as undefined goes away. */
 export function setCosts(
   site: Site,

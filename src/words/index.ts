@@ -27,6 +27,7 @@ import { shading } from "./en/shading.js";
 import { shelf } from "./en/shelf.js";
 import { startPage } from "./en/startPage.js";
 import { surveyLeaf } from "./en/surveyLeaf.js";
+import { sums } from "./en/sums.js";
 import { terms } from "./en/terms.js";
 import { trench } from "./en/trench.js";
 import { water } from "./en/water.js";
@@ -57,6 +58,7 @@ const english = {
   shelf,
   startPage,
   surveyLeaf,
+  sums,
   terms,
   trench,
   water,

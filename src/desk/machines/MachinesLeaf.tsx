@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { Candidate, Machines, Range } from "../parts.js";
-import { setMachines } from "../../site/index.js";
+import { leaveDiggerOpen, setMachines } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { hours, money, plainNumber } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
@@ -18,6 +18,8 @@ import { MoreReasons } from "./MoreReasons.js";
 import { coverWords } from "./coverWords.js";
 import { DaysSection } from "./DaysSection.js";
 import { HiresSection } from "./HiresSection.js";
+
+const says = words.sums.digger;
 
 /** h: work that takes less does not show in the list. */
 const LEAST_HOURS = 0.05;
@@ -42,11 +44,14 @@ function useRange(): {
 }
 
 function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boolean }): ReactNode {
-  const { schemeId } = useSite();
+  const { site, schemeId } = useSite();
   const edit = useEdit();
-  const { cost, count } = useRange();
+  const { cost } = useRange();
   return (
-    <li className={`candidate ${candidate.can ? "" : "cannot"}`} data-digger={candidate.id}>
+    <li
+      className={`candidate ${candidate.can ? "" : words.machinesLeaf.cannot}`}
+      data-digger={candidate.id}
+    >
       <button
         type="button"
         className="row"
@@ -61,16 +66,53 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
         <span className="text">{candidate.name}</span>
         <span className="amount">
           {candidate.can
-            ? words.counts.days(candidate.days.high, count(candidate.days, 0))
+            ? says.days(
+                plainNumber(candidate.jobDays ?? NaN, 0),
+                plainNumber(candidate.calendarDays ?? NaN, 0),
+              )
             : words.machinesLeaf.cannot}
         </span>
       </button>
       <p className="reason">
-        {candidate.can && words.machinesLeaf.hirePrice(cost(candidate.price))}
+        {candidate.can &&
+          says.compared(
+            money(site.currency).print(candidate.whole ?? NaN, site.units),
+            cost(candidate.price),
+          )}
         {candidate.can ? candidate.reason : sentence(candidate.reason)}
       </p>
       <MoreReasons candidate={candidate} />
     </li>
+  );
+}
+
+/** The digger by hand, or left to the estimate. */
+function DiggerChoice({ machines }: { machines: Machines }): ReactNode {
+  const { site, schemeId } = useSite();
+  const edit = useEdit();
+  const { digger, candidates } = machines;
+  const named = site.schemes.find(({ id }) => id === schemeId)?.machines?.digger ?? "";
+  const isOpen = named === "" && candidates.some(({ can }) => can);
+  return (
+    <ChoiceField
+      label={words.machinesLeaf.digger}
+      name="digger"
+      value={named}
+      choices={[
+        { id: "", name: isOpen ? says.cheapest(digger.name) : says.cheapestNone },
+        ...candidates.map(({ id, name, can }) => ({
+          id,
+          name: can ? name : words.machinesLeaf.optionCannot(name),
+        })),
+      ]}
+      onChoose={(id) =>
+        id === ""
+          ? edit(says.takeCheapest, (now) => leaveDiggerOpen(now, schemeId))
+          : edit(words.machinesLeaf.chooseTheDiggerEdit, (now) =>
+              setMachines(now, schemeId, { digger: id }),
+            )
+      }
+    />
   );
 }
 
@@ -117,20 +159,7 @@ export function MachinesLeaf(): ReactNode {
   if (estimate.works.length === 0) return <NothingToDig />;
   return (
     <>
-      <ChoiceField
-        label={words.machinesLeaf.digger}
-        name="digger"
-        value={machines.digger.id}
-        choices={machines.candidates.map(({ id, name, can }) => ({
-          id,
-          name: can ? name : words.machinesLeaf.optionCannot(name),
-        }))}
-        onChoose={(digger) =>
-          edit(words.machinesLeaf.chooseTheDiggerEdit, (now) =>
-            setMachines(now, schemeId, { digger }),
-          )
-        }
-      />
+      <DiggerChoice machines={machines} />
       <MeasureField
         label={words.machinesLeaf.hoursWorkedDay}
         name="hours-per-day"
@@ -205,7 +234,8 @@ export function MachinesLeaf(): ReactNode {
       <DaysSection job={machines.job} />
       <HiresSection hires={machines.job.hires} />
 
-      <h2>{words.machinesLeaf.machinesHeldAgainstJob}</h2>
+      <h2>Machines held against this job</h2>
+      <p className="soft">{says.says}</p>
       <ul>
         {machines.candidates.map((candidate) => (
           <CandidateRow
