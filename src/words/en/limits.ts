@@ -99,7 +99,7 @@ export const limits = {
     keep: "Keep off",
     now: "Now",
     keepOf: (from: string, to: string): string => `${from} to ${to}, keep off`,
-    none: "none here",
+    none: "not asked",
     passes: (distance: string): string => `${distance} ✓`,
     short: (distance: string, by: string): string => `${distance} ✕ short by ${by}`,
     ownLimit: (name: string): string => `${name}: its own`,
