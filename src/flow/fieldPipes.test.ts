@@ -54,4 +54,12 @@ describe("a pipe in a trench of the field", () => {
     )?.text;
     expect(text).toContain("rises 100 mm between 15.00 m and 30.00 m from its start");
   });
+
+  it("may end in the ground, but starts at something", () => {
+    const far = plainHouseDrain({ start: 97, end: 97, from: 60, length: 30 });
+    const result = check(far, ["t1"]);
+    expect(codes(result)).toEqual(["pipe.starts-at-nothing"]);
+    expect(result.flow.pipes[0]?.verdict).toBe("starts at nothing");
+    expect(codes(check(line(97.25), ["t1"]))).toEqual([]);
+  });
 });

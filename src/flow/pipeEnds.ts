@@ -39,8 +39,7 @@ export function looseEnd(
   const isFed = isJoined(first.at, others.filter(isPipe), scheme);
   if (isFieldPipe(run, scheme)) {
     if (isFed) return undefined;
-    const at = near(first.at, tanks);
-    return { which: at === undefined ? "both" : "start", ...at };
+    return { which: "start", ...near(first.at, tanks) };
   }
   if (isFed) {
     const waiting = near(
