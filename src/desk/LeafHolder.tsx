@@ -11,13 +11,14 @@ import { useSheet } from "./useSheet.js";
 
 /** What an untouched example is, and the way to a site of one's own. */
 function ExampleLine(): ReactNode {
-  const isExample = useDesk((desk) => desk.keeping.state === "example");
+  // The Survey leaf has its own way there.
+  const isExample = useDesk((desk) => desk.keeping.state === "example" && desk.leaf === "dig");
   const show = useDesk((desk) => desk.show);
   if (!isExample) return null;
   return (
     <p className="example-line">
       <span>{words.leaf.example}</span>
-      <button type="button" className="button" onClick={() => show({ starting: true })}>
+      <button type="button" className="link" onClick={() => show({ starting: true })}>
         {words.leaf.startOwn}
       </button>
     </p>
