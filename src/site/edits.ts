@@ -116,10 +116,19 @@ export function stripsOver(site: Site, schemeId: string, workId: string): Strip[
 
 /** Takes a work away, and with it the strips that lie over it: they would have no area. */
 export function removeWork(site: Site, schemeId: string, workId: string): Site {
-  return changeWorks(site, schemeId, (works) => {
+  const left = changeWorks(site, schemeId, (works) => {
     if (works.every((work) => work.id !== workId)) return works;
     return works.filter((work) => work.id !== workId && !liesOver(work, workId));
   });
+  return changeScheme(left, schemeId, (scheme) => withoutField(scheme, workId));
+}
+
+/** The scheme with a work no longer among those that take the water. */
+function withoutField(scheme: Scheme, workId: string): Scheme {
+  const { field, ...flow } = scheme.flow ?? {};
+  if (field === undefined || !field.includes(workId)) return scheme;
+  const rest = field.filter((id) => id !== workId);
+  return { ...scheme, flow: rest.length > 0 ? { ...flow, field: rest } : flow };
 }
 
 /** Gives a work another name, and a trench's one pipe with it while no person named that. */

@@ -23,6 +23,8 @@ const ENDS = [
 export function TrenchFields({ work }: { work: Trench }): ReactNode {
   const { site, schemeId } = useSite();
   const change = useChange(work);
+  const scheme = site.schemes.find((one) => one.id === schemeId);
+  const isField = scheme?.flow?.field?.includes(work.id) === true;
   const setPipes = (pipes: Pipe[]): void => change(words.digLeaf.pipesEdit, { pipes });
   const addPipe = (): void =>
     setPipes([
@@ -49,7 +51,7 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         least={0}
         above
         onCommit={(width) => change(words.digLeaf.widthEdit, { width })}
-        typical={useTypical("trench")}
+        typical={useTypical(isField ? "fieldTrench" : "trench")}
       />
       <WallFields
         walls={work.walls}
@@ -76,7 +78,7 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         measured="thick"
         name="bedding"
         {...work.bedding}
-        typical={useTypical("pipeBedding")}
+        typical={useTypical(isField ? "fieldUnder" : "pipeBedding")}
         onDepth={(depth) =>
           change(words.digLeaf.beddingEdit, { bedding: { ...work.bedding, depth } })
         }
@@ -91,7 +93,7 @@ export function TrenchFields({ work }: { work: Trench }): ReactNode {
         name="zone"
         depth={work.zone.above}
         material={work.zone.material}
-        typical={useTypical("zone")}
+        typical={useTypical(isField ? "fieldOver" : "zone")}
         onDepth={(above) => change(words.digLeaf.pipeZoneEdit, { zone: { ...work.zone, above } })}
         onMaterial={(material) =>
           change(words.digLeaf.pipeZoneEdit, { zone: { ...work.zone, material } })
