@@ -18,6 +18,7 @@ import "./desk/limits.css";
 import "./desk/drawing.css";
 import "./desk/trench.css";
 import "./desk/water.css";
+import "./desk/sums.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.js";

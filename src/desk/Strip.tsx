@@ -1,9 +1,10 @@
 import type { ReactNode } from "react";
-import { useChance, useDesk } from "../store/index.js";
+import { useDesk } from "../store/index.js";
 import type { Figures } from "../store/index.js";
 import { earthVolume, money, plainNumber } from "../units/index.js";
 import { words } from "../words/index.js";
 import { StripSaid } from "./StripSaid.js";
+import { useRangeAtRest } from "./useRangeAtRest.js";
 import { useSite } from "./useSite.js";
 
 interface FigureProps {
@@ -48,7 +49,7 @@ function Change({
 function Figure(props: FigureProps): ReactNode {
   const { id, title, value, before, unit, moreUnit, print, hint, children } = props;
   return (
-    <div className="figure" title={hint}>
+    <div className="figure" data-of={id} title={hint}>
       <dt>{title}</dt>
       <dd>
         <span className="big" data-figure={id} data-value={value}>
@@ -63,24 +64,28 @@ function Figure(props: FigureProps): ReactNode {
   );
 }
 
-/**
- * The range beside the cost: what the simulation gives once it is of this very site, before that the
- * sum of every line's ends.
- */
-function CostRange(props: {
-  envelope: Figures["cost"];
-  print: (value: number) => string;
-}): ReactNode {
-  const { site, schemeId } = useSite();
-  const made = useChance((state) => state.latest.get(schemeId));
-  const drawn = made?.site === site ? made.chance.total : null;
-  const { low, high } = drawn ?? props.envelope;
-  const hint = drawn === null ? words.leaf.rangeOfLines : words.leaf.rangeOfRuns;
-  const lead = drawn === null ? words.leaf.widest : words.leaf.middle(props.print(drawn.likely));
+/** The range beside the cost: what the simulation gives of this very site, and none before that. */
+function CostRange({ print }: { print: (value: number) => string }): ReactNode {
+  const drawn = useRangeAtRest();
+  const says = words.sums.strip;
+  if (drawn === null) {
+    return (
+      <>
+        <span className="range soft" title={says.notYet}>
+          {says.waiting}
+        </span>
+        <span className="range-short soft" aria-hidden="true">
+          {says.waiting}
+        </span>
+      </>
+    );
+  }
+  const { low, likely, high } = drawn;
+  const hint = says.rangeHint(print(likely));
   return (
     <>
       <span className="range soft" data-low={low} data-high={high} title={hint}>
-        {lead} {props.print(low)}–{props.print(high)}
+        {says.range} {print(low)}–{print(high)}
       </span>
       <span className="range-short soft" aria-hidden="true" title={hint}>
         {compact(low)}–{compact(high)}
@@ -145,8 +150,11 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
           print={days}
           hint={hint}
         >
+          <span className="soft calendar-days" data-calendar-days={now.calendarDays}>
+            {words.sums.strip.days(plainNumber(now.calendarDays, 0))}
+          </span>
           {otherDigger && (
-            <span className="more-unit soft">
+            <span className="more-unit soft other-digger">
               {words.desk.otherDigger}
               <span className="unseen">: {hint}</span>
             </span>
@@ -160,7 +168,7 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
           unit=""
           print={cost}
         >
-          <CostRange envelope={now.cost} print={cost} />
+          <CostRange print={cost} />
         </Figure>
       </dl>
     </section>

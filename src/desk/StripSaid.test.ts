@@ -8,6 +8,7 @@ const FIGURES: Figures = {
   rock: 5,
   spoil: 30,
   days: 6,
+  calendarDays: 9,
   digger: { id: "mini", name: "Mini" },
   cost: { low: 1, likely: 1000, high: 3 },
 };

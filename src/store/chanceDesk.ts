@@ -6,6 +6,8 @@ import { columnsOf, withoutPoints } from "./groundTalk.js";
 
 /** Runs of one simulation. */
 export const CHANCE_RUNS = 5000;
+/** Runs for the range in the strip, made at rest on every leaf. */
+export const REST_RUNS = 400;
 /** Workers that share them. */
 const WORKERS = 2;
 
@@ -13,6 +15,8 @@ const WORKERS = 2;
 export interface Simulated {
   site: Site;
   chance: Chance;
+  /** How many runs it is of. */
+  runs: number;
   /** ms from asking to the answer. */
   took: number;
 }
@@ -22,7 +26,7 @@ export interface ChanceState {
   /** By scheme id; one of an older site is kept until a newer one is there. */
   latest: ReadonlyMap<string, Simulated>;
   /** What is being simulated, 0 to 1 of it done; null when nothing is. */
-  running: { site: Site; schemeId: string; share: number } | null;
+  running: { site: Site; schemeId: string; share: number; runs: number } | null;
   fault: string | null;
 }
 
@@ -43,8 +47,9 @@ let waiting: { site: Site; schemeIds: readonly string[] } | null = null;
  */
 export function simulate(site: Site, schemeIds: readonly string[]): void {
   const { running, latest, fault } = useChance.getState();
-  const wanted = schemeIds.filter((id) => latest.get(id)?.site !== site);
-  const isRunning = running?.site === site && wanted.includes(running.schemeId);
+  const wanted = schemeIds.filter((id) => !isWhole(latest.get(id), site));
+  const isRunning =
+    running?.site === site && running.runs === CHANCE_RUNS && wanted.includes(running.schemeId);
   waiting = { site, schemeIds: wanted.filter((id) => !isRunning || id !== running.schemeId) };
   if (isRunning) return;
   stopRunning?.();
@@ -52,15 +57,34 @@ export function simulate(site: Site, schemeIds: readonly string[]): void {
   beginNext();
 }
 
+const isWhole = (made: Simulated | undefined, site: Site): boolean =>
+  made?.site === site && made.runs === CHANCE_RUNS;
+
+/** A few runs of one scheme for its range, unless it has some or anything of this site is running. */
+export function simulateAtRest(site: Site, schemeId: string): void {
+  const { running, latest } = useChance.getState();
+  if (latest.get(schemeId)?.site === site || running?.site === site) return;
+  stopRunning?.();
+  waiting = null;
+  begin(site, schemeId, REST_RUNS);
+}
+
+/** Gives up the few runs that an edit has overtaken; whole simulations go their own way. */
+export function giveUpAtRest(): void {
+  if (useChance.getState().running?.runs !== REST_RUNS) return;
+  stopRunning?.();
+  useChance.setState({ running: null });
+}
+
 function beginNext(): void {
   const [next, ...rest] = waiting?.schemeIds ?? [];
   if (waiting === null || next === undefined) return;
   const { site } = waiting;
   waiting = { site, schemeIds: rest };
-  begin(site, next);
+  begin(site, next, CHANCE_RUNS);
 }
 
-function begin(site: Site, schemeId: string): void {
+function begin(site: Site, schemeId: string, runs: number): void {
   const began = performance.now();
   const workers = Array.from(
     { length: WORKERS },
@@ -84,24 +108,24 @@ function begin(site: Site, schemeId: string): void {
     else if ("runs" in answer) {
       pieces.push(answer.runs);
       const made = pieces.reduce((sum, { count }) => sum + count, 0);
-      useChance.setState({ running: { site, schemeId, share: made / CHANCE_RUNS } });
+      useChance.setState({ running: { site, schemeId, share: made / runs, runs } });
     } else if (--left === 0 && shape !== null) {
       stop();
       const chance = summarise(shape, pieces);
-      const made: Simulated = { site, chance, took: performance.now() - began };
+      const made: Simulated = { site, chance, runs, took: performance.now() - began };
       const latest = new Map(useChance.getState().latest).set(schemeId, made);
       useChance.setState({ latest, running: null, fault: null });
       beginNext();
     }
   };
-  useChance.setState({ running: { site, schemeId, share: 0 }, fault: null });
+  useChance.setState({ running: { site, schemeId, share: 0, runs }, fault: null });
   workers.forEach((worker, i) => {
     worker.addEventListener("message", ({ data }: MessageEvent<ChanceAnswer>) => take(data));
     worker.addEventListener("error", ({ message }) => {
       fail(message === "" ? "its worker did not start" : message);
     });
-    const first = Math.round((i * CHANCE_RUNS) / WORKERS);
-    const count = Math.round(((i + 1) * CHANCE_RUNS) / WORKERS) - first;
+    const first = Math.round((i * runs) / WORKERS);
+    const count = Math.round(((i + 1) * runs) / WORKERS) - first;
     const columns = columnsOf(site.survey.points);
     const ask: ChanceAsk = { site: withoutPoints(site), columns, schemeId, first, count };
     worker.postMessage(ask, [columns.x.buffer, columns.y.buffer, columns.z.buffer]);

@@ -2,7 +2,7 @@ import type { Estimate } from "../estimate/index.js";
 import { materialsOf } from "../site/index.js";
 import type { Site } from "../site/index.js";
 
-/** The five figures of the strip. SI; days are whole working days; cost in the site's currency. */
+/** The five figures of the strip. SI; days are working days of the job; cost in the site's currency. */
 export interface Figures {
   /** m³ bank, all works. */
   cut: number;
@@ -10,7 +10,9 @@ export interface Figures {
   rock: number;
   /** m³ loose that neither goes back nor stays. */
   spoil: number;
+  /** Working days of the job by its likely schedule, and calendar days from first to last. */
   days: number;
+  calendarDays: number;
   /** The machine that the days are reckoned with. */
   digger: { id: string; name: string };
   cost: { low: number; likely: number; high: number };
@@ -31,7 +33,8 @@ export function fiveFigures(estimate: Estimate, site: Site): Figures {
     cut,
     rock,
     spoil: estimate.earth.surplusLoose,
-    days: estimate.machines.days.likely,
+    days: estimate.machines.job.schedule.likely.workingDays,
+    calendarDays: estimate.machines.job.schedule.likely.calendarDays,
     digger: { id: estimate.machines.digger.id, name: estimate.machines.digger.name },
     cost: { low, likely, high },
   };

@@ -39,7 +39,7 @@ export {
   tankChoices,
 } from "./placed.js";
 export type { PlaceKind } from "./placed.js";
-export { CHANCE_RUNS, simulate, useChance } from "./chanceDesk.js";
+export { CHANCE_RUNS, giveUpAtRest, simulate, simulateAtRest, useChance } from "./chanceDesk.js";
 export type { ChanceState, Simulated } from "./chanceDesk.js";
 export { listedSteps } from "./stepCosts.js";
 export type { ListedStep } from "./stepCosts.js";
@@ -61,3 +61,4 @@ export {
 } from "./shelfDesk.js";
 export type { ShelfSite } from "./shelfDesk.js";
 export { isZip } from "./shelf/zip.js";
+export { isLarge } from "./groundTalk.js";

@@ -1,6 +1,6 @@
 import { useEffect } from "react";
 import type { Chance } from "../../chance/index.js";
-import { simulate, useChance } from "../../store/index.js";
+import { CHANCE_RUNS, simulate, useChance } from "../../store/index.js";
 import { useSite } from "../useSite.js";
 
 /** ms without an edit before the site counts as at rest. */
@@ -29,7 +29,7 @@ export function useChanceAtRest(): ShownChance {
   const made = latest.get(schemeId);
   return {
     chance: made?.chance ?? null,
-    current: made?.site === site,
+    current: made?.site === site && made.runs === CHANCE_RUNS,
     share: running?.schemeId === schemeId ? running.share : null,
     fault,
   };

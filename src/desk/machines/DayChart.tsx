@@ -96,6 +96,7 @@ export function DayChart({ job }: { job: JobDays }): ReactNode {
           return (
             <g key={task.id} data-task={task.id}>
               <text x={NAME - 6} y={y + 13} fontSize="11.5" textAnchor="end">
+                <title>{task.name}</title>
                 {shortName(task.name)}
               </text>
               <rect

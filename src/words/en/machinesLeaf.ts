@@ -182,7 +182,7 @@ export const machinesLeaf = {
   lowHigh: "low–high",
   machineHours: "Machine hours",
   hours: (hours: string) => `${hours} h`,
-  workingDays: "Working days",
+  workingDays: "Digging hours as days",
   likely: (likely: string) => `Likely ${likely}.`,
   byHandBeside: (name: string, limitName: string) => `${name}, by hand beside ${limitName}`,
   settingUpOnce: "Setting up, once",

@@ -8,4 +8,13 @@ export const sums = {
     days: (working: string, calendar: string) => `${working} d, ${calendar} on the calendar`,
     says: "Each with its own schedule: hire as under “Hire”, and the whole job as under Cost. The job’s days, waits and all. Of equals the one that is done first.",
   },
+  strip: {
+    days: (calendar: string) => `working, ${calendar} on the calendar`,
+    range: "8 in 10 runs between",
+    rangeHint: (middle: string) =>
+      `One run in ten comes out below, one in ten above. Half of the runs are above ${middle}: that is not the sum of the likely figures shown here, since what goes wrong adds more than what goes well saves.`,
+    waiting: "…",
+    notYet:
+      "The range is worked out once nothing has been changed for two seconds; open Cost to have it sooner, or on a large survey.",
+  },
 };
