@@ -151,7 +151,12 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
           hint={hint}
         >
           <span className="soft calendar-days" data-calendar-days={now.calendarDays}>
-            {words.sums.strip.days(plainNumber(now.calendarDays, 0))}
+            <span className="long-words">
+              {words.sums.strip.days(plainNumber(now.calendarDays, 0))}
+            </span>
+            <span className="short-words" aria-hidden="true">
+              {words.sums.strip.daysShort(plainNumber(now.calendarDays, 0))}
+            </span>
           </span>
           {otherDigger && (
             <span className="more-unit soft other-digger">

@@ -66,10 +66,7 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
         <span className="text">{candidate.name}</span>
         <span className="amount">
           {candidate.can
-            ? says.days(
-                plainNumber(candidate.jobDays ?? NaN, 0),
-                plainNumber(candidate.calendarDays ?? NaN, 0),
-              )
+            ? says.days(plainNumber(candidate.jobDays ?? NaN, 0))
             : words.machinesLeaf.cannot}
         </span>
       </button>
@@ -78,6 +75,10 @@ function CandidateRow({ candidate, chosen }: { candidate: Candidate; chosen: boo
           says.compared(
             money(site.currency).print(candidate.whole ?? NaN, site.units),
             cost(candidate.price),
+            words.counts.days(
+              candidate.calendarDays ?? NaN,
+              plainNumber(candidate.calendarDays ?? NaN, 0),
+            ),
           )}
         {candidate.can ? candidate.reason : sentence(candidate.reason)}
       </p>

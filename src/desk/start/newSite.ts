@@ -5,6 +5,7 @@ import type { Site, SurveyPoint } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import { fieldRows, readingOf, thicknessOf } from "./draft.js";
 import type { Draft } from "./draft.js";
+import { spanOf } from "./spanOf.js";
 
 /** What a draft comes to: what was read, what is wrong, and the site if there can be one. */
 export interface DraftRead {
@@ -90,7 +91,8 @@ function finished(draft: Draft, read: DraftRead, held: string): DraftRead {
   if (!enough) return { ...read, state: words.startPage.least3PointsFar(read.points.length) };
   const site = siteOf(draft, read.points);
   if (typeof site === "string") return { ...read, drawn, state: site };
-  return { ...read, drawn, site, state: words.startPage.pointsMakeGround(read.points.length) };
+  const made = words.startPage.pointsMakeGround(read.points.length);
+  return { ...read, drawn, site, state: `${made} ${spanOf(read.points, draft.units)}` };
 }
 
 function readTable(draft: Draft): DraftRead {
