@@ -27,10 +27,10 @@ describe("the report's lines for the permit", () => {
 
   it("parts what is taken on from the open findings, with who and why", () => {
     const taken =
-      /TAKEN ON, with a reason: 1\nCAUTION tank-1: Mini digger[^]*Taken on \(R\. Vale, 2026-05-16\): Whoever runs/;
+      /TAKEN ON, with a reason: 1\nCAUTION tank-1: Lift line[^]*Taken on \(R\. Vale, 2026-05-16\): A drain valve/;
     expect(text).toMatch(taken);
     expect(text).toContain("FINDINGS, besides 1 taken on");
-    const finding = { level: "caution", code: "machine.dig-backwards", where: "tank-1" } as const;
+    const finding = { level: "caution", code: "main.sags", where: "tank-1" } as const;
     const open = report(withdrawAcceptance(site, "pumped", finding));
     expect(open).not.toContain("TAKEN ON");
     const plain = report(acceptFinding(site, "pumped", finding, { reason: "as agreed" }));

@@ -172,6 +172,53 @@ function WiringField(props: {
   );
 }
 
+/** The pipe's size from the catalogue, or its bore and outside as typed. */
+function SizeFields(props: {
+  pipe: Pipe;
+  change: (what: string, next: Partial<Pipe>) => void;
+}): ReactNode {
+  const { pipe, change } = props;
+  return (
+    <>
+      <ChoiceField
+        label={words.digLeaf.size}
+        name="pipe-size"
+        value={sizeId(pipe)}
+        choices={[
+          ...pipeChoices.filter((one) => one.services.includes(pipe.service)),
+          { id: "other", name: words.digLeaf.otherAsTyped },
+        ]}
+        onChoose={(id) => id !== "other" && change(words.digLeaf.sizeEdit, pipeSize(id))}
+      />
+      <MeasureField
+        label={words.digLeaf.boreInside}
+        name="inside"
+        value={pipe.inside}
+        measure={size}
+        print={{ digits: 2 }}
+        least={0}
+        above
+        onCommit={(inside) =>
+          change(words.digLeaf.boreEdit, {
+            inside,
+            outside: Math.max(pipe.outside, inside + 0.003),
+          })
+        }
+      />
+      <MeasureField
+        label={words.digLeaf.outside}
+        name="outside"
+        value={pipe.outside}
+        measure={size}
+        print={{ digits: 2 }}
+        least={pipe.inside}
+        above
+        onCommit={(outside) => change(words.digLeaf.outsideEdit, { outside })}
+      />
+    </>
+  );
+}
+
 /** One pipe: what it carries, its bore, and how it is graded. */
 export function PipeFields(props: {
   pipe: Pipe;
@@ -224,41 +271,7 @@ export function PipeFields(props: {
         choices={SERVICES}
         onChoose={setService}
       />
-      <ChoiceField
-        label={words.digLeaf.size}
-        name="pipe-size"
-        value={sizeId(pipe)}
-        choices={[
-          ...pipeChoices.filter((one) => one.services.includes(pipe.service)),
-          { id: "other", name: words.digLeaf.otherAsTyped },
-        ]}
-        onChoose={(id) => id !== "other" && change(words.digLeaf.sizeEdit, pipeSize(id))}
-      />
-      <MeasureField
-        label={words.digLeaf.boreInside}
-        name="inside"
-        value={pipe.inside}
-        measure={size}
-        print={{ digits: 2 }}
-        least={0}
-        above
-        onCommit={(inside) =>
-          change(words.digLeaf.boreEdit, {
-            inside,
-            outside: Math.max(pipe.outside, inside + 0.003),
-          })
-        }
-      />
-      <MeasureField
-        label={words.digLeaf.outside}
-        name="outside"
-        value={pipe.outside}
-        measure={size}
-        print={{ digits: 2 }}
-        least={pipe.inside}
-        above
-        onCommit={(outside) => change(words.digLeaf.outsideEdit, { outside })}
-      />
+      <SizeFields pipe={pipe} change={change} />
       <ChoiceField
         label={words.digLeaf.gradedBy}
         name="graded"
