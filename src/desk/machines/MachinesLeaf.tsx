@@ -235,7 +235,7 @@ export function MachinesLeaf(): ReactNode {
       <DaysSection job={machines.job} />
       <HiresSection hires={machines.job.hires} />
 
-      <h2>Machines held against this job</h2>
+      <h2>{words.machinesLeaf.machinesHeldAgainstJob}</h2>
       <p className="soft">{says.says}</p>
       <ul>
         {machines.candidates.map((candidate) => (
