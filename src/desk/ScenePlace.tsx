@@ -62,7 +62,8 @@ function useShown() {
 function useProbeWorth(): ProbeWorth | null {
   const { site, schemeId } = useSite();
   const leaf = useDesk((desk) => desk.leaf);
-  const made = useChance((state) => state.latest.get(schemeId));
+  // Not asked for on other leaves: what is simulated at rest must not draw a frame there.
+  const made = useChance((state) => (leaf === "cost" ? state.latest.get(schemeId) : undefined));
   return useMemo(() => {
     if (leaf !== "cost" || made?.site !== site) return null;
     return { places: made.chance.probeMap, best: made.chance.nextProbe?.at ?? null };
