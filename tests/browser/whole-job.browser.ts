@@ -61,6 +61,7 @@ async function startWithPoints(page: Page): Promise<void> {
   await page.getByText("One probe so far: topsoil, soil, then rock").click();
   await typed(page, "Topsoil, thick", "0.2");
   await typed(page, "Soil, thick", "0.9");
+  await page.getByLabel("The rock digs as").selectOption({ index: 1 });
   await typed(page, "Site", "Cabin slope");
   await page.getByRole("button", { name: "Put it on the desk" }).click();
   await page.getByRole("button", { name: /Cabin slope/ }).waitFor();

@@ -157,7 +157,9 @@ export function FieldBook({ draft, read, set }: DraftProps): ReactNode {
         label={words.startPage.rodReads}
         value={unit}
         choices={SURVEY_UNITS}
-        onChoose={(next) => set({ unit: next, units: next === "m" ? "metric" : "us" })}
+        onChoose={(next) =>
+          set({ unit: next, unitKnown: true, units: next === "m" ? "metric" : "us" })
+        }
       />
       <div className="preview-scroll book-scroll" onPaste={onPaste}>
         <table className="preview-table book-table">

@@ -197,6 +197,8 @@ function Warnings(props: DraftProps): ReactNode {
   );
 }
 
+const CHOOSE_UNIT = { id: "", name: words.startPage.choose } as const;
+
 /** A pasted or opened table of points, its columns to confirm. */
 export function PointTable({ draft, read, set }: DraftProps): ReactNode {
   const tell = useDesk((desk) => desk.tell);
@@ -207,7 +209,9 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
       text,
       roles: null,
       leaveOut: false,
-      ...(unit === undefined ? {} : { unit, units: unit === "m" ? "metric" : "us" }),
+      ...(unit === undefined
+        ? {}
+        : { unit, unitKnown: true, units: unit === "m" ? "metric" : "us" }),
     });
   };
   const openFile = (file: File): void => {
@@ -250,9 +254,11 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
       <ChoiceField
         label={words.startPage.theNumbersAreIn}
         name="survey-unit"
-        value={draft.unit}
-        choices={SURVEY_UNITS}
-        onChoose={(unit) => set({ unit, units: unit === "m" ? "metric" : "us" })}
+        value={draft.unitKnown ? draft.unit : ""}
+        choices={draft.unitKnown ? SURVEY_UNITS : [CHOOSE_UNIT, ...SURVEY_UNITS]}
+        onChoose={(unit) =>
+          unit !== "" && set({ unit, unitKnown: true, units: unit === "m" ? "metric" : "us" })
+        }
       />
       {preview !== null && (
         <>

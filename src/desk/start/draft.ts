@@ -21,6 +21,8 @@ export interface Draft {
   /** Roles as confirmed; null takes the guesses. */
   roles: readonly ColumnRole[] | null;
   unit: SurveyUnit;
+  /** Whether the unit was chosen, or told by the table itself: metres taken for feet are a third. */
+  unitKnown: boolean;
   leaveOut: boolean;
   book: readonly BookLine[];
   /** Length of the levelling from first to last sight, as typed; empty takes the places' own. */
@@ -31,7 +33,11 @@ export interface Draft {
   topsoil: string;
   soil: string;
   soilMaterial: string;
+  /** Empty until somebody says how it digs. */
   rockMaterial: string;
+  /** Where the probe was dug, in the points' own numbers; empty takes their middle. */
+  probeEast: string;
+  probeNorth: string;
 }
 
 /** A line of the book with nothing on it. */
@@ -50,6 +56,7 @@ export const EMPTY_DRAFT: Draft = {
   text: "",
   roles: null,
   unit: "ft",
+  unitKnown: false,
   leaveOut: false,
   book: Array.from({ length: 6 }, () => EMPTY_LINE),
   runLength: "",
@@ -59,7 +66,9 @@ export const EMPTY_DRAFT: Draft = {
   topsoil: "",
   soil: "",
   soilMaterial: "common-earth",
-  rockMaterial: "weathered-rock",
+  rockMaterial: "",
+  probeEast: "",
+  probeNorth: "",
 };
 
 const bareUnitOf = (unit: SurveyUnit): "m" | "ft" => (unit === "m" ? "m" : "ft");
@@ -109,7 +118,9 @@ export function thicknessOf(
 
 /** Whether anything has been typed or pasted that would have to be typed again. */
 export function hasTyping(draft: Draft): boolean {
-  const texts = [draft.text, draft.runLength, draft.topsoil, draft.soil];
+  const texts = [
+    ...[draft.text, draft.runLength, draft.topsoil, draft.soil, draft.probeEast, draft.probeNorth],
+  ];
   const cells = draft.book.flatMap(({ station, backsight, foresight, known, x, y }) => [
     ...[station, backsight, foresight, known, x, y],
   ]);

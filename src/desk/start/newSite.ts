@@ -42,6 +42,11 @@ function groundOf(draft: Draft, points: readonly SurveyPoint[]): Site["ground"] 
   const depth = thicknessOf(draft.soil, draft.units);
   if (!topsoil.ok) return words.startPage.topsoilSays(topsoil.text);
   if (!depth.ok) return words.startPage.soilSays(depth.text);
+  if (draft.rockMaterial === "") return words.startPage.sayHowRockDigs;
+  const east = readingOf(draft.probeEast, draft.unit);
+  const north = readingOf(draft.probeNorth, draft.unit);
+  if (typeof east === "object" && east !== null) return east.wrong;
+  if (typeof north === "object" && north !== null) return north.wrong;
   const middle = (key: "x" | "y"): number =>
     points.reduce((sum, point) => sum + point[key], 0) / points.length;
   return {
@@ -53,8 +58,8 @@ function groundOf(draft: Draft, points: readonly SurveyPoint[]): Site["ground"] 
     probes: [
       {
         id: "probe-1",
-        x: middle("x"),
-        y: middle("y"),
+        x: east ?? middle("x"),
+        y: north ?? middle("y"),
         thickness: [topsoil.value, depth.value],
         note: words.startPage.firstProbeTakenWhole,
       },
@@ -112,8 +117,9 @@ function readTable(draft: Draft): DraftRead {
   const read = { ...NOTHING, preview: preview.value, table, problems: table.problems, points };
   const bad = words.counts.rowsCannot(table.bad.length);
   const good = words.counts.pointsAreGood(points.length);
+  const unitHeld = draft.unitKnown ? "" : words.startPage.sayUnits;
   const held =
-    table.bad.length > 0 && !draft.leaveOut ? words.startPage.usedMendOrTick(good, bad) : "";
+    table.bad.length > 0 && !draft.leaveOut ? words.startPage.usedMendOrTick(good, bad) : unitHeld;
   return finished(draft, read, held);
 }
 
