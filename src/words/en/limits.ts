@@ -22,7 +22,7 @@ export const limits = {
   /** Lot lines typed as courses. */
   lot: {
     title: "Lot lines from a deed or plat",
-    says: "One side on each line: its bearing, then its length. N 45°30' E 120.5 ft, N45-30-15E 36.7 m, azimuths, rods and chains; “thence” and “;” begin a side too.",
+    says: "One side on each line: its bearing, then its length. N 45°30' E 120.5, N45-30-15E 36.7, azimuths, rods and chains; “thence” and “;” begin a side too.",
     text: "Sides of the lot",
     example: "N 10°30' E 120.00\nS 82°15' E 160.40\nS 12°00' W 105.75\nN 87°27' W 158.97",
     unit: "Lengths without a unit are in",
