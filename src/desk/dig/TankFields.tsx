@@ -1,3 +1,4 @@
+import { useState } from "react";
 import type { ReactNode } from "react";
 import type { Tank } from "../../site/index.js";
 import { distance, elevation, length, liquidVolume, mass } from "../../units/index.js";
@@ -29,6 +30,12 @@ const INVERTS = [
   { key: "lowWater", label: words.digLeaf.pumpStopsAt },
 ] as const;
 
+/** Whether a body is a row of the catalogue as it stands, weight and inverts too. */
+function isOf(body: Body, id: string): boolean {
+  const row = Object.entries(tankBody(id)).filter(([, value]) => value !== undefined);
+  return row.every(([key, value]) => body[key as keyof Body] === value);
+}
+
 function BodyFields({ work }: { work: Tank }): ReactNode {
   const { units } = useSite().site;
   const change = useChange(work);
@@ -38,10 +45,9 @@ function BodyFields({ work }: { work: Tank }): ReactNode {
     const kept = Object.entries(work.body).filter(([name]) => name !== key);
     change(what, { body: Object.fromEntries(kept) as Body });
   };
-  const known = tankChoices.find(({ id }) => {
-    const body = tankBody(id);
-    return SIZES.every(({ key }) => body[key] === work.body[key]);
-  });
+  // Who chose to type the sizes keeps that choice, though they be those of a row.
+  const [typing, setTyping] = useState<string | null>(null);
+  const known = typing === work.id ? undefined : tankChoices.find(({ id }) => isOf(work.body, id));
   return (
     <>
       <ChoiceField
@@ -49,7 +55,10 @@ function BodyFields({ work }: { work: Tank }): ReactNode {
         name="tank-size"
         value={known?.id ?? "own"}
         choices={[...tankChoices, { id: "own", name: words.digLeaf.sizesAsTyped }]}
-        onChoose={(id) => id !== "own" && change(words.digLeaf.tankEdit, { body: tankBody(id) })}
+        onChoose={(id) => {
+          setTyping(id === "own" ? work.id : null);
+          if (id !== "own") change(words.digLeaf.tankEdit, { body: tankBody(id) });
+        }}
       />
       {SIZES.map(({ key, label }) => (
         <MeasureField
@@ -120,6 +129,9 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
   const change = useChange(work);
   return (
     <>
+      <h3>{words.digLeaf.theTankItself}</h3>
+      <BodyFields work={work} />
+      <h3>{words.digLeaf.itsHole}</h3>
       <ElevationField
         label={words.digLeaf.underside}
         name="base"
@@ -177,8 +189,6 @@ export function TankFields({ work }: { work: Tank }): ReactNode {
         value={work.bearing}
         onTurn={(bearing) => change(words.digLeaf.bearingEdit, { bearing })}
       />
-      <h3>{words.digLeaf.theTankItself}</h3>
-      <BodyFields work={work} />
       <StripOver work={work} />
     </>
   );

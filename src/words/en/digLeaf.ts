@@ -181,6 +181,7 @@ export const digLeaf = {
   beddingEdit: "bedding",
   backfillEdit: "backfill",
   crownEdit: "crown",
+  itsHole: "Its hole",
   theTankItself: "The tank itself",
   startWall: "Start wall",
   endWall: "End wall",
