@@ -77,7 +77,7 @@ function tankFindings(job: LiftJob, tank: TankLift): Finding[] {
       level: "stop",
       code: "lift.no-stand",
       where: tank.tank,
-      text: `${tank.name} can be set from none of the places entered, by the figures given. Add a nearer place, or ask for a bigger crane. ${OPERATOR}`,
+      text: `${tank.name} can be set from none of the places entered, by the figures given: what is said of each place tells why. Add a place that none of it speaks against, or ask for another crane. ${OPERATOR}`,
       source: job.crane.source,
     });
   }

@@ -83,7 +83,7 @@ export function planMachines(
   const able = trials.filter((trial) => trial.obstacles.length === 0);
   const cheapest = cheapestOf(able.map(planned))?.trial;
   const named = trials.find((trial) => trial.digger.id === scheme.machines?.digger);
-  const chosen = named ?? cheapest ?? deepestDigger(trials);
+  const chosen = named ?? cheapest ?? nearestToAble(trials, planned);
   const { works, job: days, rental, fuel, working } = planned(chosen);
   const digger = chosen.digger;
   return {
@@ -141,12 +141,24 @@ function tryDigger(
   };
 }
 
-function deepestDigger(trials: readonly Trial[]): Trial {
-  const [first, ...others] = trials;
-  if (!first) throw new Error("diggers: got none in the catalogue, expected at least one");
-  return others.reduce(
-    (best, trial) => (trial.digger.digDepth > best.digger.digDepth ? trial : best),
-    first,
+/**
+ * Where none can: the deepest when depth is against every one of them, else of those with least
+ * against them the one with which the job costs least.
+ */
+function nearestToAble(trials: readonly Trial[], planned: (trial: Trial) => PlannedTrial): Trial {
+  const isTooShallow = ({ obstacles }: Trial): boolean =>
+    obstacles.some(({ code }) => code === "depth");
+  if (trials.length > 0 && trials.every(isTooShallow)) return deepestOf(trials);
+  const fewest = Math.min(...trials.map(({ obstacles }) => obstacles.length));
+  const nearest = trials.filter(({ obstacles }) => obstacles.length === fewest);
+  const chosen = cheapestOf(nearest.map(planned))?.trial ?? nearest[0];
+  if (!chosen) throw new Error("diggers: got none in the catalogue, expected at least one");
+  return chosen;
+}
+
+function deepestOf(trials: readonly Trial[]): Trial {
+  return trials.reduce((best, trial) =>
+    trial.digger.digDepth > best.digger.digDepth ? trial : best,
   );
 }
 

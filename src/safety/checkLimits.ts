@@ -2,7 +2,7 @@ import type { WorkQuantities } from "../dig/index.js";
 import type { Wording } from "../flow/index.js";
 import { isBuriedLine } from "../site/index.js";
 import type { Finding, Limit, Scheme, Site, Work } from "../site/index.js";
-import { distanceBetween, keptSetbacks, type SetbackKept } from "./setbacks.js";
+import { distanceBetween, isOutsideLot, keptSetbacks, type SetbackKept } from "./setbacks.js";
 import { bodyShapes, digsOf, limitShapes } from "./shapes.js";
 
 /** m: a distance short of its setback by less than this is finer than anyone stakes out. */
@@ -33,19 +33,25 @@ const PARTS = { tank: "", field: "", pipe: "", pad: "", dig: "The hole for " } a
 
 function tooNear(work: Work, kept: SetbackKept, words: Wording): Finding[] {
   const short = kept.wanted - kept.distance;
+  // What lies beyond the lot altogether is said once, for the whole work.
+  if (kept.outside === true) return [];
   if (short <= SETBACK_TOLERANCE) return [];
   const subject = `${kept.from === "dig" ? PARTS.dig : ""}${work.name}`;
   const where =
     kept.distance === 0
       ? `crosses ${kept.toName}`
       : `is ${words.atMost(kept.distance)} from ${kept.toName}`;
+  const mend =
+    kept.distance === 0
+      ? "Move it off, and so far beyond"
+      : `Move it ${words.atLeast(short)} farther off`;
   const asked = kept.own ? "the setback set here is" : "the setback in the table is";
   return [
     {
       level: "caution",
       code: "limit.too-near",
       where: work.id,
-      text: `${subject} ${where}; ${asked} ${words.distance(kept.wanted)}. Move it ${words.atLeast(short)} farther off, or check your local code.`,
+      text: `${subject} ${where}; ${asked} ${words.distance(kept.wanted)}. ${mend}, or check your local code.`,
       source: `${kept.source}; distance by geometry`,
     },
   ];
@@ -68,6 +74,10 @@ function crossed(
   const name = limit.name ?? limit.kind;
   const caution = { level: "caution", where: work.id } as const;
   if (limit.kind === "tree") return amongRoots(work, limit, dug);
+  if (isOutsideLot(bodies, limit)) {
+    const text = `${work.name} lies outside ${name}. Move it onto the lot, or get the right to build on that ground in writing.`;
+    return [{ ...caution, code: "limit.outside-lot", text, source: "geometry" }];
+  }
   const asked = setbacks.some((kept) => kept.work === work.id && kept.to === limit.id);
   if (!asked && distanceBetween(bodies, bounds) === 0) {
     const text = `${work.name} crosses ${name}. Find out what that means before digging.`;

@@ -128,6 +128,26 @@ describe("what distances are measured between", () => {
     expect(codes(check([tank], [easement]))).toEqual(["limit.crossed"]);
   });
 
+  it("what lies beyond a lot line that closes is told, however far off", () => {
+    const lot: Limit = {
+      ...{ id: "l", kind: "lot-line", closed: true },
+      path: [
+        [40, -20],
+        [80, -20],
+        [80, 20],
+        [40, 20],
+      ],
+    };
+    const beyond = check([tank], [lot]);
+    expect(codes(beyond)).toEqual(["limit.outside-lot"]);
+    expect(beyond.setbacks[0]).toMatchObject({ distance: 0, outside: true });
+    // The same line drawn open bounds nothing.
+    expect(codes(check([tank], [{ ...lot, closed: false }]))).toEqual([]);
+    const inside = check([{ ...tank, at: [60, 0] } as Work], [lot]);
+    expect(codes(inside)).toEqual([]);
+    expect(inside.setbacks[0]?.outside).toBeUndefined();
+  });
+
   it("a site's own table stands in place of the published one, a limit's own setback over both", () => {
     const well: Limit = { id: "w", kind: "well", at: [21, 0] };
     const scheme: Scheme = { id: "s", name: "S", works: [tank] };

@@ -15,6 +15,8 @@ export interface SetbackKept {
   toName: string;
   /** Between the nearest edges; 0 where they touch, cross or lie in each other. */
   distance: number;
+  /** It lies beyond a lot line that closes: on ground that is not one's own. */
+  outside?: boolean;
   wanted: number;
   source: string;
   /** Whether the limit's own setback decides, in place of the table's. */
@@ -88,15 +90,23 @@ function keptBetween(part: Part, bound: Bound, rows: readonly Setback[]): Setbac
   const row = rows.find(({ from, to }) => from === part.from && to === bound.kind);
   const wanted = own ? bound.setback : row?.distance;
   if (wanted === null || wanted === undefined || wanted === 0) return [];
+  const outside = bound.limit !== null && isOutsideLot(part.shapes, bound.limit);
   return [
     {
       ...{ work: part.work, from: part.from, to: bound.id, toName: bound.name },
-      distance: distanceBetween(part.shapes, bound.shapes),
+      distance: outside ? 0 : distanceBetween(part.shapes, bound.shapes),
+      ...(outside && { outside }),
       wanted,
       source: own ? `setback as entered for ${bound.name}` : (row?.source ?? ""),
       own,
     },
   ];
+}
+
+/** Whether any of some shapes lies wholly beyond a lot line that closes. */
+export function isOutsideLot(shapes: readonly PlanShape[], { kind, closed, path }: Limit): boolean {
+  if (kind !== "lot-line" || closed !== true || path === undefined || path.length < 3) return false;
+  return shapes.some((shape) => planDistance(shape, { points: path, closed: true }) > 0);
 }
 
 /** Least distance between any of some shapes and any of others, m. */

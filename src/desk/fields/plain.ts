@@ -16,6 +16,18 @@ export const plain: Measure = {
   fromSystem: (value) => value,
 };
 
+/** Volts; "7.2 kV" is read as 7,200. */
+export const volts: Measure = {
+  ...plain,
+  parse(text, system) {
+    const read = readNumber(plainText(text), system);
+    const unit = read?.rest.trim().toLowerCase();
+    if (read !== undefined && unit === "kv") return { ok: true, value: read.value * 1000 };
+    if (read !== undefined && (unit === "" || unit === "v")) return { ok: true, value: read.value };
+    return { ok: false, text: words.deskFields.notVolts(text.trim()) };
+  },
+};
+
 function wholeNumber(text: string, system: UnitSystem): number | undefined {
   const read = readNumber(plainText(text), system);
   return read?.rest === "" && read.whole ? read.value : undefined;

@@ -3,7 +3,7 @@ import { isBuriedLine, without, type Limit } from "../../site/index.js";
 import { length, type Measure } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
-import { plain } from "../fields/plain.js";
+import { volts } from "../fields/plain.js";
 import { TypedField } from "../fields/TypedField.js";
 
 const says = words.limits;
@@ -21,10 +21,13 @@ const isOverhead = (limit: Limit): boolean => /overhead|power/.test(limit.kind);
 const isStrip = (limit: Limit): boolean =>
   /easement|drive/.test(limit.kind) && limit.path !== undefined && limit.closed !== true;
 
+/** V: lines on poles carry no less. */
+const HOUSE = 100;
+
 /** What matters of each kind of limit; a field also shows where the file gives it. */
 const DETAILS: readonly Detail[] = [
   {
-    ...{ key: "voltage", measure: plain, mayBeNothing: false },
+    ...{ key: "voltage", measure: volts, mayBeNothing: false },
     note: says.voltageNote,
     fits: isOverhead,
   },
@@ -55,7 +58,7 @@ export function LimitDetails(props: {
             measure={measure}
             least={0}
             above={!mayBeNothing}
-            note={note}
+            note={key === "voltage" && (limit.voltage ?? HOUSE) < HOUSE ? says.fewVolts : note}
             onCommit={(value) => change(says.steps[key], (one) => ({ ...one, [key]: value }))}
             onClear={() => change(says.steps[key], (one) => without(one, key))}
           />

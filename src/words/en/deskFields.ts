@@ -13,6 +13,7 @@ export const deskFields = {
   shareOrPercent: (plain: string) =>
     `“${plain}” may be a share or percent: write it with its %, as 5%.`,
   notANumber: (text: string) => `“${text}” was not understood: write a number such as 1.5.`,
+  notVolts: (text: string) => `“${text}” was not understood: write volts, such as 240, or 7.2 kV`,
   notAWholeNumber: (typed: string) =>
     `“${typed}” was not understood: write a whole number such as 4.`,
   notACount: (typed: string) => `“${typed}” was not understood: write a whole number such as 2.`,

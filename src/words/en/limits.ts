@@ -2,6 +2,7 @@
 export const limits = {
   /** Fields of one limit. */
   voltage: "Voltage, V",
+  fewVolts: "So few volts run on no pole: was it kV? Write 7.2 kV for 7,200.",
   voltageNote: "As the line's owner says. Empty: ask the owner before any machine comes near.",
   height: "Lowest wire above the ground",
   depth: "Depth to its top",
@@ -99,7 +100,7 @@ export const limits = {
     keep: "Keep off",
     now: "Now",
     keepOf: (from: string, to: string): string => `${from} to ${to}, keep off`,
-    none: "not asked",
+    none: "nothing goes by this row",
     passes: (distance: string): string => `${distance} ✓`,
     short: (distance: string, by: string): string => `${distance} ✕ short by ${by}`,
     ownLimit: (name: string): string => `${name}: its own`,

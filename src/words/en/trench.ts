@@ -11,7 +11,7 @@ export const trench = {
     no: "No",
     untyped: "Not typed",
     untypedSays: (slope: string) =>
-      `Until it is typed, the rule's steepest wall is ${slope}. In this estimate it stands as its material is given.`,
+      `This estimate lets it stand as its material is given; the rule's steepest wall for soil that nobody has typed is ${slope}.`,
     stands: (name: string, slope: string) => `${name}: ${slope} at the steepest`,
     stepOf: (name: string) => `soil of layer ${name}`,
     because: (reasons: readonly string[]) => reasons.join("; "),
