@@ -100,7 +100,7 @@ export const limits = {
     keep: "Keep off",
     now: "Now",
     keepOf: (from: string, to: string): string => `${from} to ${to}, keep off`,
-    none: "nothing goes by this row",
+    none: "no pair",
     passes: (distance: string): string => `${distance} ✓`,
     short: (distance: string, by: string): string => `${distance} ✕ short by ${by}`,
     ownLimit: (name: string): string => `${name}: its own`,
