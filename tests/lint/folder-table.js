@@ -55,11 +55,17 @@ export const FOLDER_TABLE = {
   // What the page says; it computes nothing.
   words: [],
   scene: ["units", "site", "estimate", "words"],
-  sheets: ["units", "site", "estimate"],
-  handover: ["units", "site", "estimate"],
-  store: ["units", "site", "estimate", "chance", "survey", "words"],
-  desk: ["units", "site", "estimate", "chance", "survey", "words", "store", "scene", "offline"],
-  cli: ["units", "site", "estimate", "chance", "survey"],
+  sheets: ["units", "site", "estimate", "words"],
+  // What is taken away as files: sheets among it.
+  handover: ["units", "site", "estimate", "words", "sheets", "survey"],
+  store: ["units", "site", "estimate", "chance", "survey", "words", "sheets", "handover"],
+  desk: [
+    ...["units", "site", "estimate", "chance", "survey", "words", "store", "scene", "offline"],
+    ...["sheets", "handover"],
+  ],
+  // A page of one file that shows one site and cannot edit it.
+  viewer: ["units", "site", "estimate", "words", "scene", "handover"],
+  cli: ["units", "site", "estimate", "chance", "survey", "words", "sheets", "handover"],
 };
 
 const MAY_READ_SHARED = [
@@ -85,7 +91,7 @@ const ENGINE_PACKAGES = [
 ];
 
 /** Folders that run without a page although they are no part of the engine. */
-const HEADLESS_FOLDERS = ["survey", "cli"];
+const HEADLESS_FOLDERS = ["survey", "sheets", "handover", "cli"];
 const PAGE_PACKAGES = /^(react|react-dom|react-aria.*|three|zustand|@react-three\/.*)$/;
 
 /** @param {string} specifier @returns {string} "three" of "three/examples/x.js" */
