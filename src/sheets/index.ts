@@ -1,2 +1,2 @@
 export { PAPERS } from "./paper.js";
-export type { PaperId, PlanWindow, SheetContent, SheetJob, SheetMaker } from "./paper.js";
+export type { Page, PaperId, PlanWindow, SheetContent, SheetJob, SheetMaker } from "./paper.js";

@@ -60,7 +60,9 @@ export interface TextMark {
   /** Degrees clockwise as seen on paper; absent for level. */
   turn?: number;
   color?: string;
-  /** Paper is laid around the letters, so that lines under them do not cross them. */
+  /** Figures of one width, for columns of a table. */
+  tabular?: boolean;
+  /** Paper is laid under the letters, so that lines do not cross them. */
   halo?: boolean;
 }
 
@@ -116,6 +118,8 @@ export interface SheetContent {
   title: string;
   /** n of 1 : n; null for a sheet that is not to scale. */
   scale: number | null;
+  /** What else is to be said of the scale, such as "heights drawn 5 times"; absent for nothing. */
+  scaleNote?: string;
   /** Degrees clockwise by which north is turned from up; null where there is no north (a section). */
   north: number | null;
   marks: readonly Mark[];
@@ -128,12 +132,26 @@ export interface PlanWindow {
   scale: number;
 }
 
+/** The room that a sheet has beside this legend, which takes more or less of the paper. */
+export type RoomOf = (legend: readonly LegendRow[]) => Room;
+
 /**
  * Draws one kind of sheet; several contents are several sheets, none means that the site has no such
- * thing. `room` is asked for per sheet, since a legend takes more or less of the paper.
+ * thing. Marks stay inside the room that `room` gives for the legend that the content has.
  */
 export type SheetMaker = (
   job: SheetJob,
-  room: Room,
+  room: RoomOf,
   windows: Readonly<Record<string, PlanWindow>>,
 ) => readonly SheetContent[];
+
+/** A whole sheet of paper, frame and all, as the writers take it. */
+export interface Page {
+  /** The content's id. */
+  id: string;
+  title: string;
+  /** Of the paper, mm. */
+  width: number;
+  height: number;
+  marks: readonly Mark[];
+}
