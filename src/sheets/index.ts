@@ -1,2 +1,3 @@
+export { nameOfMaterial } from "./earthNames.js";
 export { PAPERS } from "./paper.js";
 export type { Page, PaperId, PlanWindow, SheetContent, SheetJob, SheetMaker } from "./paper.js";

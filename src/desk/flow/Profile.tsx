@@ -7,7 +7,7 @@ import type { PlanPoint } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
 import { heightOn } from "../section/fit.js";
-import { nameOfMaterial } from "../section/names.js";
+import { nameOfMaterial } from "../../sheets/index.js";
 import { patternId } from "../section/EarthPatterns.js";
 import { useSite } from "../useSite.js";
 import { ProfileDrawing } from "./ProfileDrawing.js";

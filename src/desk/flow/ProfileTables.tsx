@@ -6,7 +6,7 @@ import { distance, elevation, length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
 import { heightOn } from "../section/fit.js";
-import { nameOfMaterial } from "../section/names.js";
+import { nameOfMaterial } from "../../sheets/index.js";
 import { useSite } from "../useSite.js";
 import { layersAt, type ProfileEvent } from "./profileReading.js";
 

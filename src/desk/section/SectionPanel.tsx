@@ -9,7 +9,7 @@ import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { EarthPatterns, patternId } from "./EarthPatterns.js";
 import { fitSection, type Frame, type SectionFit } from "./fit.js";
-import { nameOfMaterial } from "./names.js";
+import { nameOfMaterial } from "../../sheets/index.js";
 import { SectionDrawing } from "./SectionDrawing.js";
 import { SectionTable } from "./SectionTable.js";
 
