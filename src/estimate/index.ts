@@ -64,3 +64,17 @@ export {
   setbackTables,
 } from "../safety/index.js";
 export type { SetbackBand, SetbackKept, SetbackLine, SetbackTable } from "../safety/index.js";
+export {
+  alongPath,
+  invertLine,
+  pathLength,
+  rectangle,
+  spoilCone,
+  strip,
+  subdivide,
+  workCorners,
+  workMiddle,
+  workOutline,
+  workPlace,
+} from "./workShapes.js";
+export type { Cone, InvertLine } from "./workShapes.js";

@@ -1,12 +1,11 @@
 import { useMemo, type ReactElement } from "react";
-import { FACE, type FoundContours } from "../estimate/index.js";
+import { FACE, type FoundContours, subdivide } from "../estimate/index.js";
 import type { PlanPoint } from "../site/index.js";
 import { VEIL_ORDER } from "./earthMaterial.js";
 import type { ScenePoint } from "./frame.js";
 import { InkLines } from "./InkLines.js";
 import type { ScenePalette } from "./palette.js";
 import type { StageGround } from "./stageGround.js";
-import { subdivide } from "./workShapes.js";
 
 interface ContoursProps {
   lines: FoundContours;

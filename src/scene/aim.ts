@@ -1,5 +1,5 @@
 import { Vector3 } from "three";
-import { foundContours } from "../estimate/index.js";
+import { foundContours, workOutline } from "../estimate/index.js";
 import type { PlanPoint, Work } from "../site/index.js";
 import { cornersOf } from "../site/index.js";
 import type { DragHold, Press, ScreenPoint } from "./dragging.js";
@@ -14,7 +14,6 @@ import type { SceneContents } from "./sceneTargets.js";
 import { metresPerPixel, type SceneView } from "./sceneView.js";
 import type { SnapContours, Snapped } from "./snap.js";
 import { snapTargets } from "./snapTargets.js";
-import { workOutline } from "./workShapes.js";
 
 /** px about the pointer within which something holds. */
 const REACH = { mouse: 10, touch: 18 };

@@ -1,7 +1,7 @@
 import type { PlanPoint } from "../site/index.js";
 import type { ScenePoint } from "./frame.js";
 import type { StageGround } from "./stageGround.js";
-import { subdivide } from "./workShapes.js";
+import { subdivide } from "../estimate/index.js";
 
 /**
  * A path (scene plane) laid on the ground, `lift` m above it, with places added every `most` m.

@@ -3,7 +3,7 @@ import { bearingOf } from "./dragging.js";
 import { signedArea } from "./picking.js";
 import { shapeOf, type Corners } from "./placing.js";
 import type { DragMove, Placing } from "./props.js";
-import { pathLength } from "./workShapes.js";
+import { pathLength } from "../estimate/index.js";
 
 /** Figures of what is being drawn, in plan: m, m², degrees. */
 export interface DrawnFigures {

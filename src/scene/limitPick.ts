@@ -6,7 +6,7 @@ import type { Selection } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import { shownLimits } from "./shown.js";
-import { alongPath } from "./workShapes.js";
+import { alongPath } from "../estimate/index.js";
 
 /** The place of a limit that is snapped when it is dragged: its own, or its line's first corner. */
 export function limitPlace(limit: Limit): PlanPoint | null {

@@ -5,7 +5,7 @@ import { distance, type UnitSystem } from "../units/index.js";
 import { words } from "../words/index.js";
 import { toScene, type SceneFrame, type ScenePoint } from "./frame.js";
 import type { StageGround } from "./stageGround.js";
-import { subdivide } from "./workShapes.js";
+import { subdivide } from "../estimate/index.js";
 
 /** A text on the ground, at the first of its places with room; `wrong` where a setback falls short. */
 export interface LimitTag {

@@ -15,7 +15,7 @@ import {
 import { isAmong, isLocked } from "./shown.js";
 import { metresPerPixel, projectPoint, rayAt, type SceneView } from "./sceneView.js";
 import type { StageGround } from "./stageGround.js";
-import { workPlace } from "./workShapes.js";
+import { workPlace } from "../estimate/index.js";
 
 /** What a pick is made in: the view, what shows in it, and what is chosen and shown. */
 export interface PickScene {

@@ -7,7 +7,7 @@ import {
   workAnchor,
   type SceneContents,
 } from "./sceneTargets.js";
-import { workOutline } from "./workShapes.js";
+import { workOutline } from "../estimate/index.js";
 
 /** Places about a thing that must show when the view turns to it, scene frame; none for none. */
 export function pickedPlaces(contents: SceneContents, selection: Selection): ScenePoint[] {

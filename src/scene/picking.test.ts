@@ -11,7 +11,7 @@ import {
   type PickTarget,
   type Ray,
 } from "./picking.js";
-import { rectangle } from "./workShapes.js";
+import { rectangle } from "../estimate/index.js";
 
 const down = (x: number, y: number): Ray => ({ from: [x, y, 50], along: [0, 0, -1] });
 

@@ -10,7 +10,7 @@ import type { Selection } from "./props.js";
 import { workAnchor, type SceneContents } from "./sceneTargets.js";
 import { pixelsPerMetre, type SceneView } from "./sceneView.js";
 import { isLocked } from "./shown.js";
-import { workMiddle } from "./workShapes.js";
+import { workMiddle } from "../estimate/index.js";
 
 /** The top of what is raised, elevation m, and how far its grip stands out from the middle, m. */
 function gripPlace(work: Work): { top: number; beside: number } | null {

@@ -4,7 +4,7 @@ import type { SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import { toScene } from "./frame.js";
 import type { ScreenBox } from "./spotLayout.js";
-import { workMiddle } from "./workShapes.js";
+import { workMiddle } from "../estimate/index.js";
 
 /** px that the pointer must go before a press draws a rectangle. */
 const LEAST = 5;

@@ -1,4 +1,12 @@
-import { FACE, type Estimate, type Stage } from "../estimate/index.js";
+import {
+  alongPath,
+  type Estimate,
+  FACE,
+  rectangle,
+  type Stage,
+  workMiddle,
+  workOutline,
+} from "../estimate/index.js";
 import type { PlanPoint, Site, Work } from "../site/index.js";
 import type { ScreenPoint } from "./dragging.js";
 import { toScene, type SceneFrame, type ScenePoint } from "./frame.js";
@@ -10,7 +18,6 @@ import { boxAround, type ScreenBox } from "./spotLayout.js";
 import type { StageGround } from "./stageGround.js";
 import { isSet, pileHeight } from "./works/WorkModels.js";
 import { probeHeight } from "./works/ProbePins.js";
-import { alongPath, rectangle, workMiddle, workOutline } from "./workShapes.js";
 
 /** What of the site shows and can be picked. */
 export interface SceneContents {

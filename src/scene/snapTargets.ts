@@ -1,11 +1,10 @@
-import { joinedEnds } from "../estimate/index.js";
+import { joinedEnds, workOutline } from "../estimate/index.js";
 import { limitCorners, limitKind, type Limit, type PlanPoint, type Work } from "../site/index.js";
 import { words } from "../words/index.js";
 import type { Selection } from "./props.js";
 import { isAmong, shownLimits, shownProbes } from "./shown.js";
 import type { SceneContents } from "./sceneTargets.js";
 import type { SnapTarget } from "./snap.js";
-import { workOutline } from "./workShapes.js";
 
 type Shown = Pick<SceneContents, "site" | "works">;
 

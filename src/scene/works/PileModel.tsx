@@ -5,7 +5,7 @@ import { chainSegments, InkLines } from "../InkLines.js";
 import type { ScenePoint } from "../frame.js";
 import type { EarthTone, ScenePalette } from "../palette.js";
 import type { StageGround } from "../stageGround.js";
-import type { Cone } from "../workShapes.js";
+import type { Cone } from "../../estimate/index.js";
 
 interface PileModelProps {
   /** Scene plane. */

@@ -1,5 +1,13 @@
 import { useMemo, type ReactElement } from "react";
-import { groundAt, hasCome, type Estimate, type Stage } from "../../estimate/index.js";
+import {
+  type Estimate,
+  groundAt,
+  hasCome,
+  invertLine,
+  spoilCone,
+  type Stage,
+  workOutline,
+} from "../../estimate/index.js";
 import type { Material, Pile, Site, Trench, Work } from "../../site/index.js";
 import { drape } from "../drape.js";
 import { toScene, type SceneFrame, type ScenePoint } from "../frame.js";
@@ -9,7 +17,6 @@ import { chainSegments, InkLines } from "../InkLines.js";
 import type { ScenePalette } from "../palette.js";
 import type { SceneView } from "../sceneView.js";
 import type { StageGround } from "../stageGround.js";
-import { invertLine, spoilCone, workOutline } from "../workShapes.js";
 import { BedModel } from "./BedModel.js";
 import { BuildingModel } from "./BuildingModel.js";
 import { PileModel } from "./PileModel.js";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Trench } from "../site/index.js";
-import { insideOutline, signedArea } from "./picking.js";
+import { insideOutline, signedArea } from "../ground/index.js";
 import { alongPath, invertLine, rectangle, spoilCone, strip, subdivide } from "./workShapes.js";
 
 describe("rectangle", () => {
