@@ -37,7 +37,7 @@ describe("strip", () => {
     );
     // Two legs of 10 × 2 less the corner counted twice (1 × 1 inside) plus the mitre (1 × 1).
     expect(Math.abs(signedArea(bent))).toBeCloseTo(40, 9);
-    expect(insideOutline([10.9, -0.9], bent)).toBe(true);
+    expect(insideOutline(bent, 10.9, -0.9)).toBe(true);
   });
 });
 
