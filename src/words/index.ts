@@ -25,6 +25,7 @@ import { scene } from "./en/scene.js";
 import { sectionPanel } from "./en/sectionPanel.js";
 import { shading } from "./en/shading.js";
 import { shelf } from "./en/shelf.js";
+import { sheets } from "./en/sheets.js";
 import { startPage } from "./en/startPage.js";
 import { surveyLeaf } from "./en/surveyLeaf.js";
 import { sums } from "./en/sums.js";
@@ -55,6 +56,7 @@ const english = {
   scene,
   sectionPanel,
   shading,
+  sheets,
   shelf,
   startPage,
   surveyLeaf,

@@ -1,0 +1,147 @@
+/** How long texts are on paper, and which letters the sheets' fonts can draw. */
+import type { Face } from "./paper.js";
+import widths from "./widths.json" with { type: "json" };
+
+interface FaceWidths {
+  /** In thousandths of the letters' body, by letter. */
+  advances: ReadonlyMap<string, number>;
+  /** Of every figure where figures are of one width; 0 where the face has none such. */
+  tabular: number;
+}
+
+const TABLES: Readonly<Record<Face, FaceWidths>> = {
+  text: tableOf(widths.text),
+  strong: tableOf(widths.strong),
+  heading: tableOf(widths.heading),
+};
+
+function tableOf(read: {
+  letters: string;
+  advances: readonly number[];
+  tabular: number;
+}): FaceWidths {
+  const letters = Array.from(read.letters);
+  return {
+    advances: new Map(letters.map((letter, i) => [letter, read.advances[i]!])),
+    tabular: read.tabular,
+  };
+}
+
+/** Signs that the fonts lack, and what paper has used for them since typewriters. */
+const WRITTEN: Readonly<Record<string, string>> = {
+  "′": "'",
+  "″": '"',
+  "≤": "<=",
+  "≥": ">=",
+  "≈": "~",
+  "→": "to",
+  "←": "from",
+  "√": "root of ",
+  "∞": "no end",
+  "✓": "x",
+  "✕": "x",
+  Σ: "sum of ",
+  π: "pi",
+  "⁄": "/",
+  "\u00a0": " ",
+  "\u2009": " ",
+  "\u202f": " ",
+  "\u200b": "",
+};
+
+/** Fractions that no face has, after a whole number or alone: `7⅛` is written `7 1/8`. */
+const FRACTIONS: Readonly<Record<string, string>> = {
+  "⅛": "1/8",
+  "⅜": "3/8",
+  "⅝": "5/8",
+  "⅞": "7/8",
+  "⅓": "1/3",
+  "⅔": "2/3",
+  "⅕": "1/5",
+  "⅖": "2/5",
+  "⅗": "3/5",
+  "⅘": "4/5",
+  "⅙": "1/6",
+  "⅚": "5/6",
+};
+
+const UNWRITABLE = "?";
+
+/**
+ * A text as the fonts can draw it: signs that they lack are written out, letters of other scripts
+ * become question marks (`unwritable` tells of them). Both writers and every width go through it.
+ */
+export function drawnText(text: string, face: Face): string {
+  const { advances } = TABLES[face];
+  let drawn = "";
+  for (const letter of text.normalize("NFC")) {
+    const fraction = FRACTIONS[letter];
+    if (advances.has(letter)) drawn += letter;
+    else if (fraction !== undefined) drawn += /\d$/.test(drawn) ? ` ${fraction}` : fraction;
+    else drawn += WRITTEN[letter] ?? UNWRITABLE;
+  }
+  return drawn;
+}
+
+/** The letters of a text that the face cannot draw and that have no other way of being written. */
+export function unwritable(text: string, face: Face): string[] {
+  const { advances } = TABLES[face];
+  return Array.from(text.normalize("NFC")).filter(
+    (letter) => !advances.has(letter) && !(letter in WRITTEN) && !(letter in FRACTIONS),
+  );
+}
+
+/**
+ * Length of a text on paper, mm, from the fonts' own advance widths. Kerning is left out: it makes
+ * most texts a little shorter (textWidth.test.ts measures how much).
+ * @param size height of the letters' body, mm
+ * @param tabular whether figures are of one width
+ */
+export function textWidth(text: string, face: Face, size: number, tabular = false): number {
+  const { advances, tabular: figure } = TABLES[face];
+  let sum = 0;
+  for (const letter of drawnText(text, face)) {
+    sum += tabular && letter >= "0" && letter <= "9" ? figure : advances.get(letter)!;
+  }
+  return (sum / 1000) * size;
+}
+
+/** The text, cut off with an ellipsis where it is longer than `width` mm. */
+export function fitText(text: string, face: Face, size: number, width: number): string {
+  if (textWidth(text, face, size) <= width) return text;
+  const letters = Array.from(text);
+  while (letters.length > 0 && textWidth(`${letters.join("")}…`, face, size) > width) letters.pop();
+  return `${letters.join("").trimEnd()}…`;
+}
+
+/** The text in lines no longer than `width` mm, broken at blanks; a longer word is broken itself. */
+export function wrapText(text: string, face: Face, size: number, width: number): string[] {
+  const fits = (line: string): boolean => textWidth(line, face, size) <= width;
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(/\s+/).filter((each) => each !== "")) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (fits(longer)) {
+      line = longer;
+      continue;
+    }
+    if (line !== "") lines.push(line);
+    const pieces = fits(word) ? [word] : brokenWord(word, fits);
+    lines.push(...pieces.slice(0, -1));
+    line = pieces.at(-1) ?? "";
+  }
+  return line === "" ? lines : [...lines, line];
+}
+
+function brokenWord(word: string, fits: (piece: string) => boolean): string[] {
+  const pieces: string[] = [];
+  let piece = "";
+  for (const letter of word) {
+    if (piece !== "" && !fits(piece + letter)) {
+      pieces.push(piece);
+      piece = "";
+    }
+    piece += letter;
+  }
+  return [...pieces, piece];
+}
