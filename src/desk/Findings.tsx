@@ -1,8 +1,7 @@
 import type { ReactNode } from "react";
-import { acceptanceOf } from "../site/index.js";
+import { acceptanceOf, parted } from "../site/index.js";
 import type { Finding } from "../site/index.js";
 import { words } from "../words/index.js";
-import { parted } from "./permit/parted.js";
 import { TakeOn, takenWords, Withdraw } from "./permit/TakeOn.js";
 import { scrollLeafTo } from "./scrollLeaf.js";
 import { useSite } from "./useSite.js";

@@ -11,6 +11,8 @@ export type { PipeAcross, PipeAlong } from "./pipesAcross.js";
 export { foundLayers } from "./foundLayers.js";
 export type { FoundArea, FoundLayers } from "./foundLayers.js";
 export { hasCome, STAGE_NAMES, STAGES } from "./stages.js";
+export { fiveFigures } from "./figures.js";
+export type { Figures } from "./figures.js";
 export { stageMesh } from "./stageMesh.js";
 export { stagePatch } from "./stagePatch.js";
 export type { StagePatch } from "./stagePatch.js";

@@ -103,7 +103,7 @@ export function Labels({
         >
           <b>
             {tag.name}
-            {isLocked(contents, tag.selection) && <TagLock />}
+            {contents.fixed !== true && isLocked(contents, tag.selection) && <TagLock />}
             {tag.found !== null && (
               <i className="scene-found" data-level={tag.found}>
                 <span className="unseen">, {words.book.findings.tag[tag.found]}</span>

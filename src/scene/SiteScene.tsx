@@ -210,8 +210,8 @@ function useContents(props: SiteSceneProps) {
   const contents = useMemo((): SceneContents => {
     const scheme = site.schemes.find((one) => one.id === schemeId);
     const works = shownWorks(scheme?.works ?? []);
-    return { site, works, estimate, stage, frame, found, ground };
-  }, [site, schemeId, estimate, stage, frame, found, ground]);
+    return { site, works, estimate, stage, frame, found, ground, fixed: props.fixed };
+  }, [site, schemeId, estimate, stage, frame, found, ground, props.fixed]);
   // Contours follow the survey alone, so an edit of a work keeps them.
   const lines = useMemo(
     () => foundContours(site, looks.contourStep),

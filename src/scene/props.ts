@@ -80,6 +80,8 @@ export interface SceneLooks {
 
 /** Everything the scene is told and everything it says back: it holds no document of its own. */
 export interface SiteSceneProps {
+  /** True where the scene is looked at only: nothing in it can be moved or placed. */
+  fixed?: boolean;
   site: Site;
   schemeId: string;
   estimate: Estimate | null;

@@ -28,6 +28,8 @@ export interface SceneContents {
   frame: SceneFrame;
   found: StageGround;
   ground: StageGround;
+  /** True where the scene is looked at only: nothing in it can be moved. */
+  fixed?: boolean | undefined;
 }
 
 /** The works as the pointer sees them, scene frame. */

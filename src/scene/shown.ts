@@ -19,11 +19,12 @@ export function shownLimits(site: Site): readonly Limit[] {
   return (site.limits ?? []).filter(isShown);
 }
 
-/** Whether the thing is locked: then no drag moves it. */
+/** Whether the thing is locked, as all is in a scene that is looked at only: then no drag moves it. */
 export function isLocked(
-  { site, works }: { site: Site; works: readonly Work[] },
+  { site, works, fixed }: { site: Site; works: readonly Work[]; fixed?: boolean | undefined },
   { kind, id }: Selection,
 ): boolean {
+  if (fixed === true) return true;
   const lists = { work: works, probe: site.ground.probes, limit: site.limits ?? [], point: [] };
   const list: readonly { id: string; locked?: boolean | undefined }[] = lists[kind];
   return list.find((one) => one.id === id)?.locked === true;

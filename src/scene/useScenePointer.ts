@@ -148,10 +148,11 @@ class SceneHand {
     const grabbed = grip.part === "raise" ? place : slideAt(this.latest.current, screen, on);
     if (grabbed === null) return;
     this.adds = isAdding(event);
-    if (event.pointerType === "touch" && grip.part === "body") {
+    const { fixed } = this.latest.current.contents;
+    if (event.pointerType === "touch" && grip.part === "body" && fixed !== true) {
       this.long.begin(screen, () => this.gathers(selection));
     }
-    this.press(event, { selection, grip, place, grabbed, movable: true }, on);
+    this.press(event, { selection, grip, place, grabbed, movable: fixed !== true }, on);
   };
 
   private screenOf(event: { clientX: number; clientY: number }): ScreenPoint {
@@ -219,7 +220,8 @@ class SceneHand {
 
   /** With Shift held, a drag that moves nothing draws a rectangle; on foot it looks round. */
   private beginBand(event: PointerEvent, picked: Picked | null): boolean {
-    if (this.latest.current.props.view === "walk") return false;
+    const { props, contents } = this.latest.current;
+    if (props.view === "walk" || contents.fixed === true) return false;
     this.tap = null;
     this.band = new RubberBand(this.root, this.screenOf(event), picked?.held.selection ?? null);
     this.view.setOrbit(false);
@@ -289,7 +291,7 @@ class SceneHand {
       return;
     }
     input.props.onSelect(picked.held.selection, false);
-    const movable = input.props.view !== "walk";
+    const movable = input.props.view !== "walk" && input.contents.fixed !== true;
     this.press(event, { ...picked.held, movable }, picked.slide);
   }
 

@@ -35,6 +35,9 @@ export type {
   Work,
 } from "./schema.js";
 export type { Finding, Quantity } from "./finding.js";
+export { parted } from "./parted.js";
+export { thingNamed } from "./thingNamed.js";
+export type { NamedThing } from "./thingNamed.js";
 export { isBuriedLine, LIMIT_KINDS, limitKind } from "./limitKinds.js";
 export type { LimitKind, LimitKindId, LimitShape } from "./limitKinds.js";
 export {

@@ -1,6 +1,6 @@
 import type { Estimate, Stage, StagePatch } from "../estimate/index.js";
 import type { History, Mark, PlanPoint, Site, SiteProblem, Thing } from "../site/index.js";
-import type { Figures } from "./figures.js";
+import type { Figures } from "../estimate/index.js";
 import type { PlaceKind } from "./placed.js";
 
 /** The six steps of the job, each a leaf of the book. */

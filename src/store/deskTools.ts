@@ -2,7 +2,7 @@ import type { History, Site } from "../site/index.js";
 import { locksBroken, record } from "../site/index.js";
 import { words } from "../words/index.js";
 import type { DeskState, DeskStore } from "./deskState.js";
-import { fiveFigures } from "./figures.js";
+import { fiveFigures } from "../estimate/index.js";
 import { isLarge } from "./groundTalk.js";
 import { makeKeeper } from "./keeper.js";
 import type { Keeper } from "./keeper.js";

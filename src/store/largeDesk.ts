@@ -2,7 +2,7 @@
 import { groundTaken } from "../estimate/index.js";
 import type { History, Site } from "../site/index.js";
 import type { DeskState, DeskStore, LongJob } from "./deskState.js";
-import { fiveFigures } from "./figures.js";
+import { fiveFigures } from "../estimate/index.js";
 import type { WorkDone } from "./groundTalk.js";
 import { GroundWorker, type JobEvents } from "./groundWorker.js";
 import { nameOfPicked } from "./moved.js";

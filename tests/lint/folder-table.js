@@ -56,15 +56,17 @@ export const FOLDER_TABLE = {
   words: [],
   scene: ["units", "site", "estimate", "words"],
   sheets: ["units", "site", "estimate", "words"],
+  // What the desk and the page to hand over draw alike.
+  drawn: ["units", "site", "estimate", "words", "sheets"],
   // What is taken away as files: sheets among it.
   handover: ["units", "site", "estimate", "words", "sheets", "survey"],
   store: ["units", "site", "estimate", "chance", "survey", "words", "sheets", "handover"],
   desk: [
     ...["units", "site", "estimate", "chance", "survey", "words", "store", "scene", "offline"],
-    ...["sheets", "handover"],
+    ...["drawn", "sheets", "handover"],
   ],
   // A page of one file that shows one site and cannot edit it.
-  viewer: ["units", "site", "estimate", "words", "scene", "handover"],
+  viewer: ["units", "site", "estimate", "words", "scene", "drawn", "handover"],
   cli: ["units", "site", "estimate", "chance", "survey", "words", "sheets", "handover"],
 };
 

@@ -62,7 +62,7 @@ const componentsOf = (folder: string): string[] =>
     .map((name) => path.posix.join(folder, name.split(path.sep).join("/")));
 
 describe("the texts of the page", () => {
-  it.each(["src/desk", "src/scene"])("stand in src/words, none in %s", (folder) => {
+  it.each(["src/desk", "src/scene", "src/drawn"])("stand in src/words, none in %s", (folder) => {
     const texts = componentsOf(folder).flatMap((name) =>
       textsIn(name, readFileSync(path.join(ROOT, name), "utf8")).map((text) => `${name}:${text}`),
     );

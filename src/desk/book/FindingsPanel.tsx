@@ -1,10 +1,10 @@
 import { useRef } from "react";
 import type { ReactNode } from "react";
 import { Button, Dialog, Heading, Popover } from "react-aria-components";
+import { parted } from "../../site/index.js";
 import type { Finding } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
-import { parted } from "../permit/parted.js";
 import { TakeOn, takenWords, Withdraw } from "../permit/TakeOn.js";
 import { goToFinding } from "./goTo.js";
 import { closePanel, openPanel, usePanels } from "./panels.js";

@@ -1,3 +1,4 @@
+import { thingNamed } from "../../site/index.js";
 import type { Finding, Site } from "../../site/index.js";
 import type { Leaf, Picked } from "../../store/index.js";
 
@@ -58,34 +59,12 @@ export function leafOfCode(code: string): Leaf {
 
 /** Where a finding of this scheme is at home. */
 export function placeOfFinding(site: Site, schemeId: string, finding: Finding): FindingPlace {
-  const { where } = finding;
-  const nothing = { picked: null, name: null, pipe: null, limit: null };
-  const leaf = leafOfCode(finding.code);
-  const works = site.schemes.find(({ id }) => id === schemeId)?.works ?? [];
-  const work = works.find(({ id }) => id === where);
-  if (work !== undefined) {
-    return { ...nothing, leaf, picked: { kind: "work", id: work.id }, name: work.name };
-  }
-  for (const trench of works) {
-    if (trench.kind !== "trench") continue;
-    const pipe = trench.pipes.find(({ id }) => id === where);
-    if (pipe === undefined) continue;
-    const picked = { kind: "work", id: trench.id } as const;
-    return { ...nothing, leaf, picked, name: pipe.name, pipe: pipe.id };
-  }
-  if (site.ground.probes.some(({ id }) => id === where)) {
-    return { ...nothing, leaf: "survey", picked: { kind: "probe", id: where }, name: where };
-  }
-  const limit = site.limits?.find(({ id }) => id === where);
-  if (limit !== undefined) {
-    const name = limit.name ?? limit.kind;
-    const picked = { kind: "limit", id: limit.id } as const;
-    return { ...nothing, leaf: "survey", picked, name, limit: limit.id };
-  }
-  if (where !== "site" && site.survey.points.some(({ id }) => id === where)) {
-    return { ...nothing, leaf: "survey", picked: { kind: "point", id: where }, name: where };
-  }
-  return { ...nothing, leaf };
+  const thing = thingNamed(site, schemeId, finding.where);
+  const own = leafOfCode(finding.code);
+  if (thing === null) return { leaf: own, picked: null, name: null, pipe: null, limit: null };
+  const { kind, id, name, pipe } = thing;
+  const limit = kind === "limit" ? id : null;
+  return { leaf: kind === "work" ? own : "survey", picked: { kind, id }, name, pipe, limit };
 }
 
 /** How many findings of each level there are. */

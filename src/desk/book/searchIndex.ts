@@ -1,10 +1,9 @@
 /** Everything on the desk that can be searched for, and how each is gone to. */
-import { materialsOf } from "../../site/index.js";
+import { materialsOf, parted } from "../../site/index.js";
 import type { Scheme, Work } from "../../site/index.js";
 import { LEAVES, useDesk } from "../../store/index.js";
 import { elevation } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import { parted } from "../permit/parted.js";
 import { LEAF_TITLES } from "../leafTitles.js";
 import type { OpenSite } from "../useSite.js";
 import { actions } from "./actions.js";

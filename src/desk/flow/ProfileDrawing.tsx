@@ -3,8 +3,7 @@ import type { FoundLayers } from "../../estimate/index.js";
 import { length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
-import { EarthPatterns, patternId } from "../section/EarthPatterns.js";
-import { heightOn, ticks, type Tick } from "../section/fit.js";
+import { EarthPatterns, heightOn, patternId, ticks, type Tick } from "../../drawn/index.js";
 import { useSite } from "../useSite.js";
 import { numberPlaces, type ProfileEvent } from "./profileReading.js";
 

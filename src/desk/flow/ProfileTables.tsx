@@ -5,7 +5,7 @@ import type { Site } from "../../site/index.js";
 import { distance, elevation, length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
-import { heightOn } from "../section/fit.js";
+import { heightOn } from "../../drawn/index.js";
 import { nameOfMaterial } from "../../sheets/index.js";
 import { useSite } from "../useSite.js";
 import { layersAt, type ProfileEvent } from "./profileReading.js";

@@ -1,10 +1,9 @@
 import { useId, useRef, useState } from "react";
 import type { ReactNode } from "react";
-import { acceptFinding, withdrawAcceptance } from "../../site/index.js";
+import { acceptFinding, parted, withdrawAcceptance } from "../../site/index.js";
 import type { Finding } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
-import { parted } from "./parted.js";
 import { ReasonForm } from "./ReasonForm.js";
 import { todayIso } from "./isoDay.js";
 

@@ -1,4 +1,4 @@
-import type { Estimate } from "../estimate/index.js";
+import type { Estimate } from "./types.js";
 import { materialsOf } from "../site/index.js";
 import type { Site } from "../site/index.js";
 

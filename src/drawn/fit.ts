@@ -1,5 +1,5 @@
 /** How a section fits its drawing: scales, exaggeration and the figures on its axes. */
-import { FOOT } from "../../units/index.js";
+import { FOOT } from "../units/index.js";
 
 /** Where a section is drawn and how much a metre is there. CSS px from the drawing's top left. */
 export interface SectionFit {

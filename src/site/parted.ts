@@ -1,4 +1,4 @@
-/** The first sentence, which says what, and the rest, which says what to do. */
+/** A finding's text as its first sentence, which says what, and the rest, which says what to do. */
 export function parted(text: string): [string, string] {
   const end = /[.:;](?= [A-Z“(])/.exec(text);
   if (end === null) return [text, ""];

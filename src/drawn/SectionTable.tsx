@@ -1,8 +1,8 @@
 import type { ReactNode } from "react";
-import type { Section, SectionArea } from "../../estimate/index.js";
-import type { Site } from "../../site/index.js";
-import { area, elevation } from "../../units/index.js";
-import { words } from "../../words/index.js";
+import type { Section, SectionArea } from "../estimate/index.js";
+import type { Site } from "../site/index.js";
+import { area, elevation } from "../units/index.js";
+import { words } from "../words/index.js";
 import { nameOfWork } from "./names.js";
 
 interface TableProps {

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
-import { materialsOf, NATIVE } from "../../site/index.js";
-import type { MaterialKind, Site } from "../../site/index.js";
+import { materialsOf, NATIVE } from "../site/index.js";
+import type { MaterialKind, Site } from "../site/index.js";
 
 /** Kinds of ground that a section tells apart. */
 type Tone = MaterialKind | "native" | "tank" | "wall" | "building";
