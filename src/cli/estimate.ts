@@ -6,11 +6,9 @@
  * With one of `--section X,Y,X,Y[;X,Y…]`, `--at X,Y`, `--contours STEP` or `--mesh` (metres, site
  * coordinates) and perhaps `--stage STAGE`, one JSON object about the ground instead: see readings.ts.
  */
-import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { chanceOf } from "../chance/index.js";
-import { estimate, surveyProblem } from "../estimate/index.js";
-import { problemLine, readSite, type Site } from "../site/index.js";
+import { estimate } from "../estimate/index.js";
 import {
   readGround,
   readingOf,
@@ -19,6 +17,7 @@ import {
   type ReadingFlags,
 } from "./readings.js";
 import { reportText } from "./report.js";
+import { chosenScheme, unusableArguments, Unusable, usableSite } from "./siteFile.js";
 
 const USAGE =
   "usage: npm run -s estimate -- FILE [--scheme ID] [--runs N] [--json | --section X,Y,X,Y[;X,Y…] | --at X,Y | --contours STEP | --mesh] [--stage STAGE]";
@@ -31,18 +30,11 @@ interface Arguments {
   flags: ReadingFlags;
 }
 
-/** Ends the run with one line on standard error; 2 is "this file cannot be used". */
-class Unusable extends Error {}
-
 function run(argv: readonly string[]): string {
   const { file, schemeId, json, runs, flags } = argumentsOf(argv);
   const reading = readingOf(flags);
   const site = usableSite(file);
-  const scheme = schemeId ?? site.schemes[0]!.id;
-  if (!site.schemes.some((each) => each.id === scheme)) {
-    const known = site.schemes.map((each) => each.id).join(", ");
-    throw new Unusable(`${file}: schemes: no scheme is called "${scheme}"; use one of: ${known}`);
-  }
+  const scheme = chosenScheme(file, site, schemeId);
   if (reading !== null) return `${JSON.stringify(readGround(site, scheme, reading))}\n`;
   const answer = estimate(site, scheme);
   const chance = runs === 0 ? null : chanceOf(site, scheme, runs);
@@ -77,9 +69,7 @@ function argumentsOf(argv: readonly string[]): Arguments {
       ...(scheme === undefined ? {} : { schemeId: scheme }),
     };
   } catch (error) {
-    if (error instanceof Unusable) throw error;
-    const why = error instanceof Error ? error.message : String(error);
-    throw new Unusable(`${why.split(". ")[0] ?? why}; ${USAGE}`);
+    throw unusableArguments(error, USAGE);
   }
 }
 
@@ -88,25 +78,6 @@ function runsOf(text: string): number {
   const runs = /^\d+$/.test(text) ? Number(text) : NaN;
   if (runs === 0 || (runs >= 2 && runs <= 1e6)) return runs;
   throw new Unusable(`--runs: got "${text}", expected 0, or 2 to 1000000; ${USAGE}`);
-}
-
-function usableSite(file: string): Site {
-  let text: string;
-  try {
-    text = readFileSync(file, "utf8");
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    throw new Unusable(`${file}: cannot be read (${why}); give the path of a *.site.json file`);
-  }
-  const read = readSite(text);
-  if (!read.ok) {
-    const more = read.problems.length - 1;
-    const rest = more > 0 ? ` (and ${more} more)` : "";
-    throw new Unusable(`${file}: ${problemLine(read.problems[0]!)}${rest}`);
-  }
-  const problem = surveyProblem(read.value);
-  if (problem) throw new Unusable(`${file}: ${problemLine(problem)}`);
-  return read.value;
 }
 
 // A reader that stops early (`| head`) is no fault of the estimate.
