@@ -1,6 +1,7 @@
 /** What everything that is handed over is made from, and what comes out. */
 import type { Estimate } from "../estimate/index.js";
 import type { Site } from "../site/index.js";
+import type { HandoverChoices } from "./choices.js";
 
 export interface HandoverJob {
   site: Site;
@@ -26,6 +27,7 @@ export interface MakeOptions {
   progress?: Progress;
   /** Checked between parts; an aborted maker throws the signal's reason. */
   signal?: AbortSignal;
+  choices?: HandoverChoices;
 }
 
 /** Makes one kind of hand-over. Pure but for its options; runs in a worker, the page and Node alike. */

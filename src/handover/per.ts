@@ -1,7 +1,7 @@
-import type { CostLine } from "../parts.js";
-import type { Site } from "../../site/index.js";
-import { earthVolume, haulMass, length, liquidVolume } from "../../units/index.js";
-import { words } from "../../words/index.js";
+import type { CostLine } from "../estimate/index.js";
+import type { Site } from "../site/index.js";
+import { earthVolume, haulMass, length, liquidVolume } from "../units/index.js";
+import { words } from "../words/index.js";
 
 /** What a price is for, as this site's people buy it. */
 export interface Per {

@@ -11,6 +11,7 @@ import { digLeaf } from "./en/digLeaf.js";
 import { drawing } from "./en/drawing.js";
 import { flowLeaf } from "./en/flowLeaf.js";
 import { forms } from "./en/forms.js";
+import { handoverFiles } from "./en/handoverFiles.js";
 import { handoverLeaf } from "./en/handoverLeaf.js";
 import { hazards } from "./en/hazards.js";
 import { joined } from "./en/joined.js";
@@ -29,6 +30,7 @@ import { sheets } from "./en/sheets.js";
 import { startPage } from "./en/startPage.js";
 import { surveyLeaf } from "./en/surveyLeaf.js";
 import { sums } from "./en/sums.js";
+import { tables } from "./en/tables.js";
 import { terms } from "./en/terms.js";
 import { trench } from "./en/trench.js";
 import { water } from "./en/water.js";
@@ -43,6 +45,7 @@ const english = {
   drawing,
   flowLeaf,
   forms,
+  handoverFiles,
   handoverLeaf,
   hazards,
   joined,
@@ -61,6 +64,7 @@ const english = {
   startPage,
   surveyLeaf,
   sums,
+  tables,
   terms,
   trench,
   water,

@@ -16,7 +16,7 @@ import { BothWays } from "../BothWays.js";
 import { ChanceSection } from "./ChanceSection.js";
 import { Compare } from "./Compare.js";
 import { OwnLines } from "./OwnLines.js";
-import { countOf, perOf } from "./per.js";
+import { countOf, perOf } from "../../handover/index.js";
 import { RangeBar } from "./RangeBar.js";
 import { useChanceAtRest } from "./useChanceAtRest.js";
 

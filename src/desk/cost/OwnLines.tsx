@@ -10,7 +10,7 @@ import { plain } from "../fields/plain.js";
 import { ShareField } from "../fields/ShareField.js";
 import { useEdit, useSite } from "../useSite.js";
 import { Working } from "../Working.js";
-import { perOf } from "./per.js";
+import { perOf } from "../../handover/index.js";
 
 /** Lines of the person's own, and what is added to every line: waste, the least load, tax. */
 export function OwnLines({ scheme }: { scheme: Scheme }): ReactNode {

@@ -1,0 +1,30 @@
+/** What a person may choose about a hand-over; every field may be absent, and has a default. */
+
+/** How what is ordered is sold; lengths in m. */
+export interface OrderChoices {
+  /** Length of a whole pipe: of drains, of pressure pipes, of conduits. */
+  pipeLength?: { gravity?: number; pressure?: number; conduit?: number };
+  /** Length of a coil of polyethylene pipe. */
+  coil?: number;
+  /** A roll of filter fabric, and how far two strips of it lap. */
+  fabric?: { width?: number; length?: number; lap?: number };
+}
+
+/** A place that is marked on the ground: a survey point, or a corner of a limit. */
+export type MarkChoice = { point: string } | { limit: string; corner: number };
+
+/** How a job is set out; lengths in m. */
+export interface StakeChoices {
+  /** Of the offset stakes, each side of a trench's centre line. Default 1 m, or 3 ft on a US site. */
+  offset?: number;
+  /** Between pipe stations. Default 3 m, or 10 ft on a US site. */
+  interval?: number;
+  /** The two marks that distances are taped from. Default: the pair whose arcs cross best. */
+  marks?: readonly [MarkChoice, MarkChoice];
+}
+
+/** What a person may choose about every kind of hand-over. A maker reads its own part. */
+export interface HandoverChoices {
+  orders?: OrderChoices;
+  stakes?: StakeChoices;
+}

@@ -1,0 +1,19 @@
+/** Every kind of hand-over by its id, in the order in which they are offered. */
+import { words } from "../words/index.js";
+import type { HandoverMaker } from "./job.js";
+
+export interface HandoverKind {
+  id: string;
+  /** As a person reads it. */
+  label: string;
+  /** Loads the maker: each brings a library that the first load need not have. */
+  load: () => Promise<HandoverMaker>;
+}
+
+export const HANDOVER_KINDS: readonly HandoverKind[] = [
+  {
+    id: "tables",
+    label: words.handoverFiles.kinds.tables,
+    load: async () => (await import("./tables/makeTables.js")).makeTables,
+  },
+];
