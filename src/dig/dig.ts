@@ -52,7 +52,7 @@ export function digScheme(
   });
   putBackStrips(digging, local, works, materials);
   const earth = balanceEarth(works, materials);
-  heapPiles(digging, local, works, { earth, materials });
+  heapPiles(digging, local, works, { earth, materials, site });
   const inSite = works.map((work) => inSiteFrame(work, base.tin.origin));
   const findings = scheme.works.flatMap((work, i) => [
     ...digging.findings.filter((each) => each.where === work.id),
@@ -140,7 +140,11 @@ function heapPiles(
   digging: Digging,
   local: readonly Work[],
   works: WorkQuantities[],
-  { earth, materials }: { earth: Earth; materials: ReadonlyMap<string, Material> },
+  {
+    earth,
+    materials,
+    site,
+  }: { earth: Earth; materials: ReadonlyMap<string, Material>; site: Site },
 ): void {
   const piles = local.flatMap((work, number) => (work.kind === "pile" ? [{ work, number }] : []));
   const forTopsoil = piles.filter(({ work }) => isTopsoil(work.material, materials));
@@ -154,7 +158,7 @@ function heapPiles(
     // A scheme with none but topsoil piles still has to put the rest somewhere.
     const rest = others === 0 ? Math.max(0, earth.surplusLoose - topsoil) / piles.length : 0;
     digging.number = number;
-    works[number] = heapPile(digging, work, share + rest, works);
+    works[number] = heapPile(digging, work, share + rest, { works, site });
     digging.ground.finishWork();
   }
 }

@@ -8,7 +8,8 @@ import {
   type Place,
   type Surface,
 } from "../ground/index.js";
-import { USUAL_KEEP_OFF, type Finding, type Pile } from "../site/index.js";
+import { ruleOf, type Finding, type Pile, type Site } from "../site/index.js";
+import { earthVolume, length } from "../units/index.js";
 import { distanceBetweenRings } from "./ringDistance.js";
 import type { Heaped, WorkQuantities } from "./types.js";
 import { nothingMoved, placedLayer, type Digging } from "./work.js";
@@ -24,12 +25,12 @@ export function standPile(ground: LayeredGround, pile: Pile): WorkQuantities {
   return nothingMoved(pile, elevationAt(ground.base.tin, pile.at[0], pile.at[1]) ?? 0);
 }
 
-/** Heaps so much loose earth (m³) on a pile. All local metres. */
+/** Heaps so much loose earth (m³) on a pile, by the site's rules. All local metres. */
 export function heapPile(
   digging: Digging,
   pile: Pile,
   volume: number,
-  works: readonly WorkQuantities[],
+  { works, site }: HeapedBeside,
 ): WorkQuantities {
   const { ground } = digging;
   const standing = standPile(ground, pile);
@@ -46,8 +47,15 @@ export function heapPile(
     area: fit.area,
     toe: ground.placedRings(layer),
   };
-  digging.findings.push(...heapFindings(pile, heap, volume, works));
+  digging.findings.push(...roomFindings(pile, heap, volume, site));
+  digging.findings.push(...edgeFindings(pile, heap, { works, site }));
   return { ...standing, heap };
+}
+
+/** What a heap lies beside, local, and the site whose rules and units hold. */
+interface HeapedBeside {
+  works: readonly WorkQuantities[];
+  site: Pick<Site, "rules" | "units">;
 }
 
 interface HeapShape {
@@ -105,34 +113,50 @@ function heapBox({ at, base, tangent }: HeapShape, apex: number, lowest: number)
   return [at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach];
 }
 
-function heapFindings(
+function roomFindings(
   pile: Pile,
   heap: Heaped,
   volume: number,
-  works: readonly WorkQuantities[],
+  { units }: HeapedBeside["site"],
 ): Finding[] {
-  const findings: Finding[] = [];
-  if (heap.volume < volume * (1 - 1e-6)) {
-    findings.push({
+  if (heap.volume >= volume * (1 - 1e-6)) return [];
+  return [
+    {
       level: "caution",
       code: "pile.off-survey",
       where: pile.id,
-      text: `${pile.name} does not hold all the surplus within the survey: ${(volume - heap.volume).toFixed(1)} m³ of it find no room. Move the pile inwards, let it be higher, or add another.`,
+      text: `${pile.name} does not hold all the surplus within the survey: ${earthVolume.print(volume - heap.volume, units)} of it find no room. Move the pile inwards, let it be higher, or add another.`,
       source: "geometry",
-    });
-  }
-  const keepOff = pile.keepOff ?? USUAL_KEEP_OFF;
-  for (const work of works) {
-    const distance = distanceBetweenRings(heap.toe, work.outlines?.daylight ?? []);
-    if (work.kind === "strip" || distance >= keepOff) continue;
-    findings.push({
-      level: "caution",
-      code: "pile.near-edge",
-      where: pile.id,
-      text: `The toe of ${pile.name} lies ${distance.toFixed(2)} m from the edge of ${work.name}, nearer than ${keepOff.toFixed(2)} m. Move it ${(keepOff - distance).toFixed(2)} m or more away from it.`,
-      source:
-        "29 CFR 1926.651(j)(2): spoil at least 2 ft from the edge of an excavation; local rules decide",
-    });
-  }
-  return findings;
+    },
+  ];
+}
+
+/** m: nearer by less than this is the rounding of a heap's size. */
+const SLACK = 0.0005;
+
+/** Every hole that the toe lies nearer to than the pile, or else the site's rule, keeps off. */
+function edgeFindings(pile: Pile, heap: Heaped, { works, site }: HeapedBeside): Finding[] {
+  const rule = ruleOf(site, "spoil-back");
+  const keepOff = pile.keepOff ?? rule.value;
+  const print = (metres: number): string => length.print(metres, site.units);
+  return works.flatMap((work): Finding[] => {
+    const away = distanceBetweenRings(heap.toe, work.outlines?.daylight ?? []);
+    if (work.kind === "strip" || away > keepOff - SLACK) return [];
+    const lies =
+      away === 0
+        ? `lies over the edge of ${work.name}, where ${print(keepOff)} is kept`
+        : `lies ${print(away)} from the edge of ${work.name}, nearer than ${print(keepOff)}`;
+    return [
+      {
+        level: "caution",
+        code: "pile.near-edge",
+        where: pile.id,
+        text: `The toe of ${pile.name} ${lies}. Move it ${print(keepOff - away)} or more away from it.`,
+        source:
+          pile.keepOff === undefined
+            ? `${rule.source}; local rules decide`
+            : `distance set for this pile; the rule: ${rule.source}`,
+      },
+    ];
+  });
 }

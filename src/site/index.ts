@@ -1,4 +1,4 @@
-export { NATIVE, siteSchema, USUAL_KEEP_OFF } from "./schema.js";
+export { NATIVE, siteSchema } from "./schema.js";
 export type {
   Accepted,
   Access,

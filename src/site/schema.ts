@@ -254,7 +254,7 @@ export const pileSchema = z.looseObject({
   keepOff: notNegative
     .optional()
     .describe(
-      "m that its toe keeps from every dug edge; absent: 0.6096 (2 ft, 29 CFR 1926.651(j)(2))",
+      "m that its toe keeps from every dug edge; absent: the rule spoil-back (2 ft, 29 CFR 1926.651(j)(2))",
     ),
 });
 
@@ -424,12 +424,6 @@ export type OwnDigger = Known<z.infer<typeof ownDiggerSchema>>;
 export type MaterialKind = Material["kind"];
 /** [x, y] in metres in the site's plane. */
 export type PlanPoint = z.infer<typeof planPointSchema>;
-
-/**
- * m that a pile's toe keeps from every dug edge where the file does not say: 2 ft, 29 CFR
- * 1926.651(j)(2).
- */
-export const USUAL_KEEP_OFF = 0.6096;
 
 /** The backfill and fill id that stands for the site's own earth. */
 export const NATIVE = "native";

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { USUAL_KEEP_OFF } from "../../site/index.js";
+import { ruleOf } from "../../site/index.js";
 import type { Building, Pile } from "../../site/index.js";
 import { bearing, length } from "../../units/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
@@ -46,13 +46,13 @@ export function BuildingFields({ work }: { work: Building }): ReactNode {
   );
 }
 
-const nearDoubt = (keepOff: number): string | null =>
-  keepOff < USUAL_KEEP_OFF ? words.digLeaf.nearerThanRuleBelow : null;
-
 /** A pile that takes what is left over. */
 export function PileFields({ work }: { work: Pile }): ReactNode {
-  const { units } = useSite().site;
+  const { site } = useSite();
   const change = useChange(work);
+  const rule = ruleOf(site, "spoil-back");
+  const nearDoubt = (keepOff: number): string | null =>
+    keepOff < rule.value ? words.digLeaf.nearerThanRuleBelow : null;
   return (
     <>
       <PlaceFields
@@ -90,9 +90,9 @@ export function PileFields({ work }: { work: Pile }): ReactNode {
         least={0}
         onCommit={(keepOff) => change(words.digLeaf.distanceFromEdgesEdit, { keepOff })}
         onClear={() => change(words.digLeaf.distanceFromEdgesEdit, { keepOff: undefined })}
-        usual={USUAL_KEEP_OFF}
+        usual={rule.value}
         doubt={nearDoubt}
-        note={words.forms.spoilKept(length.print(USUAL_KEEP_OFF, units))}
+        note={words.forms.spoilKept(length.print(rule.value, site.units), rule.source)}
       />
     </>
   );

@@ -21,8 +21,8 @@ export const forms = {
   typicalChip: (amount: string) => `typical ${amount}`,
   setBack: "set it back",
   noSource: "no source",
-  spoilKept: (least: string) =>
-    `Spoil is kept at least ${least} from the edge of an excavation: 29 CFR 1926.651(j)(2).`,
+  spoilKept: (least: string, source: string) =>
+    `Spoil is kept at least ${least} from the edge of an excavation: ${source}.`,
   stripSaid: {
     cut: "cut",
     rock: "rock",
