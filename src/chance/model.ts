@@ -3,7 +3,7 @@ import { costOf } from "../cost/index.js";
 import { balanceEarth, digScheme, type CutBeside, type DigResult } from "../dig/index.js";
 import { besideLines, estimate, groundOf, schemeOf } from "../estimate/index.js";
 import { thicknessAt, type BaseGround } from "../ground/index.js";
-import { diggersOf, planMachines } from "../machines/index.js";
+import { diggersOf, placeOn, planMachines } from "../machines/index.js";
 import {
   isLocated,
   materialsOf,
@@ -154,11 +154,10 @@ function oneRun(model: ChanceModel, shares: Float64Array, runs: ChanceRuns, i: n
   const scheme: Scheme = { ...model.scheme, prices: inputs.prices };
   const { tables, digger, materials } = inputs;
   // Whether it can is settled: the hole keeps its shape.
-  const { limits } = model.site;
   const held = new Map([[digger.id, []]]);
   const given = {
     ...{ tables, diggers: [digger], held, beside: model.beside },
-    ...(limits && { place: { limits } }),
+    place: placeOn(model.site),
     ...(!isLocated(model.site) && { locate: { days: model.site.locate?.days ?? null } }),
   };
   const machines = planMachines(scheme, dig, materials, "metric", given);

@@ -1,6 +1,12 @@
 /** What heavy stands or drives on the lot while holes are open, in plan. */
 import { rectangleInPlan, type PlanShape } from "../flow/index.js";
-import { diggerPlace, diggersOf, type CanContext, type GroundAt } from "../machines/index.js";
+import {
+  diggerPlace,
+  diggersOf,
+  placeOn,
+  type CanContext,
+  type GroundAt,
+} from "../machines/index.js";
 import type { EdgeLoad } from "../safety/index.js";
 import type { Scheme, Site } from "../site/index.js";
 import type { LiftResult, MachinesResult } from "../machines/index.js";
@@ -15,8 +21,7 @@ export function edgeLoads(
   scheme: Scheme,
   { dig, groundAt, machines, lift }: Stood,
 ): EdgeLoad[] {
-  const { limits, units } = site;
-  const context = { scheme, dig, units, groundAt, ...(limits !== undefined && { limits }) };
+  const context = { scheme, dig, units: site.units, ...placeOn(site, groundAt) };
   return [
     ...craneLoads(scheme, lift),
     ...driveLoads(site),

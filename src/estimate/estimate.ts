@@ -6,6 +6,7 @@ import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
 import {
   checkLift,
   isBuried,
+  placeOn,
   planMachines,
   type Given,
   type MachinesCosted,
@@ -48,12 +49,12 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes, {
     ...{ works: dig.works, groundAt, waterAt: under.waterAt },
   });
-  const place = { groundAt, ...(site.limits && { limits: site.limits }) };
   const beside = besideLines({ site, scheme, base, dig });
   const bare = checkLand(site, scheme, dig.works, base);
   const costWith = (machines: MachinesCosted): CostResult =>
     costOf(scheme, site.currency, dig, machines, materials, bare.land.barrier);
   const wholeCost: Given["wholeCost"] = (tried) => costWith(tried).total.likely;
+  const place = placeOn(site, groundAt);
   const given = { place, beside, site, wholeCost, ...locateOf(site) };
   const machines = planMachines(scheme, dig, materials, site.units, given);
   const lift = checkLift(site, scheme, dig, groundAt);

@@ -2,6 +2,7 @@
 import {
   diggerPlace,
   diggersOf,
+  placeOn,
   type Digger,
   type LiftCrane,
   type StandLift,
@@ -40,8 +41,7 @@ export function diggerAtWork(
   if (digger === undefined || work === undefined) return null;
   const place = diggerPlace(digger, work, {
     ...{ scheme, dig: estimate, units: site.units },
-    ...(site.limits !== undefined && { limits: site.limits }),
-    groundAt: (at) => groundAt(site, at) ?? NaN,
+    ...placeOn(site, (at) => groundAt(site, at) ?? NaN),
   });
   if (place === null) return null;
   return { digger, work: work.id, name: work.name, ...place };

@@ -16,9 +16,9 @@ const edge = [
 ];
 
 describe("places beside a tank's hole", () => {
-  it("keep 1.5 depths and half the diagonal of the pads from the edge, on four sides", () => {
+  it("keep off the edge by what is kept and half the diagonal of the pads from the edge, on four sides", () => {
     const spread = 2 * Math.SQRT2;
-    const places = placesBeside(tank, { edge, depth: 2 }, spread);
+    const places = placesBeside(tank, { edge, keepOff: 3 }, spread);
     // Along: 3 m to the edge, across: 2 m; and 3 m + 2 m kept from it.
     const wanted = [
       [10, 28],
@@ -43,7 +43,7 @@ describe("places beside a tank's hole", () => {
         [-3, 2],
       ] as const,
     ];
-    const [ahead, right] = placesBeside(turned, { edge: square, depth: 2 }, 0);
+    const [ahead, right] = placesBeside(turned, { edge: square, keepOff: 3 }, 0);
     expect(ahead?.[0]).toBeCloseTo(6, 6);
     expect(ahead?.[1]).toBeCloseTo(0, 6);
     expect(right?.[0]).toBeCloseTo(0, 6);
@@ -51,7 +51,7 @@ describe("places beside a tank's hole", () => {
   });
 
   it("keep off the tank itself where the hole has no edge", () => {
-    const [[east, north] = [NaN, NaN]] = placesBeside(tank, { edge: [], depth: 0 }, 0);
+    const [[east, north] = [NaN, NaN]] = placesBeside(tank, { edge: [], keepOff: 0 }, 0);
     expect(Math.hypot(east - 10, north - 20)).toBeCloseTo(Math.hypot(3, 2) / 2, 9);
   });
 });
@@ -66,17 +66,17 @@ describe("the first two places", () => {
         [8, 24],
       ] as const,
     ];
-    const [along, across] = firstPlaces(tank, { edge: aside, depth: 2 }, 0, () => true);
+    const [along, across] = firstPlaces(tank, { edge: aside, keepOff: 3 }, 0, () => true);
     expect(along?.[1]).toBeCloseTo(14, 6);
     expect(across?.[0]).toBeCloseTo(5, 6);
   });
 
   it("take another side where a place does not fit", () => {
-    const [along] = firstPlaces(tank, { edge, depth: 2 }, 0, ([, y]) => y >= 20 - 1e-9);
+    const [along] = firstPlaces(tank, { edge, keepOff: 3 }, 0, ([, y]) => y >= 20 - 1e-9);
     expect(along?.[1]).toBeCloseTo(26, 6);
   });
 
   it("are given all the same where none fits", () => {
-    expect(firstPlaces(tank, { edge, depth: 2 }, 0, () => false)).toHaveLength(2);
+    expect(firstPlaces(tank, { edge, keepOff: 3 }, 0, () => false)).toHaveLength(2);
   });
 });

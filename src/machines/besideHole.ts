@@ -1,6 +1,5 @@
 /** Places beside a tank's hole where a crane may be stood to begin with. */
 import type { PlanPoint, Tank } from "../site/index.js";
-import { liftRules } from "./cranes.js";
 import { distanceToRings } from "./standing.js";
 import type { Ring } from "./standing.js";
 
@@ -13,22 +12,22 @@ const FARTHEST = 100;
 export interface HoleBeside {
   /** Rings in plan where the hole comes to daylight. */
   edge: readonly Ring[];
-  /** m. */
-  depth: number;
+  /** m that the pads keep off it. */
+  keepOff: number;
 }
 
 /**
  * Four places round a tank, along its bearing and across it (ahead, right, behind, left): each the
- * nearest to the tank from which pads `spread` m apart keep the usual 1.5 depths from the hole's
- * edge, in plan, m. Without an edge, the distance is kept from the tank itself. A side on which no
- * place is found is left out.
+ * nearest to the tank from which pads `spread` m apart keep off the hole's edge, in plan, m.
+ * Without an edge, the distance is kept from the tank itself. A side on which no place is found is
+ * left out.
  */
 export function placesBeside(
   { at, bearing, body }: Pick<Tank, "at" | "bearing" | "body">,
-  { edge, depth }: HoleBeside,
+  { edge, keepOff }: HoleBeside,
   spread: number,
 ): PlanPoint[] {
-  const keep = liftRules().edgeFactor.value * depth + spread / Math.SQRT2;
+  const keep = keepOff + spread / Math.SQRT2;
   const least = edge.length > 0 ? 0 : Math.hypot(body.length, body.width) / 2 + keep;
   return [0, 90, 180, 270].flatMap((turn) => {
     const way = ((bearing + turn) * Math.PI) / 180;

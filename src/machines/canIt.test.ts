@@ -55,7 +55,7 @@ describe("reach at depth", () => {
 
   it("asks that the near foot of a pit's wall be reached from outside, both sides of it", () => {
     // Standing 0.6096 + 1.2 m back from the edge; the wall's foot is 1 m inside it.
-    expect(axisToEdge(digger(), undefined)).toBeCloseTo(1.8096, 12);
+    expect(axisToEdge(digger(), { scheme: {} })).toBeCloseTo(1.8096, 12);
     const atDepth = Math.sqrt(1 - (2.4 / 4) ** 2);
     expect(held(digger({ reach: 2.82 / atDepth }))).toEqual([]);
     const [reason] = held(digger({ reach: 2.8 / atDepth }));

@@ -1,6 +1,7 @@
 /** Whether a digger can do the works: how deep, how far, how wide, and where it may stand. */
 import type { DigResult, WorkQuantities } from "../dig/index.js";
-import type { Access, Finding, Limit, PlanPoint, Scheme, Trench } from "../site/index.js";
+import { ruleOf } from "../site/index.js";
+import type { Finding, Limit, Locality, PlanPoint, Scheme, Site, Trench } from "../site/index.js";
 import { length, pipeSlope, pressure } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
 import type { Digger } from "./catalogue.js";
@@ -11,13 +12,24 @@ import { barOf, barReason, obstaclesOf } from "./standingBars.js";
 import type { Bar, Ground } from "./standingBars.js";
 import type { Reason } from "./types.js";
 
-/** What a digger is held against. Without limits none is kept from; without ground it is level. */
-export interface CanContext {
+/**
+ * What a digger is held against. Without limits none is kept from; without ground it is level; without
+ * `rules` the published ones hold.
+ */
+export interface CanContext extends Locality {
   scheme: Scheme;
   dig: Pick<DigResult, "works" | "earth">;
   units: UnitSystem;
   limits?: readonly Limit[];
   groundAt?: GroundAt;
+}
+
+/** What of a site a digger is held against, and the ground where it is known. */
+export function placeOn(
+  { limits, rules }: Pick<Site, "limits" | "rules">,
+  groundAt?: GroundAt,
+): Pick<CanContext, "limits" | "groundAt" | "rules"> {
+  return { ...(limits && { limits }), ...(rules && { rules }), ...(groundAt && { groundAt }) };
 }
 
 /**
@@ -53,9 +65,16 @@ export function reachAtDepth({ reach, digDepth }: Digger, depth: number): number
   return depth >= digDepth ? 0 : reach * Math.sqrt(1 - (depth / digDepth) ** 2);
 }
 
-/** m from the axis of a digger to the top edge, standing with its tracks end-on to it. */
-export function axisToEdge(digger: Digger, access: Access | undefined): number {
-  return (access?.setBack ?? liftRules().setBack.value) + digger.trackLength / 2;
+/**
+ * m from the axis of a digger to the top edge, standing with its tracks end-on to it: they keep off
+ * the edge as the scheme says, or as the site's rule for spoil and machines does.
+ */
+export function axisToEdge(
+  digger: Digger,
+  { scheme, ...site }: Locality & { scheme: Pick<Scheme, "machines"> },
+): number {
+  const setBack = scheme.machines?.access?.setBack ?? ruleOf(site, "spoil-back").value;
+  return setBack + digger.trackLength / 2;
 }
 
 /** Works that use nearly all of the digging depth: reached only with the arm hanging straight. */
@@ -167,7 +186,7 @@ function placeReasons(digger: Digger, work: WorkQuantities, context: CanContext)
   const edge = work.outlines?.daylight ?? [];
   const middle = middleOf(edge);
   if (middle === null) return [];
-  const back = axisToEdge(digger, context.scheme.machines?.access);
+  const back = axisToEdge(digger, context);
   const free: PlanPoint[] = [];
   const bars: Bar[] = [];
   for (const place of placesAround(edge, back)) {
@@ -232,7 +251,7 @@ export function notReachedFromOutside(digger: Digger, context: CanContext): Find
     const middle = middleOf(edge);
     if (work.kind !== "tank" || !(work.deepest > 0) || middle === null) return [];
     const ground: Ground = groundBefore(work, context);
-    const back = axisToEdge(digger, context.scheme.machines?.access);
+    const back = axisToEdge(digger, context);
     const free = placesAround(edge, back).filter(
       (place) => barOf(digger, place, middle, ground) === null,
     );
@@ -326,7 +345,7 @@ function trenchReasons(
   trench: Trench,
   ground: Ground,
 ): Reason[] {
-  const back = axisToEdge(digger, ground.scheme.machines?.access);
+  const back = axisToEdge(digger, ground);
   const needs = Math.hypot(back, trench.width / 2);
   const has = reachAtDepth(digger, faceOf(work));
   const reasons: Reason[] = [];

@@ -21,14 +21,12 @@ const catalogueSchema = z.object({
   lines: z.object({
     clearances: z.array(z.object({ upTo: positive, least: positive })).min(1),
     clearancesSource: z.string(),
-    askWithin: positive,
-    askWithinSource: z.string(),
+    unknownVoltage: positive,
+    unknownVoltageSource: z.string(),
   }),
   rules: z.object({
-    edgeFactor: ruleSchema,
     padShare: ruleSchema,
     nearRating: ruleSchema,
-    setBack: ruleSchema,
     truckSide: ruleSchema,
   }),
 });
@@ -84,21 +82,11 @@ export interface LineClearance {
  * (recalled).
  */
 export function lineClearance(voltage: number | undefined): LineClearance {
-  const { clearances, clearancesSource, askWithin } = catalogue().lines;
+  const { clearances, clearancesSource, unknownVoltage, unknownVoltageSource } = catalogue().lines;
   if (voltage === undefined) {
-    return {
-      least: askWithin,
-      isOwners: false,
-      source: "29 CFR 1926.1408(a)(2)(ii), recalled: 20 ft where the voltage is not known",
-    };
+    return { least: unknownVoltage, isOwners: false, source: unknownVoltageSource };
   }
   const row = clearances.find(({ upTo }) => voltage <= upTo);
   const { least } = row ?? clearances.at(-1)!;
   return { least, isOwners: row === undefined, source: clearancesSource };
-}
-
-/** Within how many metres of an overhead line its owner must be asked first, and whose rule it is. */
-export function askWithin(): { value: number; source: string } {
-  const { askWithin: value, askWithinSource: source } = catalogue().lines;
-  return { value, source };
 }

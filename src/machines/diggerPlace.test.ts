@@ -6,7 +6,7 @@ import { catalogueDiggers } from "./catalogue.js";
 import { diggerPlace } from "./diggerPlace.js";
 
 const DIGGER = catalogueDiggers()[2]!;
-const BACK = axisToEdge(DIGGER, undefined);
+const BACK = axisToEdge(DIGGER, { scheme: {} });
 
 function square(half: number, [x, y]: PlanPoint = [0, 0]): PlanPoint[] {
   return [

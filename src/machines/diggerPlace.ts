@@ -25,7 +25,7 @@ export function diggerPlace(
   const { daylight = [], toe = [] } = work.outlines ?? {};
   const middle = middleOf(toe.length > 0 ? toe : daylight);
   if (middle === null) return null;
-  const back = axisToEdge(digger, context.scheme.machines?.access);
+  const back = axisToEdge(digger, context);
   const ground = groundBefore(work, context);
   const others = otherRings(work, context);
   const beside = placesAround(daylight, back).map((at) => ({ at, towards: middle }));

@@ -2,11 +2,11 @@
 export { planMachines, DEFAULT_HOURS_PER_DAY } from "./plan.js";
 export type { Given } from "./plan.js";
 export { catalogueDiggers, diggersOf, diggingTables, ownDiggerFindings } from "./catalogue.js";
-export { axisToEdge, heldAgainst, reachAtDepth } from "./canIt.js";
+export { axisToEdge, heldAgainst, placeOn, reachAtDepth } from "./canIt.js";
 export type { CanContext } from "./canIt.js";
 export { diggerPlace } from "./diggerPlace.js";
 export type { DiggerPlace } from "./diggerPlace.js";
-export { askWithin, catalogueCranes, chartRow, liftRules, lineClearance } from "./cranes.js";
+export { catalogueCranes, chartRow, liftRules, lineClearance } from "./cranes.js";
 export type { ChartRow, Crane, LineClearance } from "./cranes.js";
 export { firstPlaces, placesBeside } from "./besideHole.js";
 export type { HoleBeside } from "./besideHole.js";

@@ -14,7 +14,7 @@ const GRAVITY = 9.80665;
  * where the dig has no outline of the hole.
  */
 export function edgeRoom(
-  { dig, lift, crane }: LiftJob,
+  { site, dig, lift, crane }: LiftJob,
   tank: Tank,
   at: PlanPoint,
 ): { distance: Quantity; needed: Quantity } | null {
@@ -24,7 +24,7 @@ export function edgeRoom(
   const away = distanceToRings(at, rings);
   const spread = crane.outriggers ?? 0;
   const depth = Math.max(hole.deepest, hole.tallestFace);
-  const usual = liftRules().edgeFactor;
+  const usual = ruleOf(site, "crane-back");
   const factor = lift.edgeFactor ?? usual.value;
   return {
     distance: {

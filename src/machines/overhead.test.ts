@@ -8,7 +8,7 @@ import { checkOverhead, roomTo } from "./overhead.js";
 const DIGGER = catalogueDiggers()[0]!;
 const FT = 0.3048;
 /** m from the hole's edge to the farthest that the digger swings. */
-const SWING = axisToEdge(DIGGER, undefined) + DIGGER.reach;
+const SWING = axisToEdge(DIGGER, { scheme: {} }) + DIGGER.reach;
 // Its fill is the site's own, so that no truck comes to it.
 const HOLE = workOf({
   ...{ id: "t", name: "Tank", deepest: 2, fill: { native: 3 } },

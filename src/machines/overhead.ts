@@ -56,7 +56,7 @@ export function roomTo({ plan, raised }: Pick<Near, "plan" | "raised">, line: Li
 
 function diggerNear(digger: Digger, line: Limit, given: UnderLines): Near | null {
   const { scheme, dig, site } = given;
-  const swings = axisToEdge(digger, scheme.machines?.access) + digger.reach;
+  const swings = axisToEdge(digger, { scheme, ...site }) + digger.reach;
   const holes = dig.works.flatMap(({ name, deepest, outlines }) =>
     deepest > 0 && outlines !== undefined ? [{ name, rings: outlines.daylight }] : [],
   );

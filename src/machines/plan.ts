@@ -27,7 +27,7 @@ export interface Given {
   tables?: DiggingTables;
   diggers?: readonly Digger[];
   /** Where the works lie, so that standing places can be judged; absent: on open, level ground. */
-  place?: Pick<CanContext, "limits" | "groundAt">;
+  place?: Pick<CanContext, "limits" | "groundAt" | "rules">;
   /** What the works cut within the tolerance of buried lines; they are among the limits. */
   beside?: readonly CutBeside[];
   /** Days to wait after the locate call (null: not known); absent: it is made already. */

@@ -1,7 +1,7 @@
 /** What keeps a digger from a standing place: slope, overhead lines, buildings and limits. */
 import type { WorkQuantities } from "../dig/index.js";
 import { areaOutline, isBuriedLine } from "../site/index.js";
-import type { Limit, PlanPoint, Scheme, Work } from "../site/index.js";
+import type { Limit, Locality, PlanPoint, Scheme, Work } from "../site/index.js";
 import { length, pipeSlope } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
 import type { Digger } from "./catalogue.js";
@@ -17,7 +17,7 @@ import type { GroundAt } from "./standing.js";
 import type { Reason } from "./types.js";
 
 /** The ground that a digger stands on, and what was built on it before. */
-export interface Ground {
+export interface Ground extends Locality {
   scheme: Scheme;
   units: UnitSystem;
   limits?: readonly Limit[];

@@ -62,7 +62,9 @@ export const liftSchema = z.looseObject({
     .describe("Pa that the ground under the pads may carry, as someone competent says"),
   edgeFactor: positive
     .optional()
-    .describe("distance kept from the hole's edge, in depths of the hole; absent: 1.5"),
+    .describe(
+      "distance kept from the hole's edge, in depths of the hole; absent: the rule crane-back (1.5)",
+    ),
   padShare: positive
     .max(1)
     .optional()
@@ -74,7 +76,9 @@ export const accessSchema = z.looseObject({
   slope: notNegative.optional().describe("the steepest stretch of the way in, rise per run"),
   setBack: notNegative
     .optional()
-    .describe("m that a machine keeps from the top edge; absent: 0.6096 (29 CFR 1926.651(j)(2))"),
+    .describe(
+      "m that a machine keeps from the top edge; absent: the rule spoil-back (29 CFR 1926.651(j)(2))",
+    ),
   truckSide: positive
     .optional()
     .describe("m, top of the side of the truck to be loaded; absent: 2.5"),

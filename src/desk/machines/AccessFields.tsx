@@ -1,10 +1,11 @@
 import type { ReactNode } from "react";
 import { liftRules } from "../../estimate/index.js";
-import { withoutAbsent } from "../../site/index.js";
+import { ruleOf, withoutAbsent } from "../../site/index.js";
 import { length, pipeSlope } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useScheme } from "../flow/useFlow.js";
+import { useSite } from "../useSite.js";
 import { useMachinesChange } from "./useMachines.js";
 
 type Key = "width" | "slope" | "setBack" | "truckSide";
@@ -13,7 +14,8 @@ type Key = "width" | "slope" | "setBack" | "truckSide";
 export function AccessFields(): ReactNode {
   const change = useMachinesChange();
   const access = useScheme()?.machines?.access;
-  const { setBack, truckSide } = liftRules();
+  const { truckSide } = liftRules();
+  const setBack = ruleOf(useSite().site, "spoil-back");
   function set(what: string, key: Key, value: number | undefined): void {
     change(what, (machines) => {
       const next = withoutAbsent({ ...machines.access, [key]: value });

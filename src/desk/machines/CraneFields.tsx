@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { catalogueCranes, liftRules } from "../../estimate/index.js";
 import type { LiftCrane } from "../../estimate/index.js";
 import type { Lift } from "../../site/index.js";
-import { without, withoutAbsent } from "../../site/index.js";
+import { ruleOf, without, withoutAbsent } from "../../site/index.js";
 import { area, length, mass, pressure } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
@@ -136,7 +136,8 @@ function rowTypical(value: number | undefined, source = ""): TypicalValue | unde
 
 function GroundFields({ lift }: { lift: Lift }): ReactNode {
   const change = useLiftChange();
-  const { edgeFactor, padShare } = liftRules();
+  const { padShare } = liftRules();
+  const edgeFactor = ruleOf(useSite().site, "crane-back");
   return (
     <>
       <MeasureField

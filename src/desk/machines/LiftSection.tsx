@@ -99,7 +99,7 @@ function Places({ lift, tank }: { lift: Lift; tank: Tank | undefined }): ReactNo
     const id = freshId(site, "stand", taken);
     const spread = estimate?.lift?.crane.outriggers ?? 0;
     const at: [number, number] =
-      tank === undefined ? [0, 0] : nextPlace(estimate?.works ?? [], tank, stands, spread);
+      tank === undefined ? [0, 0] : nextPlace(site, estimate?.works ?? [], tank, stands, spread);
     change(words.machinesLeaf.addPlaceCraneEdit, {
       stands: [...stands, { id, name: words.machinesLeaf.place(stands.length + 1), at }],
     });

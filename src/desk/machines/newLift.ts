@@ -8,6 +8,7 @@ import {
   placesBeside,
 } from "../../estimate/index.js";
 import type { HoleBeside } from "../../estimate/index.js";
+import { ruleOf } from "../../site/index.js";
 import type { Lift, PlanPoint, Site, Tank } from "../../site/index.js";
 import { words } from "../../words/index.js";
 
@@ -45,12 +46,13 @@ export function newLift(site: Site, works: Works, tank: Tank): Lift {
 
 /** Another place beside the tank's hole, on a side where none is yet; else beside the last one. */
 export function nextPlace(
+  site: Site,
   works: Works,
   tank: Tank,
   stands: readonly { at: PlanPoint }[],
   spread: number,
 ): PlanPoint {
-  const free = placesBeside(tank, holeOf(works, tank), spread + SLACK).find((at) =>
+  const free = placesBeside(tank, holeOf(site, works, tank), spread + SLACK).find((at) =>
     stands.every((stand) => distance(stand.at, at) > APART),
   );
   const [east, north] = stands.at(-1)?.at ?? tank.at;
@@ -61,19 +63,19 @@ function placesFor(site: Site, works: Works, tank: Tank, spread: number): PlanPo
   const holes = works.flatMap(({ outlines }) => outlines?.daylight ?? []);
   return firstPlaces(
     tank,
-    holeOf(works, tank),
+    holeOf(site, works, tank),
     spread + SLACK,
     (at) => groundAt(site, at) !== null && !insideRings(at, holes),
   );
 }
 
 /** A tank's hole as it was dug; without one, nothing to keep from but the tank. */
-function holeOf(works: Works, tank: Tank): HoleBeside {
+function holeOf(site: Site, works: Works, tank: Tank): HoleBeside {
   const hole = works.find(({ id }) => id === tank.id);
-  if (hole === undefined) return { edge: [], depth: 0 };
+  if (hole === undefined) return { edge: [], keepOff: 0 };
   return {
     edge: hole.outlines?.daylight ?? [],
-    depth: Math.max(hole.deepest, hole.tallestFace),
+    keepOff: ruleOf(site, "crane-back").value * Math.max(hole.deepest, hole.tallestFace),
   };
 }
 
