@@ -167,10 +167,14 @@ function limitsOf({ site }: PermitGround, kinds: readonly string[]): Limit[] {
 function lotLines(ground: PermitGround): ItemFound {
   const lines = limitsOf(ground, ["lot-line"]).filter(({ path }) => (path?.length ?? 0) > 1);
   if (lines.length === 0) return missing("draw the lot lines, or type their bearings and lengths");
-  const whole = lines.find(({ closed, path }) => closed === true || isClosed(path ?? []));
+  const whole = lines.find(closesRound);
   if (whole === undefined) return missing("the lot lines do not close, so the area is not known");
   const area = Math.abs(areaOf(whole.path ?? []));
   return present(`closed; area ${land.print(area, ground.site.units)}`);
+}
+
+function closesRound({ closed, path = [] }: Limit): boolean {
+  return closed === true || isClosed(path);
 }
 
 function isClosed(path: readonly PlanPoint[]): boolean {
@@ -206,13 +210,22 @@ function elevations({ scheme, flow }: PermitGround): ItemFound {
     : missing(`needs ${lacks.join(" and ")}`);
 }
 
+/** Wells count on the lot and so far off it; where no lot line closes, wherever they are. */
 function wells(ground: PermitGround): ItemFound {
-  const drawn = limitsOf(ground, ["well", "neighbour-well"]).length;
-  const within = distance.print(ruleOf(ground.site, "wells-within").value, ground.site.units);
+  const { value } = ruleOf(ground.site, "wells-within");
+  const lots = limitsOf(ground, ["lot-line"])
+    .filter(closesRound)
+    .map(({ path = [] }) => ({ points: path, closed: true }));
+  const drawn = limitsOf(ground, ["well", "neighbour-well"]);
+  const near = drawn.filter(
+    (well) => lots.length === 0 || distanceBetween(limitShapes(well), lots) <= value,
+  );
+  const within = distance.print(value, ground.site.units);
+  const far = drawn.length > near.length ? "what is drawn is farther off: " : "";
   return either(
-    drawn,
+    near.length,
     "well",
-    `draw each well on the lot and within ${within} of it, or say that there is none`,
+    `${far}draw each well on the lot and within ${within} of it, or say that there is none`,
   );
 }
 
