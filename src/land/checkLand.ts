@@ -198,6 +198,7 @@ function findingsOf(site: Site, { disturbed, barrier, reaches }: LandResult): Fi
       source: from.source,
     });
   }
+  const within = ruleOf(site, "drains-within");
   const [first, ...others] = reaches;
   if (first !== undefined) {
     const names = [first, ...others].map(
@@ -213,7 +214,7 @@ function findingsOf(site: Site, { disturbed, barrier, reaches }: LandResult): Fi
       where: "site",
       at: first.at,
       text: `Water from bare ground runs to ${names.join(", ")}. ${hold}, and keep it until grass holds the soil.`,
-      source: `geometry: steepest descent over the survey to within ${distance.print(ruleOf(site, "drains-within").value, units)}; common practice, no source: ask your office what it wants`,
+      source: `geometry: steepest descent over the survey to within ${distance.print(within.value, units)}: ${within.source}; ask your office what it wants`,
     });
   }
   return findings;

@@ -1,7 +1,7 @@
 /** Overhead power lines over the ground where a digger swings and a truck tips. */
 import type { DigResult } from "../dig/index.js";
 import { ruleOf } from "../site/index.js";
-import type { Finding, Limit, Locality, PlanPoint, Scheme } from "../site/index.js";
+import type { Finding, Limit, Locality, PlanPoint, Rule, Scheme } from "../site/index.js";
 import { distance, type UnitSystem } from "../units/index.js";
 import { axisToEdge } from "./canIt.js";
 import type { Digger } from "./catalogue.js";
@@ -22,8 +22,9 @@ interface Near {
   machine: string;
   /** In plan, from the line to the nearest part of the machine. */
   plan: number;
-  /** The highest that it comes above the ground. */
+  /** The highest that it comes above the ground, m, and where that is from. */
   raised: number;
+  raisedSource: string;
   /** Where it works that is nearest, and what that is. */
   place: string;
   at: PlanPoint;
@@ -63,8 +64,14 @@ function diggerNear(digger: Digger, line: Limit, given: UnderLines): Near | null
   const nearest = nearestOf(line, holes);
   if (nearest === null) return null;
   const plan = Math.max(0, nearest.away - swings);
-  const raised = ruleOf(site, "digger-raised").value;
-  return { ...nearest, machine: digger.name, plan, raised, place: `digging ${nearest.name}` };
+  const place = `digging ${nearest.name}`;
+  return {
+    ...nearest,
+    machine: digger.name,
+    plan,
+    place,
+    ...raisedTo(ruleOf(site, "digger-raised")),
+  };
 }
 
 function truckNear(line: Limit, given: UnderLines): Near | null {
@@ -82,9 +89,19 @@ function truckNear(line: Limit, given: UnderLines): Near | null {
   );
   const nearest = nearestOf(line, served, drives);
   if (nearest === null) return null;
-  const raised = ruleOf(site, "truck-raised").value;
   const { at, away, name } = nearest;
-  return { at, machine: "A dump truck", plan: away, raised, place: `tipping ${name}` };
+  const place = `tipping ${name}`;
+  return {
+    at,
+    machine: "A dump truck",
+    plan: away,
+    place,
+    ...raisedTo(ruleOf(site, "truck-raised")),
+  };
+}
+
+function raisedTo({ value, source }: Rule): Pick<Near, "raised" | "raisedSource"> {
+  return { raised: value, raisedSource: source };
 }
 
 interface Nearest {
@@ -118,6 +135,10 @@ function findingOf(line: Limit, near: Near, { site, units }: UnderLines): Findin
   if (room >= ask.value) return [];
   const clearance = lineClearance(line.voltage);
   const name = line.name ?? "an overhead line";
+  const height =
+    line.height === undefined
+      ? ""
+      : `; how high it comes, ${distance.print(near.raised, units)}: ${near.raisedSource}`;
   const flat = line.height === undefined ? " in plan; no height of the line is entered" : "";
   const come =
     room > 0
@@ -141,7 +162,7 @@ function findingOf(line: Limit, near: Near, { site, units }: UnderLines): Findin
       where: line.id,
       at: near.at,
       text: `${near.machine}, ${near.place}, ${come}. ${kept}${voltage}`,
-      source: `${clearance.source}; ${ask.source}; written for cranes, used here for every machine that reaches up`,
+      source: `${clearance.source}; ${ask.source}${height}; written for cranes, used here for every machine that reaches up`,
     },
   ];
 }

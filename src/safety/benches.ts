@@ -9,7 +9,7 @@ import {
   type Work,
 } from "../site/index.js";
 import type { HoleReport } from "./holes.js";
-import { wallClassSource } from "./wallRules.js";
+import { sourcesOf, wallClassSource } from "./wallRules.js";
 
 /**
  * Benches by the classes that somebody has typed: type C takes none, type B only where it is
@@ -33,13 +33,17 @@ export function checkBenches(
   const first = walls.first ?? walls.rise;
   // Of a flight no higher than its lowest face, the others are never dug.
   const above = hole.face > first ? walls.rise : 0;
-  if (first <= low.value + 1e-9 && above <= high.value + 1e-9) return findings;
+  const over = [
+    ...(first > low.value + 1e-9 ? [low] : []),
+    ...(above > high.value + 1e-9 ? [high] : []),
+  ];
+  if (over.length === 0) return findings;
   findings.push({
     level: "caution",
     code: "walls.bench-high",
     where: work.id,
     text: `The benches of ${work.name} are ${words.length(first)} high at the foot and ${words.length(walls.rise)} above. In the soil as typed they may be ${words.length(low.value)} at the foot and ${words.length(high.value)} above, at most. Local rules and the competent person on the site decide.`,
-    source: low.source,
+    source: sourcesOf(over),
   });
   return findings;
 }

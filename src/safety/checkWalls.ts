@@ -1,13 +1,13 @@
 import type { WorkQuantities } from "../dig/index.js";
 import type { Wording } from "../flow/index.js";
 import { layerRun, NATIVE, ruleOf } from "../site/index.js";
-import type { Finding, Layer, Locality, Material, Site, Walls, Work } from "../site/index.js";
+import type { Finding, Layer, Locality, Material, Rule, Site, Walls, Work } from "../site/index.js";
 import { wallSlope } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
 import { checkBenches, isTyped } from "./benches.js";
 import type { HoleReport } from "./holes.js";
 import { sidesOf, type Side } from "./sides.js";
-import { depthTriggers, wallClassSource, wallClasses } from "./wallRules.js";
+import { depthTriggers, sourcesOf, wallClassSource, wallClasses } from "./wallRules.js";
 
 /** What a check of slopes needs to know beside the hole itself. */
 export interface WallContext {
@@ -29,6 +29,8 @@ export interface HoleContext extends WallContext {
 interface Met {
   name: string;
   run: number;
+  /** The rule that the run is of, where no material gives one. */
+  rule?: Rule;
   topsoil: boolean;
   /** Whether somebody has typed its soil. */
   typed: boolean;
@@ -103,9 +105,8 @@ function needsProtection(
   const met = materialsMet(hole, context);
   const through =
     met.length === 0 ? "" : ` It goes through ${listed(met.map((each) => each.name))}.`;
-  const others = protectFrom.local
-    ? ""
-    : ` (some states: ${context.words.length(stricterStates.value)})`;
+  const stricter = protectFrom.local ? [] : [stricterStates];
+  const others = stricter.map(({ value }) => ` (some states: ${context.words.length(value)})`);
   // Of walls drawn too steep a finding of its own tells.
   const slopes = isSteep
     ? ""
@@ -115,10 +116,10 @@ function needsProtection(
     code: "walls.protect",
     where: work.id,
     text:
-      `The hole for ${work.name} has a face ${context.words.length(face)} high, and from ${context.words.length(protectFrom.value)}${others} ` +
+      `The hole for ${work.name} has a face ${context.words.length(face)} high, and from ${context.words.length(protectFrom.value)}${others.join("")} ` +
       `nobody goes in without sloped walls, shoring or a shield, unless a competent person finds stable rock all the way.${through}${soilOverRock(context)} ` +
       `${slopes}Local rules and the competent person on the site decide.`,
-    source: isSteep ? protectFrom.source : `${protectFrom.source}; ${untyped.source}`,
+    source: sourcesOf([protectFrom, ...stricter, ...(isSteep ? [] : [untyped])]),
   };
 }
 
@@ -139,7 +140,7 @@ function needsWayOut(work: Work, face: number, { words, locality }: HoleContext)
     code: "walls.way-out",
     where: work.id,
     text: `The hole for ${work.name} is ${words.length(face)} deep at its tallest face. From ${words.length(wayOutFrom.value)} keep a ladder, stairway or ramp in it, within ${words.distance(wayOutWithin.value)} of everyone.${states}`,
-    source: wayOutFrom.source,
+    source: sourcesOf([wayOutFrom, wayOutWithin, ...(strict ? [stricterStates] : [])]),
   };
 }
 
@@ -158,6 +159,11 @@ function tooSteep(work: Work, hole: WorkQuantities, face: number, context: HoleC
   const slope = (each: number) => wallSlope.print(each, context.units);
   const deep = face >= depthTriggers(context.locality).protectFrom.value - 0.0005;
   const onlyTopsoil = weak.every((each) => each.topsoil);
+  const tooDeep = tooDeepForADay(work, context);
+  const aDay = tooDeep.map(
+    ({ value }) =>
+      ` Type A soil may stand steeper for a day only in a hole up to ${context.words.length(value)} deep.`,
+  );
   const mend = onlyTopsoil
     ? "Strip it back from the edge, or slope each layer by itself."
     : `Lay them back to ${slope(wanted)}, or slope each layer by itself, or plan for shoring or a shield.`;
@@ -167,10 +173,21 @@ function tooSteep(work: Work, hole: WorkQuantities, face: number, context: HoleC
     where: work.id,
     text:
       `${steepOnes(work, steep, context.units)}, steeper than the site's materials are given: ` +
-      `${listed(weak.map((each) => `${each.name} ${slope(each.run)}`))}. ${mend} Local rules and the competent person on the site decide.`,
-    source: wallClassSource(),
+      `${listed(weak.map((each) => `${each.name} ${slope(each.run)}`))}.${aDay.join("")} ${mend} Local rules and the competent person on the site decide.`,
+    source: sourcesOf([
+      { source: wallClassSource() },
+      ...weak.flatMap(({ rule }) => rule ?? []),
+      ...tooDeep,
+    ]),
   });
   return findings;
+}
+
+/** The rule that keeps a hole in type A soil, open a day, from ½ : 1: it is too deep for that. */
+function tooDeepForADay(work: Work, { report, locality }: HoleContext): Rule[] {
+  if (!("openDay" in work) || work.openDay !== true || report === undefined) return [];
+  const typeA = report.layers.length > 0 && report.layers.every((each) => each.class === "type-a");
+  return typeA && !report.shortTerm ? [ruleOf(locality, "short-open-depth")] : [];
 }
 
 /** Each layer at its own slope falls short only where water asks for more than the layer does. */
@@ -245,8 +262,8 @@ function materialsMet(hole: WorkQuantities, context: HoleContext): Met[] {
     const material = materials.get(id);
     if (material === undefined) {
       const name = id === NATIVE ? "earlier backfill" : id;
-      const run = ruleOf(locality, "untyped-run").value;
-      return { name, run, topsoil: false, typed: false };
+      const rule = ruleOf(locality, "untyped-run");
+      return { name, run: rule.value, rule, topsoil: false, typed: false };
     }
     const name = material.name.toLowerCase();
     const run = runOf(material, context);

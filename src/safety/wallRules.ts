@@ -35,6 +35,11 @@ export function depthTriggers(site: Locality = {}): Record<DepthTrigger, Rule> {
   };
 }
 
+/** The sources of some rules, each once. */
+export function sourcesOf(rules: readonly Pick<Rule, "source">[]): string {
+  return [...new Set(rules.map(({ source }) => source))].join("; ");
+}
+
 type DepthTrigger =
   "protectFrom" | "stricterStates" | "wayOutFrom" | "wayOutWithin" | "engineerOver" | "spoilBack";
 
