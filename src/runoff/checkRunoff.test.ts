@@ -53,6 +53,66 @@ describe("water that comes to a work", () => {
   });
 });
 
+describe("the ditch that is offered", () => {
+  // Falls to the south and a little to the west: the shorter ditch lets its water go in the west.
+  const slope = (x: number, y: number): number => 100 + 0.1 * y + 0.01 * x;
+  const pad = (id: string, [west, south, east, north]: [number, number, number, number]) =>
+    plainPad({
+      ...{ id, name: id.toUpperCase() },
+      outline: [
+        [west, south],
+        [east, south],
+        [east, north],
+        [west, north],
+      ],
+    });
+  const siteWith = (...others: ReturnType<typeof pad>[]): Site =>
+    plainSite({ height: slope, half: 40, works: [pad("a", [-4, -4, 4, 4]), ...others] });
+  const ran = (site: Site) => checkRunoff(site, site.schemes[0]!, [], groundOf(site));
+  const ofA = (site: Site) => present(ran(site).works.find(({ work }) => work === "a"));
+  const endOf = (site: Site) => present(present(ofA(site).ditch).at(-1));
+
+  it("lets its water go where no other work stands", () => {
+    const alone = siteWith();
+    expect(endOf(alone)[0]).toBeLessThan(-4);
+    expect(ofA(alone).ditchMeets).toEqual([]);
+    // A work where that water would come down turns it to the other side.
+    const west = siteWith(pad("b", [-13, -16, -5, -8]));
+    expect(endOf(west)[0]).toBeGreaterThan(4);
+    expect(ofA(west).ditchMeets).toEqual([]);
+  });
+
+  it("goes farther aside when a work stands on both sides", () => {
+    const both = siteWith(pad("b", [-13, -16, -5, -8]), pad("c", [4, -16, 12, -8]));
+    expect(ofA(both).ditchMeets).toEqual([]);
+    expect(Math.abs(endOf(both)[0])).toBeGreaterThan(12);
+  });
+
+  it("says what it runs into where it cannot be helped, before it is added", () => {
+    const wide = siteWith(pad("b", [-38, -30, -4, -12]), pad("c", [4, -30, 38, -12]));
+    const { ditchMeets, ditch } = ofA(wide);
+    expect(ditchMeets).toEqual([{ work: "b", how: "lets-go" }]);
+    const said = ran(wide).findings.find(({ where }) => where === "a");
+    expect(said?.text).toContain("But it would let its water go into B.");
+    // What is said before is what is seen after: drawn, it brings B more than it had.
+    const drawn: Site = {
+      ...wide,
+      limits: [{ id: "d1", kind: "ditch", path: present(ditch).map(([x, y]) => [x, y]) }],
+    };
+    const b = present(ran(drawn).works.find(({ work }) => work === "b"));
+    expect(b.area).toBeGreaterThan(b.undrained);
+  });
+
+  it("says when its line would go through a work", () => {
+    // Room for a ditch close above the pad, then none.
+    expect(ofA(siteWith(pad("b", [-30, 6.5, 30, 20]))).ditchMeets).toEqual([]);
+    const across = siteWith(pad("b", [-30, 4.5, 30, 20]));
+    expect(ofA(across).ditchMeets).toEqual([{ work: "b", how: "crosses" }]);
+    const said = ran(across).findings.find(({ where }) => where === "a");
+    expect(said?.text).toContain("But it would go through B.");
+  });
+});
+
 describe("a ditch that is drawn", () => {
   // Falls to the south; the pad's upper edge is at y = 4.
   const slope = (_: number, y: number): number => 100 + 0.1 * y;

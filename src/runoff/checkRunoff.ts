@@ -1,11 +1,11 @@
 /** Works that stand where water comes down or stands, and the ditch that would turn it aside. */
 import type { WorkQuantities } from "../dig/index.js";
-import { elevationAt, insideOutline, type BaseGround } from "../ground/index.js";
+import { insideOutline, type BaseGround } from "../ground/index.js";
 import { areaOutline, ruleOf } from "../site/index.js";
 import type { Finding, PlanPoint, Scheme, Site, Work } from "../site/index.js";
 import { area as areaMeasure, distance, length } from "../units/index.js";
-import { ditchAbove } from "./ditch.js";
-import { ledByDitches } from "./ditches.js";
+import { ditchOffer, type DitchMeeting, type DitchOffer, type Standing } from "./ditchOffer.js";
+import { followDitches, ledByDitches } from "./ditches.js";
 import { drainageOf, inflowOf, type Drainage } from "./drainage.js";
 
 type Place = readonly [number, number];
@@ -25,6 +25,8 @@ export interface WorkRunoff {
   standing: number;
   /** A ditch uphill that would turn the water aside, [x, y, z], its higher end first; null for none. */
   ditch: readonly (readonly [number, number, number])[] | null;
+  /** Works that this ditch would itself meet; the fewest that could be found. */
+  ditchMeets: readonly DitchMeeting[];
 }
 
 /** What each work of a scheme meets of the ground's water, and what is to be said of it. */
@@ -34,13 +36,20 @@ export function checkRunoff(
   works: readonly WorkQuantities[],
   base: BaseGround,
 ): { works: WorkRunoff[]; findings: Finding[] } {
-  const met = scheme.works.flatMap((work) => {
-    const outline = outlineOf(work, works);
-    return outline === null ? [] : [{ work, ...meets(site, work, outline, base) }];
+  const [ox, oy] = base.tin.origin;
+  const standing = scheme.works.flatMap((work) => {
+    const outline = outlineOf(work, works)?.map(([x, y]): Place => [x - ox, y - oy]);
+    return outline === undefined ? [] : [{ id: work.id, work, outline }];
   });
+  const met = standing.map(({ work, outline }) => ({
+    work,
+    ...meets(site, work, outline, { base, standing }),
+  }));
   return {
     works: met.map(({ runoff }) => runoff),
-    findings: met.flatMap(({ work, runoff, gathered }) => findingsOf(site, work, runoff, gathered)),
+    findings: met.flatMap(({ work, runoff, gathered }) =>
+      findingsOf(site, scheme, work, runoff, gathered),
+    ),
   };
 }
 
@@ -65,26 +74,26 @@ function twiceArea(ring: readonly Place[]): number {
 /** m within which ways that come in count as one stream. */
 const STREAM = 3;
 
+/** What a work of this outline, m local, meets, among the works that stand. */
 function meets(
   site: Site,
   work: Work,
-  outline: readonly Place[],
-  { tin }: BaseGround,
+  local: readonly Place[],
+  { base: { tin }, standing }: { base: BaseGround; standing: Standing },
 ): { runoff: WorkRunoff; gathered: number } {
   const [ox, oy, oz] = tin.origin;
-  const local = outline.map(([x, y]): Place => [x - ox, y - oy]);
   const asFound = drainageOf(tin);
   const drainage = ledByDitches(asFound, tin, site.limits);
   const inflow = inflowOf(drainage, local);
   const gathered = drainage.each * mostTogether(inflow.entries);
   const asks = Math.max(work.kind === "trench" ? 0 : inflow.area, gathered);
-  const line =
+  const offer: DitchOffer | null =
     asks >= ruleOf(site, "inflow-from").value
-      ? ditchAbove(tin, local, ruleOf(site, "ditch-fall").value)
+      ? ditchOffer(tin, local, ruleOf(site, "ditch-fall").value, standing, {
+          ...{ tracer: asFound.tracer },
+          follow: (way) => followDitches(way, asFound, tin, site.limits),
+        })
       : null;
-  const ditch = line?.map(
-    ([x, y]) => [x + ox, y + oy, (elevationAt(tin, x, y) ?? NaN) + oz] as const,
-  );
   return {
     gathered,
     runoff: {
@@ -94,7 +103,8 @@ function meets(
       starts: inflow.starts.map(([x, y]) => [x + ox, y + oy]),
       longest: inflow.longest.map(([x, y, z]) => [x + ox, y + oy, z + oz]),
       standing: standingIn(drainage, tin, local),
-      ditch: ditch ?? null,
+      ditch: offer?.line.map(([x, y, z]) => [x + ox, y + oy, z + oz] as const) ?? null,
+      ditchMeets: offer?.meets ?? [],
     },
   };
 }
@@ -123,8 +133,9 @@ function standingIn(
 
 function findingsOf(
   site: Site,
+  scheme: Scheme,
   work: Work,
-  { area, undrained, standing, ditch }: WorkRunoff,
+  { area, undrained, standing, ditch, ditchMeets }: WorkRunoff,
   gathered: number,
 ): Finding[] {
   const findings: Finding[] = [];
@@ -136,7 +147,7 @@ function findingsOf(
     const mend =
       ditch === null
         ? "Lead it round the work before digging."
-        : `A ditch uphill, some ${distance.print(lengthOf(ditch), site.units)} long and falling evenly, would turn it aside.`;
+        : `A ditch uphill, some ${distance.print(lengthOf(ditch), site.units)} long and falling evenly, would turn it aside.${whatItMeets(scheme, ditchMeets)}`;
     findings.push({
       level,
       code: "runoff.comes-in",
@@ -156,6 +167,21 @@ function findingsOf(
     });
   }
   return findings;
+}
+
+/** A sentence on the works that the ditch would meet; nothing when it meets none. */
+function whatItMeets({ works }: Scheme, meets: readonly DitchMeeting[]): string {
+  const names = (how: DitchMeeting["how"]): string =>
+    meets
+      .filter((one) => one.how === how)
+      .map(({ work }) => works.find(({ id }) => id === work)?.name ?? work)
+      .join(", ");
+  const [through, into] = [names("crosses"), names("lets-go")];
+  const parts = [
+    ...(through === "" ? [] : [`go through ${through}`]),
+    ...(into === "" ? [] : [`let its water go into ${into}`]),
+  ];
+  return parts.length === 0 ? "" : ` But it would ${parts.join(" and ")}.`;
 }
 
 function lengthOf(path: readonly (readonly [number, number, number])[]): number {

@@ -5,40 +5,45 @@ type Place = readonly [x: number, y: number];
 
 /** m of each step of the line. */
 const STEP = 0.5;
-/** m that the line goes on beyond the work on either side. */
-const BEYOND = 2;
-/** m that a ditch's middle keeps from the work's edge, uphill. */
-const OFF = 3;
+/** How a ditch keeps clear of the work that it guards, m. */
+export interface Clear {
+  /** That its middle keeps from the work's edge, uphill. */
+  off: number;
+  /** That it goes on beyond the work on either side. */
+  beyond: number;
+}
 
 /**
- * A line uphill of an outline that falls by `fall` (rise per run) all along, from beyond one side of
- * the work to beyond the other, on the ground as found; m local. Null on level ground, or where
- * the survey ends too soon. Of the two ways round, the one that needs less length.
+ * Lines uphill of an outline that fall by `fall` (rise per run) all along, from beyond one side of
+ * the work to beyond the other, on the ground as found; m local, the higher end first. One for either
+ * side that the water can be let go at, the shorter first; none on level ground, or where the survey
+ * ends too soon.
  */
-export function ditchAbove(
+export function ditchesAbove(
   tin: Tin,
   outline: readonly Place[],
   fall: number,
-): readonly Place[] | null {
+  { off, beyond }: Clear = { off: 3, beyond: 2 },
+): (readonly Place[])[] {
   const middle = middleOf(outline);
   const slope = slopeAt(tin, ...middle);
-  if (slope === null || slope.slope <= fall) return null;
+  if (slope === null || slope.slope <= fall) return [];
   const down = ((slope.fallsTowards % 360) * Math.PI) / 180;
   const uphill: Place = [-Math.sin(down), -Math.cos(down)];
   const across: Place = [-uphill[1], uphill[0]];
   const reach = (way: Place): number =>
     Math.max(...outline.map((at) => dot([at[0] - middle[0], at[1] - middle[1]], way)));
-  const up = reach(uphill) + OFF;
+  const up = reach(uphill) + off;
   const start: Place = [middle[0] + up * uphill[0], middle[1] + up * uphill[1]];
-  const lines = [1, -1].map((side) => {
+  const lines = [1, -1].flatMap((side) => {
     const lower = walk(tin, start, { middle, across, side, far: reachTo(side), fall: -fall });
     const higher = walk(tin, start, { middle, across, side: -side, far: reachTo(-side), fall });
-    return lower === null || higher === null ? null : [...higher.reverse(), start, ...lower];
+    return lower === null || higher === null ? [] : [[...higher.reverse(), start, ...lower]];
   });
-  return lines.reduce((best, line) => (shorter(line, best) ? line : best), null);
+  return lines.sort((a, b) => a.length - b.length);
 
   function reachTo(side: number): number {
-    return reach([across[0] * side, across[1] * side]) + BEYOND;
+    return reach([across[0] * side, across[1] * side]) + beyond;
   }
 }
 
@@ -77,10 +82,6 @@ function walk(tin: Tin, start: Place, { middle, across, side, far, fall }: Walk)
     if (side * dot([at[0] - middle[0], at[1] - middle[1]], across) >= far) return places;
   }
   return null;
-}
-
-function shorter(line: readonly Place[] | null, best: readonly Place[] | null): boolean {
-  return line !== null && (best === null || line.length < best.length);
 }
 
 function middleOf(outline: readonly Place[]): Place {

@@ -19,15 +19,28 @@ interface Ditch {
 
 const made = new WeakMap<Drainage, { key: string; led: Drainage }>();
 
+/** A way as the ditches among these limits lead it on. */
+export function followDitches(
+  path: readonly WayPoint[],
+  drainage: Drainage,
+  tin: Tin,
+  limits: readonly Limit[] | undefined,
+): readonly WayPoint[] {
+  const ditches = drawnOf(limits).flatMap((drawn) => ditchOn(tin, drawn) ?? []);
+  return led({ path, box: boxOf(path) }, ditches, drainage) ?? path;
+}
+
+function drawnOf(limits: readonly Limit[] | undefined): NonNullable<Limit["path"]>[] {
+  return (limits ?? []).flatMap(({ kind, path }) => (kind === "ditch" && path ? [path] : []));
+}
+
 /** Where water runs when the ditches among these limits lead it; the same when there are none. */
 export function ledByDitches(
   drainage: Drainage,
   tin: Tin,
   limits: readonly Limit[] | undefined,
 ): Drainage {
-  const drawn = (limits ?? []).flatMap(({ kind, path }) =>
-    kind === "ditch" && path ? [path] : [],
-  );
+  const drawn = drawnOf(limits);
   if (drawn.length === 0) return drainage;
   const key = JSON.stringify(drawn);
   const known = made.get(drainage);
@@ -58,7 +71,11 @@ function ditchOn(tin: Tin, drawn: readonly Place[]): Ditch | null {
 }
 
 /** The way with every ditch that it meets followed to its lower end, each once; null: it meets none. */
-function led(way: SampledWay, ditches: readonly Ditch[], drainage: Drainage): WayPoint[] | null {
+function led(
+  way: Pick<SampledWay, "path" | "box">,
+  ditches: readonly Ditch[],
+  drainage: Drainage,
+): WayPoint[] | null {
   const gone: WayPoint[] = [];
   let path = way.path;
   let { box } = way;

@@ -135,6 +135,11 @@ export function inflowOf({ ways, each }: Drainage, outline: readonly Place[]): I
   return { area: entries.length * each, starts, entries, longest: longest.path };
 }
 
+/** Whether a way begins in an outline or crosses its edge. */
+export function meetsOutline(path: readonly WayPoint[], outline: readonly Place[]): boolean {
+  return inside(path[0]!, outline) || entryOf(path, outline, boxOf(outline)) !== null;
+}
+
 /** Where a way first crosses an outline, and on which of its legs; null when it never does. */
 function entryOf(
   path: readonly WayPoint[],

@@ -1,4 +1,5 @@
-export { ditchAbove } from "./ditch.js";
+export { ditchesAbove } from "./ditch.js";
+export type { DitchMeeting } from "./ditchOffer.js";
 export { adoptFlood, drainageOf, drainageWith, inflowOf } from "./drainage.js";
 export type { Drainage, Inflow } from "./drainage.js";
 export { floodFrom } from "./pits.js";

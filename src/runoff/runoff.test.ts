@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { buildTin, elevationAt, type Tin } from "../ground/index.js";
-import { ditchAbove } from "./ditch.js";
+import { ditchesAbove } from "./ditch.js";
 import { drainageWith, inflowOf } from "./drainage.js";
 import { floodFrom } from "./pits.js";
 import { Tracer } from "./trace.js";
@@ -116,7 +116,7 @@ describe("a ditch above a work", () => {
   ].map(([x, y]) => local(tin, present(x), present(y)));
 
   it("falls evenly, from beyond one side to beyond the other, uphill of it", () => {
-    const line = present(ditchAbove(tin, outline, 0.01));
+    const line = present(ditchesAbove(tin, outline, 0.01)[0]);
     const heights = line.map(([x, y]) => present(elevationAt(tin, x, y)));
     heights.slice(1).forEach((z, i) => expect(heights[i]! - z).toBeCloseTo(0.005, 6));
     const along = line.map((at) => site(tin, at));
@@ -127,6 +127,6 @@ describe("a ditch above a work", () => {
 
   it("is not drawn on ground flatter than its own fall", () => {
     const flat = ground(30, 5, () => 100);
-    expect(ditchAbove(flat, outline, 0.01)).toBeNull();
+    expect(ditchesAbove(flat, outline, 0.01)).toEqual([]);
   });
 });

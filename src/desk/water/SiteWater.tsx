@@ -5,6 +5,8 @@ import { useDesk } from "../../store/index.js";
 import { area, distance, elevation, length, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
+import type { Runoff } from "../parts.js";
+import { meetNames } from "./meetNames.js";
 import { planLength } from "./planLength.js";
 import { useDrains } from "./useDrains.js";
 
@@ -34,6 +36,11 @@ function WorkTable(): ReactNode {
   const { columns } = says;
   const shown = useDrains()?.work ?? null;
   if (rows.length === 0) return <p className="says">{says.noWorks}</p>;
+  const ditchText = ({ ditch, ditchMeets }: Runoff): string => {
+    if (ditch === null) return says.none;
+    const long = distance.print(planLength(ditch), units);
+    return ditchMeets.length === 0 ? long : says.meets(long, meetNames(site, schemeId, ditchMeets));
+  };
   // The view stays as it is: close to the work the slope above it would not be seen.
   const show = (id: string): void => {
     const desk = useDesk.getState();
@@ -71,9 +78,7 @@ function WorkTable(): ReactNode {
                 </th>
                 <td>{row.area > 0 ? area.print(row.area, units, { bare: true }) : says.none}</td>
                 <td>{row.standing > 0 ? length.print(row.standing, units) : says.none}</td>
-                <td>
-                  {row.ditch === null ? says.none : distance.print(planLength(row.ditch), units)}
-                </td>
+                <td>{ditchText(row)}</td>
               </tr>
             );
           })}

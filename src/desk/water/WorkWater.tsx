@@ -6,6 +6,7 @@ import { words } from "../../words/index.js";
 import type { Runoff } from "../parts.js";
 import { useSite } from "../useSite.js";
 import { addDitch } from "./keepLine.js";
+import { meetNames } from "./meetNames.js";
 import { planLength } from "./planLength.js";
 import { useRunoffOf } from "./useDrains.js";
 
@@ -46,13 +47,39 @@ export function WorkWater({ work }: { work: Work }): ReactNode {
           {says.show}
         </button>
       )}
-      {runoff.ditch !== null && <DitchAbove work={work} ditch={runoff.ditch} />}
+      {runoff.ditch !== null && (
+        <DitchAbove work={work} ditch={runoff.ditch} meets={runoff.ditchMeets} />
+      )}
     </section>
   );
 }
 
-function DitchAbove(props: { work: Work; ditch: NonNullable<Runoff["ditch"]> }): ReactNode {
-  const { work, ditch } = props;
+interface DitchProps {
+  work: Work;
+  ditch: NonNullable<Runoff["ditch"]>;
+  meets: Runoff["ditchMeets"];
+}
+
+/** What the ditch that is offered would itself run into, so that it is known before it is added. */
+function DitchMeets({ meets }: Pick<DitchProps, "meets">): ReactNode {
+  const { site, schemeId } = useSite();
+  if (meets.length === 0) return <p>{says.clear}</p>;
+  const named = (how: Runoff["ditchMeets"][number]["how"]): string =>
+    meetNames(
+      site,
+      schemeId,
+      meets.filter((one) => one.how === how),
+    );
+  const [through, into] = [named("crosses"), named("lets-go")];
+  return (
+    <>
+      {through !== "" && <p className="wrong-note">{says.through(through)}</p>}
+      {into !== "" && <p className="wrong-note">{says.into(into)}</p>}
+    </>
+  );
+}
+
+function DitchAbove({ work, ditch, meets }: DitchProps): ReactNode {
   const { units } = useSite().site;
   const [high, low] = [ditch[0]?.[2], ditch.at(-1)?.[2]];
   if (high === undefined || low === undefined) return null;
@@ -66,6 +93,7 @@ function DitchAbove(props: { work: Work; ditch: NonNullable<Runoff["ditch"]> }):
           elevation.print(low, units),
         )}
       </p>
+      <DitchMeets meets={meets} />
       <button type="button" className="button" onClick={() => addDitch(work.name, ditch)}>
         {says.add}
       </button>

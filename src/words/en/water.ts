@@ -32,6 +32,10 @@ export const water = {
     standing: (depth: string) => `Water can stand ${depth} deep in the hollow there.`,
     ditch: (length: string, fall: string, high: string, low: string) =>
       `A ditch above it: ${length} long, falling ${fall}, from ${high} to ${low}.`,
+    through: (works: string) => `It would go through ${works}: lead it round, or move one of them.`,
+    into: (works: string) =>
+      `It would let its water go into ${works}: add it only with a way past, or a ditch above that too.`,
+    clear: "It meets no other work, and its water runs past them.",
     add: "Add this ditch",
     drawnOnly:
       "It is drawn as a limit: it takes no earth from the figures and leaves the surveyed ground as it is.",
@@ -54,6 +58,7 @@ export const water = {
     noHollows: (depth: string) => `No hollow of the survey holds ${depth} of water or more.`,
     more: (count: string) => `${count} smaller ones are not listed.`,
     none: "–",
+    meets: (length: string, works: string) => `${length}, meets ${works}`,
     how: "Steepest way down the surveyed triangles, hollows filled. Rain, soaking in and what the survey missed are not in it.",
   },
 };
