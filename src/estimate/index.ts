@@ -20,6 +20,8 @@ export { foundPicture, foundShape } from "./foundPicture.js";
 export type { FoundPicture, FoundShape } from "./foundPicture.js";
 export { craneAtWork, diggerAtWork } from "./machinePlaces.js";
 export type { CraneAtWork, DiggerAtWork } from "./machinePlaces.js";
+export { changeBetween } from "./change.js";
+export type { SchemeChange } from "./change.js";
 export { shieldChange, withShield } from "./shield.js";
 export type { ShieldChange } from "./shield.js";
 export type { HoleLayer, HoleReport, Ladder } from "../safety/index.js";

@@ -1,7 +1,8 @@
 /** What a shield or shoring in one hole would change: its walls upright, for the price of a hire. */
 import { priceRow } from "../cost/index.js";
 import { chosenPrice, type Range } from "../machines/index.js";
-import { changeWork, materialsOf, type Site } from "../site/index.js";
+import { changeWork, type Site } from "../site/index.js";
+import { changeBetween, type SchemeChange } from "./change.js";
 import { estimate, schemeOf } from "./estimate.js";
 import type { Estimate } from "./types.js";
 
@@ -12,16 +13,8 @@ export function withShield(site: Site, schemeId: string, workId: string): Site {
   );
 }
 
-/** With a shield less without, m³, days and money; negative where a shield saves. */
-export interface ShieldChange {
-  /** m³ in the bank, and of it soft and hard rock. */
-  cut: number;
-  rock: number;
-  /** m³ loose that is left over. */
-  spoil: number;
-  /** Working days of the digger, and money without the hire; `low` is the least of the three. */
-  days: Range;
-  cost: Range;
+/** With a shield less without; `cost` is without the hire. Negative where a shield saves. */
+export interface ShieldChange extends SchemeChange {
   /** Hire of the shield while that hole is dug and filled. */
   hire: { days: Range; price: Range; amount: Range; source: string; own: boolean };
   /** Cost with the hire. */
@@ -60,38 +53,14 @@ export function shieldChange(
     likely: days.likely * price.likely,
     high: days.high * price.high,
   };
-  const cost = between(now.cost.total, shielded.cost.total);
-  const rock = (of: Estimate): number => rockOf(of, site);
+  const change = changeBetween(now, shielded, site);
   return {
-    cut: sum(shielded.cut) - sum(now.cut),
-    rock: rock(shielded) - rock(now),
-    spoil: shielded.earth.surplusLoose - now.earth.surplusLoose,
-    days: between(now.machines.days, shielded.machines.days),
-    cost,
+    ...change,
     hire: { days, price, amount, source, own },
     total: {
-      low: cost.low + amount.low,
-      likely: cost.likely + amount.likely,
-      high: cost.high + amount.high,
+      low: change.cost.low + amount.low,
+      likely: change.cost.likely + amount.likely,
+      high: change.cost.high + amount.high,
     },
   };
-}
-
-/** The changes of a range's three figures, the least and the greatest of them at its ends. */
-function between(before: Range, after: Range): Range {
-  const likely = after.likely - before.likely;
-  const all = [after.low - before.low, likely, after.high - before.high];
-  return { low: Math.min(...all), likely, high: Math.max(...all) };
-}
-
-function sum(volumes: Readonly<Record<string, number>>): number {
-  return Object.values(volumes).reduce((total, volume) => total + volume, 0);
-}
-
-function rockOf({ cut }: Estimate, site: Site): number {
-  const materials = materialsOf(site);
-  return Object.entries(cut).reduce((total, [id, volume]) => {
-    const kind = materials.get(id)?.kind;
-    return kind === "rock" || kind === "rippable" ? total + volume : total;
-  }, 0);
 }

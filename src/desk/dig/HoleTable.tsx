@@ -6,6 +6,7 @@ import { length, wallSlope } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { ShieldSection } from "./ShieldSection.js";
+import { SlopeHole } from "./SlopeHole.js";
 import { useChange } from "./useChange.js";
 
 const { hole: said, classes } = words.trench;
@@ -114,7 +115,6 @@ export function HoleTable({ work }: { work: Work }): ReactNode {
 }
 
 function HoleOf({ work, hole }: { work: Work; hole: HoleReport }): ReactNode {
-  const change = useChange(work);
   const { change: walls } = hole;
   return (
     <section aria-label={`${said.title}: ${work.name}`} className="hole" data-hole={work.id}>
@@ -138,16 +138,7 @@ function HoleOf({ work, hole }: { work: Work; hole: HoleReport }): ReactNode {
           </tbody>
         </table>
       )}
-      {walls !== null && (
-        <button
-          type="button"
-          className="button hole-slope"
-          disabled={work.locked === true}
-          onClick={() => change(said.wallsStep, { walls })}
-        >
-          {said.slopeIt}
-        </button>
-      )}
+      {walls !== null && <SlopeHole work={work} walls={walls} />}
       {walls === null && hole.layers.length > 0 && <p className="says">{said.asWanted}</p>}
       <HoleFacts hole={hole} />
       {(work.kind === "tank" || work.kind === "trench") && <OpenDay work={work} hole={hole} />}
