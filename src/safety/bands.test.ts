@@ -73,10 +73,20 @@ describe("bands of setbacks", () => {
   });
 
   it("go by the limit's own setback, and by the site's own table", () => {
-    const own = { ...LIMITS[0]!, setback: 7 };
+    const own = { ...LIMITS[0]!, setback: 7, setbackReplaces: true };
     const [band, ...more] = setbackBands({ limits: [own] }, scheme([tank, bed]));
     expect(more).toEqual([]);
-    expect(band).toMatchObject({ distance: 7, parts: ["tank", "field"], own: true });
+    expect(band).toMatchObject({ distance: 7, parts: ["field", "tank"], own: true });
+    // Without that word the greater of the two holds, for each part by itself.
+    const between = { ...LIMITS[0]!, setback: 20 };
+    expect(setbackBands({ limits: [between] }, scheme([tank, bed]))).toMatchObject([
+      { distance: 100 * FOOT, parts: ["field"], own: false },
+      { distance: 20, parts: ["tank"], own: true },
+    ]);
+    expect(setbackBands({ limits: [between] }, scheme([]))).toMatchObject([
+      { distance: 20, parts: [], own: true },
+      { distance: 100 * FOOT, parts: ["field"], own: false },
+    ]);
     const setbacks = [{ from: "tank", to: "well", distance: 3, source: "test" }];
     const site = { limits: [LIMITS[0]!], setbacks };
     expect(setbackBands(site, scheme([tank])).map(({ distance }) => distance)).toEqual([3]);

@@ -2,7 +2,7 @@
 import type { PlanShape } from "../flow/index.js";
 import type { Limit, PlanPoint, Scheme, Setback, Site } from "../site/index.js";
 import { offsetPieces, type Core, type OffsetPiece } from "./offset.js";
-import { boundsOf, setbacksOf, type Bound, type SetbackKept } from "./setbacks.js";
+import { askedBetween, boundsOf, setbacksOf, type Bound, type SetbackKept } from "./setbacks.js";
 import { bodiesOf, type Part } from "./shapes.js";
 
 /** The edge of all that is nearer to a limit than a setback. */
@@ -14,7 +14,7 @@ export interface SetbackBand {
   distance: number;
   /** Parts that have to keep it. */
   parts: readonly Setback["from"][];
-  /** Whether it is the limit's own setback, which every part keeps. */
+  /** Whether it is the limit's own setback. */
   own: boolean;
   /** Lines of its edge in site coordinates, m, in no order. */
   pieces: readonly OffsetPiece[];
@@ -30,15 +30,13 @@ export function setbackBands(
   site: Pick<Site, "limits" | "setbacks">,
   scheme: Scheme,
 ): SetbackBand[] {
-  const present = new Set<string>(bodiesOf(scheme).map(({ from }) => from));
-  const counts = (from: string): boolean => present.size === 0 || present.has(from);
+  const present = new Set(bodiesOf(scheme).map(({ from }) => from));
   return boundsOf(site, scheme).flatMap((bound) => {
-    const asked = askedOf(bound, setbacksOf(site), counts, present);
-    return asked.flatMap(({ distance, parts }) => {
+    const asked = askedOf(bound, setbacksOf(site), present);
+    return asked.flatMap(({ distance, parts, own }) => {
       const pieces = bandPieces(bound, distance);
       const label = labelPlace(pieces);
       if (label === null) return [];
-      const own = bound.setback !== null && bound.setback > 0;
       return [{ to: bound.id, toName: bound.name, distance, parts, own, pieces, label }];
     });
   });
@@ -47,24 +45,28 @@ export function setbackBands(
 interface Asked {
   distance: number;
   parts: Setback["from"][];
+  own: boolean;
 }
 
-/** The distances asked of a limit, each with the parts that it is asked of. */
+/**
+ * The distances asked of a limit, each with the parts that it is asked of; while a scheme has no
+ * parts, of every part that the table names, and the limit's own with none.
+ */
 function askedOf(
   bound: Bound,
   rows: readonly Setback[],
-  counts: (from: string) => boolean,
-  present: ReadonlySet<string>,
+  present: ReadonlySet<Setback["from"]>,
 ): Asked[] {
-  if (bound.setback !== null && bound.setback > 0) {
-    return [{ distance: bound.setback, parts: [...present] }];
-  }
-  const asked: Asked[] = [];
-  for (const { from, to, distance } of rows) {
-    if (to !== bound.kind || distance <= 0 || !counts(from)) continue;
-    const known = asked.find((one) => Math.abs(one.distance - distance) < SAME);
-    if (known === undefined) asked.push({ distance, parts: [from] });
-    else if (!known.parts.includes(from)) known.parts.push(from);
+  const named = rows.filter(({ to }) => to === bound.kind).map(({ from }) => from);
+  const inOrder = [...named.filter((from) => present.has(from)), ...present];
+  const bare = present.size === 0 && (bound.setback ?? 0) > 0;
+  const asked: Asked[] = bare ? [{ distance: bound.setback ?? 0, parts: [], own: true }] : [];
+  for (const from of new Set(present.size === 0 ? named : inOrder)) {
+    const one = askedBetween(from, bound, rows);
+    if (one === null || (bare && one.own)) continue;
+    const known = asked.find(({ distance }) => Math.abs(distance - one.wanted) < SAME);
+    if (known === undefined) asked.push({ distance: one.wanted, parts: [from], own: one.own });
+    else known.parts.push(from);
   }
   return asked;
 }

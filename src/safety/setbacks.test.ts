@@ -148,19 +148,25 @@ describe("what distances are measured between", () => {
     expect(inside.setbacks[0]?.outside).toBeUndefined();
   });
 
-  it("a site's own table stands in place of the published one, a limit's own setback over both", () => {
+  it("a site's own table stands in place of the published one, the greater of it and a limit's own", () => {
     const well: Limit = { id: "w", kind: "well", at: [21, 0] };
     const scheme: Scheme = { id: "s", name: "S", works: [tank] };
     const rows = [{ from: "tank", to: "well", distance: 20.1, source: "our county, table 3" }];
     const own = checkLimits({ limits: [well], setbacks: rows }, scheme, [], words);
     expect(own.findings[0]?.source).toContain("our county, table 3");
-    const set = checkLimits(
-      { limits: [{ ...well, setback: 19 }], setbacks: rows },
-      scheme,
-      [],
-      words,
-    );
-    expect(set.findings).toEqual([]);
+    const found = (over: Partial<Limit>) =>
+      checkLimits({ limits: [{ ...well, ...over }], setbacks: rows }, scheme, [], words);
+    // 20 m off: the greater of the two holds, unless the person says that the limit's own replaces it.
+    expect(found({ setback: 19 }).setbacks[0]).toMatchObject({ wanted: 20.1, own: false });
+    expect(found({ setback: 19 }).findings).toHaveLength(1);
+    expect(found({ setback: 20.2 }).setbacks[0]).toMatchObject({ wanted: 20.2, own: true });
+    const replaced = found({ setback: 19, setbackReplaces: true });
+    expect(replaced.findings).toEqual([]);
+    expect(replaced.setbacks[0]).toMatchObject({ wanted: 19, own: true });
+    expect(replaced.setbacks[0]?.source).toContain("replace the greater one of the table");
+    // Nothing replaces a row by saying so alone.
+    expect(found({ setbackReplaces: true }).setbacks[0]).toMatchObject({ wanted: 20.1 });
+    expect(found({ setback: 0, setbackReplaces: true }).findings).toHaveLength(1);
   });
 });
 

@@ -19,8 +19,15 @@ export interface SetbackKept {
   outside?: boolean;
   wanted: number;
   source: string;
-  /** Whether the limit's own setback decides, in place of the table's. */
+  /** Whether the limit's own setback decides, as it is the greater or replaces the table's. */
   own: boolean;
+}
+
+/** What is asked of one part for one limit, m. */
+interface AskedOf {
+  wanted: number;
+  own: boolean;
+  source: string;
 }
 
 /** The table of setbacks that holds on a site: its own, or the published one. */
@@ -58,6 +65,8 @@ export interface Bound {
   name: string;
   kind: string;
   setback: number | null;
+  /** Whether that setback stands in place of the table's rows, where they ask for more. */
+  replaces: boolean;
   shapes: readonly PlanShape[];
   /** The limit itself; null for a building. */
   limit: Limit | null;
@@ -86,21 +95,38 @@ export function keptSetbacks(
 
 function keptBetween(part: Part, bound: Bound, rows: readonly Setback[]): SetbackKept[] {
   if (part.work === bound.id || bound.shapes.length === 0) return [];
-  const own = part.from !== "dig" && bound.setback !== null && bound.setback > 0;
-  const row = rows.find(({ from, to }) => from === part.from && to === bound.kind);
-  const wanted = own ? bound.setback : row?.distance;
-  if (wanted === null || wanted === undefined || wanted === 0) return [];
+  const asked = askedBetween(part.from, bound, rows);
+  if (asked === null) return [];
   const outside = bound.limit !== null && isOutsideLot(part.shapes, bound.limit);
   return [
     {
       ...{ work: part.work, from: part.from, to: bound.id, toName: bound.name },
       distance: outside ? 0 : distanceBetween(part.shapes, bound.shapes),
       ...(outside && { outside }),
-      wanted,
-      source: own ? `setback as entered for ${bound.name}` : (row?.source ?? ""),
-      own,
+      ...asked,
     },
   ];
+}
+
+/**
+ * What is asked of a part for a bound: the greater of the limit's own setback and the table's row,
+ * since whoever enters a well's own 15 m seldom means to take away the 30 m that a table asks of a
+ * field; the person says so where it does (`setbackReplaces`). The edge of a hole goes by the table
+ * alone. Null where nothing is asked.
+ */
+export function askedBetween(
+  from: Setback["from"],
+  bound: Pick<Bound, "kind" | "name" | "setback" | "replaces">,
+  rows: readonly Setback[],
+): AskedOf | null {
+  const own = from === "dig" ? 0 : (bound.setback ?? 0);
+  const row = rows.find((one) => one.from === from && one.to === bound.kind);
+  const ofTable = row?.distance ?? 0;
+  if (own > 0 && (bound.replaces || own >= ofTable)) {
+    const instead = ofTable > own ? ", said to replace the greater one of the table" : "";
+    return { wanted: own, own: true, source: `setback as entered for ${bound.name}${instead}` };
+  }
+  return ofTable > 0 ? { wanted: ofTable, own: false, source: row?.source ?? "" } : null;
 }
 
 /** Whether any of some shapes lies wholly beyond a lot line that closes. */
@@ -120,6 +146,7 @@ function boundOf(limit: Limit): Bound {
     name: limit.name ?? limitKind(limit.kind)?.name ?? limit.kind,
     kind: limit.kind,
     setback: limit.setback ?? null,
+    replaces: limit.setbackReplaces === true,
     shapes: limitShapes(limit),
     limit,
   };
@@ -130,7 +157,7 @@ function buildingsOf({ works }: Scheme): Bound[] {
     work.kind === "building"
       ? [
           {
-            ...{ id: work.id, name: work.name, kind: "building", setback: null },
+            ...{ id: work.id, name: work.name, kind: "building", setback: null, replaces: false },
             shapes: [{ points: work.outline, closed: true }],
             limit: null,
           },

@@ -17,6 +17,12 @@ export const limitSchema = z.looseObject({
   path: z.array(planPointSchema).optional().describe("line of a limit that is a line or an edge"),
   closed: z.boolean().optional().describe("the path closes on itself: an area, not a line"),
   setback: notNegative.optional().describe("m in plan to be kept from it; the person's local rule"),
+  setbackReplaces: z
+    .boolean()
+    .optional()
+    .describe(
+      "the setback stands in place of the table's rows, where a row asks for more; the greater holds unless so",
+    ),
   voltage: positive.optional().describe("V of an overhead power line, as its owner says"),
   height: positive.optional().describe("m of an overhead line's lowest wire above the ground"),
   depth: notNegative.optional().describe("m from the ground down to the top of a buried line"),

@@ -159,7 +159,8 @@ function Row({ row, index, rows, state }: RowProps): ReactNode {
 
 function Now({ state }: { state: RowState }): ReactNode {
   const { units } = useSite().site;
-  if (state.least === null) return <td className="soft">{says.none}</td>;
+  if (state.least === null)
+    return <td className="soft">{state.byOwn === true ? says.byOwn : says.none}</td>;
   const least = distance.print(state.least, units);
   return state.short > 0 ? (
     <td className="setback-short">{says.short(least, distance.print(state.short, units))}</td>

@@ -35,7 +35,7 @@ describe("rows of the table of setbacks", () => {
   it("have no state where nothing is asked, nor from limits with a setback of their own", () => {
     expect(rowState(row, [], kinds)).toEqual({ least: null, short: 0 });
     const own = kept({ own: true, distance: 4, wanted: 5 });
-    expect(rowState(row, [own], kinds).least).toBeNull();
+    expect(rowState(row, [own], kinds)).toEqual({ least: null, short: 0, byOwn: true });
     expect(ownStates([own, kept({})])).toEqual([
       { to: "w", toName: "Well", wanted: 5, state: { least: 4, short: 1 } },
     ]);

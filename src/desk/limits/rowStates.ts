@@ -7,6 +7,8 @@ export interface RowState {
   least: number | null;
   /** m that is missing to what is asked, where it falls shortest; 0 where it is kept. */
   short: number;
+  /** Whether a limit's own setback is asked in place of the row, of at least one pair. */
+  byOwn?: boolean;
 }
 
 /** m: as the findings have it, a shortfall that is finer than anyone stakes out. */
@@ -18,7 +20,11 @@ export function rowState(
   kept: readonly SetbackKept[],
   kindOf: ReadonlyMap<string, string>,
 ): RowState {
-  return stateOf(kept.filter((one) => !one.own && one.from === from && kindOf.get(one.to) === to));
+  const pairs = kept.filter((one) => one.from === from && kindOf.get(one.to) === to);
+  return {
+    ...stateOf(pairs.filter(({ own }) => !own)),
+    ...(pairs.some(({ own }) => own) && { byOwn: true }),
+  };
 }
 
 /** The state of limits that have a setback of their own, in the order met. */

@@ -2,14 +2,12 @@ import type { ReactNode } from "react";
 import { changeLimit, LIMIT_KINDS, limitCorners, limitKind, type Limit } from "../../site/index.js";
 import { without } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
-import { length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { CornerFields, PlaceFields } from "../dig/PlaceFields.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
-import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
-import { Term } from "../book/Term.js";
 import { LimitDetails } from "../limits/LimitDetails.js";
+import { OwnSetback } from "../limits/OwnSetback.js";
 import { useEdit } from "../useSite.js";
 
 const { limit: says } = words.drawing;
@@ -47,16 +45,7 @@ export function LimitForm({ limit }: { limit: Limit }): ReactNode {
         choices={kindsFor(limit)}
         onChoose={(kind) => change(says.steps.kind, (one) => ({ ...one, kind }))}
       />
-      <MeasureField
-        label={<Term id="setback">{says.setback}</Term>}
-        name="limit-setback"
-        value={limit.setback}
-        measure={length}
-        least={0}
-        note={says.setbackNote}
-        onCommit={(setback) => change(says.steps.setback, (one) => ({ ...one, setback }))}
-        onClear={() => change(says.steps.setback, (one) => without(one, "setback"))}
-      />
+      <OwnSetback limit={limit} change={change} />
       <LimitDetails limit={limit} change={change} />
       {limit.at !== undefined && (
         <PlaceFields

@@ -101,6 +101,7 @@ export const limits = {
     now: "Now",
     keepOf: (from: string, to: string): string => `${from} to ${to}, keep off`,
     none: "no pair",
+    byOwn: "by its own setback",
     passes: (distance: string): string => `${distance} ✓`,
     short: (distance: string, by: string): string => `${distance} ✕ short by ${by}`,
     ownLimit: (name: string): string => `${name}: its own`,
