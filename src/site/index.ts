@@ -105,7 +105,7 @@ export {
   sideCount,
 } from "./corners.js";
 export type { Corners } from "./corners.js";
-export { findLimit, limitCorners } from "./limitEdits.js";
+export { findLimit, layLotLine, limitCorners, lotLinesOf } from "./limitEdits.js";
 export { heightOf, raiseWork, workRaisedBy } from "./raising.js";
 export {
   copyScheme,

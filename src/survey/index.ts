@@ -41,7 +41,15 @@ export type {
 } from "./types.js";
 export { readCourses } from "./courses.js";
 export type { Course, CourseProblem } from "./courses.js";
-export { balanced, COMPASS_RULE, legOf, lotCorners, ringArea, runTraverse } from "./traverse.js";
+export {
+  balanced,
+  COMPASS_RULE,
+  legOf,
+  lotCorners,
+  ringArea,
+  runTraverse,
+  sidesOf,
+} from "./traverse.js";
 export type { Traverse } from "./traverse.js";
 export { kindIn, readGeoJson } from "./geoJsonIn.js";
 export type { EarthOutline, GeoProblem } from "./geoJsonIn.js";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { FOOT } from "../units/index.js";
 import { readCourses, type Course } from "./courses.js";
-import { balanced, legOf, lotCorners, ringArea, runTraverse } from "./traverse.js";
+import { balanced, legOf, lotCorners, ringArea, runTraverse, sidesOf } from "./traverse.js";
 
 /** One course as read, its length back in feet. */
 function one(text: string, unit: "ft" | "m" | "us-survey-ft" = "ft") {
@@ -161,6 +161,20 @@ describe("figures by hand", () => {
     const { places } = balanced(off, run);
     expect(places[1]![0]).toBeCloseTo((-0.12 * 30) / 119.88, 9);
     expect(places[3]![0]).toBeCloseTo(30 - (0.12 * 90) / 119.88, 9);
+  });
+
+  it("the sides of a traverse as run are its courses, and of a balanced one they close", () => {
+    const off = square.map((course, i) => (i === 3 ? { ...course, length: 29.88 } : course));
+    const run = runTraverse(off, [5, 7]);
+    sidesOf(run).forEach(({ bearing, length }, i) => {
+      expect(bearing).toBeCloseTo(off[i]!.bearing, 9);
+      expect(length).toBeCloseTo(off[i]!.length, 9);
+    });
+    const adjusted = sidesOf(balanced(off, run)).map((side, line) => ({ line, ...side }));
+    // The first side ran due north; its end is now a little to the west: just under 360°.
+    expect(adjusted[0]!.bearing).toBeGreaterThan(359.9);
+    expect(adjusted[3]!.length).toBeCloseTo(29.88 + (0.12 * 29.88) / 119.88, 9);
+    expect(runTraverse(adjusted, [5, 7]).error.distance).toBeLessThan(1e-9);
   });
 
   it("keeps every place of what does not close", () => {

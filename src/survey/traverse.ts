@@ -59,6 +59,18 @@ export function balanced(courses: readonly Course[], run: Traverse): Traverse {
   return { places: shared, length, error: { east: 0, north: 0, distance: 0 }, oneIn: null };
 }
 
+/** The course from each place of a traverse to the next: of a balanced one, the sides as adjusted. */
+export function sidesOf({
+  places,
+}: Pick<Traverse, "places">): Pick<Course, "bearing" | "length">[] {
+  return places.slice(1).map(([x, y], i) => {
+    const [px, py] = places[i]!;
+    const [east, north] = [x - px, y - py];
+    const turn = (Math.atan2(east, north) * 180) / Math.PI;
+    return { bearing: turn < 0 ? turn + 360 : turn, length: Math.hypot(east, north) };
+  });
+}
+
 /** East and north of a course, m: its departure and latitude. */
 export function legOf({ bearing, length }: Course): PlanPoint {
   const turn = (bearing * Math.PI) / 180;

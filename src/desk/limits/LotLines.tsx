@@ -1,6 +1,6 @@
-import { useId, useMemo } from "react";
+import { useId, useMemo, useState } from "react";
 import type { ReactNode } from "react";
-import { addLimit, freshId, type Limit, type PlanPoint } from "../../site/index.js";
+import { layLotLine, lotLinesOf, type Limit, type PlanPoint } from "../../site/index.js";
 import {
   balanced,
   COMPASS_RULE,
@@ -8,12 +8,13 @@ import {
   readCourses,
   ringArea,
   runTraverse,
+  sidesOf,
   type Course,
   type SurveyUnit,
   type Traverse,
 } from "../../survey/index.js";
 import { useDesk } from "../../store/index.js";
-import { area, bearing, distance, land, plainNumber } from "../../units/index.js";
+import { area, distance, land, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -21,6 +22,7 @@ import { outlinePath } from "../late/lotOutline.js";
 import { SURVEY_UNITS } from "../start/PointTable.js";
 import { useEdit, useSite } from "../useSite.js";
 import { useLimitDrafts } from "./drafts.js";
+import { LotSides } from "./LotSides.js";
 
 const says = words.limits.lot;
 
@@ -152,29 +154,7 @@ function RunTable(props: {
   const oneIn = run.oneIn === null ? "" : plainNumber(Math.round(run.oneIn), 0);
   return (
     <>
-      <details className="working">
-        <summary>
-          <span className="text">{says.sides(courses.length)}</span>
-        </summary>
-        <table className="table">
-          <thead>
-            <tr>
-              <th scope="col">{says.side}</th>
-              <th scope="col">{says.bearing}</th>
-              <th scope="col">{says.length}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {courses.map((course, i) => (
-              <tr key={i}>
-                <th scope="row">{i + 1}</th>
-                <td>{bearing.print(course.bearing, units, { digits: 4 })}</td>
-                <td>{distance.print(course.length, units, { digits: 2 })}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </details>
+      <LotSides courses={courses} adjusted={taken === run ? null : sidesOf(taken)} />
       <table className="table">
         <tbody>
           <tr>
@@ -207,28 +187,51 @@ function areaWords(taken: Traverse, units: "us" | "metric"): string {
   return `${area.print(square, units)} (${land.print(square, units)})`;
 }
 
+/** The sides become the lot's line: in place of one that is there, or as one more. */
 function UseRun({ taken, closes }: { taken: Traverse; closes: boolean }): ReactNode {
+  const { site } = useSite();
   const edit = useEdit();
-  const use = (): void => {
+  const there = lotLinesOf(site);
+  const [chosen, setChosen] = useState<string | null>(null);
+  const old = there.find(({ id }) => id === chosen) ?? there[0] ?? null;
+  const lay = (replaced: string | null): void => {
     const path = (closes ? ringOf(taken) : taken.places).map(([x, y]): PlanPoint => [
       Math.round(x * MILLIMETRES) / MILLIMETRES,
       Math.round(y * MILLIMETRES) / MILLIMETRES,
     ]);
-    edit(says.step, (site) => {
-      const limit: Limit = {
-        ...{ id: freshId(site, "lot-line"), kind: "lot-line", name: says.name, path },
-        ...(closes ? { closed: true } : {}),
-      };
-      return addLimit(site, limit);
-    });
-    useDesk.getState().tell(says.made(path.length));
+    edit(says.step, (now) => layLotLine(now, { path, closed: closes, name: says.name }, replaced));
+    const sides = closes ? path.length : path.length - 1;
+    useDesk.getState().tell(replaced === null ? says.made(sides) : says.replaced(sides));
   };
+  const nameOf = ({ name }: Limit): string => name ?? says.name;
   return (
-    <div className="tools">
-      <button type="button" className="button" onClick={use}>
-        {says.use}
-      </button>
-    </div>
+    <>
+      {there.length > 1 && old !== null && (
+        <ChoiceField
+          label={says.which}
+          name="lot-line-replaced"
+          value={old.id}
+          choices={there.map((one) => ({ id: one.id, name: nameOf(one) }))}
+          onChoose={setChosen}
+        />
+      )}
+      {old !== null && <p className="soft">{says.takesPlace(nameOf(old))}</p>}
+      <div className="tools">
+        <button
+          type="button"
+          className="button"
+          disabled={old?.locked === true}
+          onClick={() => lay(old?.id ?? null)}
+        >
+          {says.use}
+        </button>
+        {old !== null && (
+          <button type="button" className="link" onClick={() => lay(null)}>
+            {says.another}
+          </button>
+        )}
+      </div>
+    </>
   );
 }
 

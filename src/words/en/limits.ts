@@ -50,6 +50,13 @@ export const limits = {
     step: "lot line from its sides",
     name: "Lot line",
     made: (count: number): string => `Lot line of ${count} sides made.`,
+    replaced: (count: number): string => `Lot line of ${count} sides, in place of the one before.`,
+    which: "Lot line that they replace",
+    takesPlace: (name: string): string =>
+      `They take the place of “${name}”, which keeps its setback. Undo brings the old line back.`,
+    another: "Add them as one more",
+    asTyped: "Sides as typed",
+    asAdjusted: "Sides as adjusted",
     picture: "The sides as they run, north up",
   },
 
