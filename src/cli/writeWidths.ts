@@ -4,10 +4,10 @@ import { create, type Font } from "fontkit";
 import { FACES } from "../sheets/index.js";
 
 interface Widths {
-  /** Every letter that the face's files hold, in the order of their code points. */
-  letters: string;
-  /** Advance of each, in thousandths of the letters' body. */
-  advances: number[];
+  /** Of each file of the face, every letter that no earlier file holds, in the order of code points. */
+  letters: string[];
+  /** Advance of each letter, in thousandths of the letters' body. */
+  advances: number[][];
   /** Of a figure where all are of one width. */
   tabular: number;
 }
@@ -21,22 +21,23 @@ function isControlOrBlank(code: number): boolean {
 
 /** Later files add letters only: the first that has one draws it. */
 function widthsOf(fonts: readonly Font[]): Widths {
-  const advances = new Map<number, number>();
-  for (const font of fonts) {
-    for (const code of font.characterSet) {
-      if (isControlOrBlank(code) || advances.has(code)) continue;
-      const { advanceWidth } = font.glyphForCodePoint(code);
-      advances.set(code, Math.round((1e4 * advanceWidth) / font.unitsPerEm) / 10);
-    }
-  }
-  const codes = [...advances.keys()].sort((a, b) => a - b);
+  const seen = new Set<number>();
+  const codesOf = fonts.map(({ characterSet }) => {
+    const codes = [...new Set(characterSet)].filter((code) => !isControlOrBlank(code));
+    const fresh = codes.filter((code) => !seen.has(code)).sort((a, b) => a - b);
+    for (const code of fresh) seen.add(code);
+    return fresh;
+  });
+  const thousandths = (units: number, font: Font): number =>
+    Math.round((1e4 * units) / font.unitsPerEm) / 10;
   const [first] = fonts;
   if (first === undefined) throw new Error("a face without a font file");
-  const nought = first.layout("0", ["tnum"]).glyphs[0]!;
   return {
-    letters: String.fromCodePoint(...codes),
-    advances: codes.map((code) => advances.get(code)!),
-    tabular: Math.round((1e4 * nought.advanceWidth) / first.unitsPerEm) / 10,
+    letters: codesOf.map((codes) => String.fromCodePoint(...codes)),
+    advances: fonts.map((font, i) =>
+      codesOf[i]!.map((code) => thousandths(font.glyphForCodePoint(code).advanceWidth, font)),
+    ),
+    tabular: thousandths(first.layout("0", ["tnum"]).glyphs[0]!.advanceWidth, first),
   };
 }
 

@@ -54,6 +54,7 @@ export function framedPage(job: SheetJob, content: SheetContent, number: number,
   return {
     id: content.id,
     title: content.title,
+    number,
     width,
     height,
     marks: [

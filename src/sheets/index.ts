@@ -6,3 +6,5 @@ export type { FontBytes } from "./faces.js";
 export { sheetsOf } from "./sheetsOf.js";
 export { svgOf } from "./svg.js";
 export type { SvgOptions } from "./svg.js";
+export { pdfOf } from "./pdf.js";
+export type { PdfOptions } from "./pdf.js";

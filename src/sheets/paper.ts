@@ -150,6 +150,8 @@ export interface Page {
   /** The content's id. */
   id: string;
   title: string;
+  /** Its place in the whole set, from 1. */
+  number: number;
   /** Of the paper, mm. */
   width: number;
   height: number;

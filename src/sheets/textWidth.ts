@@ -3,9 +3,9 @@ import type { Face } from "./paper.js";
 import widths from "./widths.json" with { type: "json" };
 
 interface FaceWidths {
-  /** In thousandths of the letters' body, by letter. */
-  advances: ReadonlyMap<string, number>;
-  /** Of every figure where figures are of one width; 0 where the face has none such. */
+  /** By letter: its advance in thousandths of the letters' body, and which file of the face has it. */
+  letters: ReadonlyMap<string, { advance: number; file: number }>;
+  /** Of every figure where figures are of one width. */
   tabular: number;
 }
 
@@ -16,15 +16,16 @@ const TABLES: Readonly<Record<Face, FaceWidths>> = {
 };
 
 function tableOf(read: {
-  letters: string;
-  advances: readonly number[];
+  letters: readonly string[];
+  advances: readonly (readonly number[])[];
   tabular: number;
 }): FaceWidths {
-  const letters = Array.from(read.letters);
-  return {
-    advances: new Map(letters.map((letter, i) => [letter, read.advances[i]!])),
-    tabular: read.tabular,
-  };
+  const entries = read.letters.flatMap((letters, file) =>
+    Array.from(letters).map(
+      (letter, i) => [letter, { advance: read.advances[file]![i]!, file }] as const,
+    ),
+  );
+  return { letters: new Map(entries), tabular: read.tabular };
 }
 
 /** Signs that the fonts lack, and what paper has used for them since typewriters. */
@@ -72,11 +73,11 @@ const UNWRITABLE = "?";
  * become question marks (`unwritable` tells of them). Both writers and every width go through it.
  */
 export function drawnText(text: string, face: Face): string {
-  const { advances } = TABLES[face];
+  const { letters } = TABLES[face];
   let drawn = "";
   for (const letter of text.normalize("NFC")) {
     const fraction = FRACTIONS[letter];
-    if (advances.has(letter)) drawn += letter;
+    if (letters.has(letter)) drawn += letter;
     else if (fraction !== undefined) drawn += /\d$/.test(drawn) ? ` ${fraction}` : fraction;
     else drawn += WRITTEN[letter] ?? UNWRITABLE;
   }
@@ -85,9 +86,9 @@ export function drawnText(text: string, face: Face): string {
 
 /** The letters of a text that the face cannot draw and that have no other way of being written. */
 export function unwritable(text: string, face: Face): string[] {
-  const { advances } = TABLES[face];
+  const { letters } = TABLES[face];
   return Array.from(text.normalize("NFC")).filter(
-    (letter) => !advances.has(letter) && !(letter in WRITTEN) && !(letter in FRACTIONS),
+    (letter) => !letters.has(letter) && !(letter in WRITTEN) && !(letter in FRACTIONS),
   );
 }
 
@@ -98,12 +99,24 @@ export function unwritable(text: string, face: Face): string[] {
  * @param tabular whether figures are of one width
  */
 export function textWidth(text: string, face: Face, size: number, tabular = false): number {
-  const { advances, tabular: figure } = TABLES[face];
+  const { letters, tabular: figure } = TABLES[face];
   let sum = 0;
   for (const letter of drawnText(text, face)) {
-    sum += tabular && letter >= "0" && letter <= "9" ? figure : advances.get(letter)!;
+    sum += tabular && letter >= "0" && letter <= "9" ? figure : letters.get(letter)!.advance;
   }
   return (sum / 1000) * size;
+}
+
+/** Stretches of a text as drawn, each with the number of the face's file that has its letters. */
+export function fontRuns(text: string, face: Face): { text: string; file: number }[] {
+  const runs: { text: string; file: number }[] = [];
+  for (const letter of drawnText(text, face)) {
+    const { file } = TABLES[face].letters.get(letter)!;
+    const last = runs.at(-1);
+    if (last?.file === file) last.text += letter;
+    else runs.push({ text: letter, file });
+  }
+  return runs;
 }
 
 /** The text, cut off with an ellipsis where it is longer than `width` mm. */

@@ -1,10 +1,12 @@
 /** Texts that stand on every printed sheet: frame, title block, legend, scale. */
 export const sheets = {
+  /** Of the whole set, in the file's particulars. */
+  subject: (scheme: string) => `Drawings to scale: ${scheme}`,
   legend: "Legend",
   parcel: (text: string) => `Parcel ${text}`,
   drawnBy: "Drawn by",
   measured: "Measured",
-  printed: "Sheet of",
+  printed: "Printed",
   scale: "Scale",
   notToScale: "Not to scale",
   /** Of a site in feet: so many feet to an inch on paper. */
