@@ -64,10 +64,11 @@ export {
   nearestLimits,
   publishedSetbacks,
   setbackBands,
+  setbackField,
+  setbacksAsked,
   setbacksOf,
   setbackTables,
 } from "../safety/index.js";
-export type { SetbackBand, SetbackKept, SetbackLine, SetbackTable } from "../safety/index.js";
 export {
   alongPath,
   invertLine,
@@ -82,3 +83,10 @@ export {
   workPlace,
 } from "./workShapes.js";
 export type { Cone, InvertLine } from "./workShapes.js";
+export type {
+  SetbackBand,
+  SetbackField,
+  SetbackKept,
+  SetbackLine,
+  SetbackTable,
+} from "../safety/index.js";

@@ -42,7 +42,8 @@ export function setbackBands(
   });
 }
 
-interface Asked {
+/** A distance, m, and the parts that it is asked of. */
+export interface Asked {
   distance: number;
   parts: Setback["from"][];
   own: boolean;
@@ -52,7 +53,7 @@ interface Asked {
  * The distances asked of a limit, each with the parts that it is asked of; while a scheme has no
  * parts, of every part that the table names, and the limit's own with none.
  */
-function askedOf(
+export function askedOf(
   bound: Bound,
   rows: readonly Setback[],
   present: ReadonlySet<Setback["from"]>,
@@ -85,10 +86,12 @@ function bandPieces({ shapes, kind, limit }: Bound, distance: number): OffsetPie
   return offsetPieces(cores, hides);
 }
 
-const isRing = (limit: Limit | null): boolean =>
+/** Whether a limit is an area with an edge that closes. */
+export const isRing = (limit: Limit | null): boolean =>
   limit?.closed === true && (limit.path?.length ?? 0) > 2;
 
-function coresOf({ points, closed }: PlanShape, distance: number): Core[] {
+/** The stretches of a shape's edge, each with the distance. */
+export function coresOf({ points, closed }: PlanShape, distance: number): Core[] {
   const [first] = points;
   if (first === undefined) return [];
   if (points.length === 1) return [{ a: first, b: first, distance }];

@@ -8,6 +8,8 @@ export { bodiesOf, bodyShapes, digsOf, limitShapes } from "./shapes.js";
 export type { SetbackKept, SetbackTable } from "./setbacks.js";
 export { nearestLimits, setbackBands } from "./bands.js";
 export type { SetbackBand, SetbackLine } from "./bands.js";
+export { setbackField, setbacksAsked } from "./bandField.js";
+export type { SetbackField } from "./bandField.js";
 export { checkLoads } from "./edges.js";
 export type { EdgeLoad } from "./edges.js";
 export type { HoleGround } from "./holeFloor.js";

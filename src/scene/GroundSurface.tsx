@@ -6,6 +6,7 @@ import {
   hasCome,
   type FoundPicture,
   type Stage,
+  type SetbackField,
   type StagePatch,
 } from "../estimate/index.js";
 import type { Material } from "../site/index.js";
@@ -31,6 +32,7 @@ import { InkLines } from "./InkLines.js";
 import { insideOutline, type Prism } from "./picking.js";
 import type { ScenePalette } from "./palette.js";
 import { metresPerPixel, type SceneView } from "./sceneView.js";
+import { fieldTexture, showHatch } from "./setbackHatch.js";
 import type { StageGround } from "./stageGround.js";
 
 const GRASS_HIGH = "#cdc595";
@@ -45,6 +47,8 @@ interface GroundSurfaceProps {
   through: boolean;
   /** Bands of depth to be shown; null for earth in its own colours. */
   bands: DepthBands | null;
+  /** Setbacks to be hatched; null for none. */
+  setbacks: SetbackField | null;
   stage: Stage;
   origin: ScenePoint;
   materials: ReadonlyMap<string, Material>;
@@ -60,6 +64,7 @@ export function GroundSurface(props: GroundSurfaceProps): ReactElement {
   const { uniforms, ...earth } = useGroundMaterials(view);
   // Before the frame is drawn that shows the bands.
   useLayoutEffect(() => showBands(uniforms, bands), [uniforms, bands]);
+  useHatch(uniforms, props);
   const shift = useMemo((): [number, number, number] => {
     const [x, y, z] = found.origin;
     return [x - origin[0], y - origin[1], z - origin[2]];
@@ -259,6 +264,19 @@ function useGroundMaterials(view: SceneView): EarthMaterials & { uniforms: Earth
   );
   usePitch(made.uniforms, view);
   return made;
+}
+
+/** Hatches the ground inside setbacks, before the frame is drawn that shows them. */
+function useHatch(
+  uniforms: EarthUniforms,
+  { setbacks, palette, origin }: Pick<GroundSurfaceProps, "setbacks" | "palette" | "origin">,
+): void {
+  const texture = useMemo(() => setbacks && fieldTexture(setbacks), [setbacks]);
+  useEffect(() => () => texture?.dispose(), [texture]);
+  useLayoutEffect(() => {
+    const shown = setbacks && texture && { field: setbacks, texture, ink: palette.outline, origin };
+    showHatch(uniforms, shown);
+  }, [uniforms, setbacks, texture, palette, origin]);
 }
 
 /** CSS px between the lines of a hatch. */

@@ -17,7 +17,7 @@ export function LimitMarks({ marks, frame, palette }: LimitMarksProps): ReactEle
   const dash = frame.reach / 60;
   return (
     <group>
-      <InkLines segments={marks.bands} colour={palette.outline} width={2} dash={dash} through />
+      <InkLines segments={marks.bands} colour={palette.outline} width={2} dash={dash} />
       <InkLines segments={marks.lines} colour={palette.outline} width={1.6} through />
       <InkLines segments={marks.short} colour={palette.stake} width={2.6} through />
       {marks.steep !== null && <SteepMark {...{ frame, palette }} steep={marks.steep} />}

@@ -1,5 +1,5 @@
 import { useEffect, useLayoutEffect, useRef, type ReactElement } from "react";
-import { area, pipeSlope } from "../units/index.js";
+import { area, pipeSlope, type UnitSystem } from "../units/index.js";
 import { words } from "../words/index.js";
 import type { LimitMarksShown, LimitTag } from "./marksOfLimits.js";
 import type { SceneContents } from "./sceneTargets.js";
@@ -13,10 +13,10 @@ interface LimitTagsProps {
   view: SceneView;
 }
 
-/** Distances written at the bands and lines, and what the shading of steep ground stands for. */
+/** Distances written at the bands and lines, and what hatch and shading stand for. */
 export function LimitTags({ marks, contents, view }: LimitTagsProps): ReactElement {
   const layer = useRef<HTMLDivElement>(null);
-  const { tags, steep } = marks;
+  const { tags } = marks;
   const { units } = contents.site;
   useLayoutEffect(() => place(layer.current, tags, view));
   useEffect(() => view.subscribe(() => place(layer.current, tags, view)), [tags, view]);
@@ -29,16 +29,30 @@ export function LimitTags({ marks, contents, view }: LimitTagsProps): ReactEleme
           </span>
         ))}
       </div>
+      <LimitLegend {...{ marks, units }} />
+    </>
+  );
+}
+
+/** What hatch and shading of the ground stand for. */
+function LimitLegend(props: { marks: LimitMarksShown; units: UnitSystem }): ReactElement {
+  const { setbacks, field, steep } = props.marks;
+  const has = (of: Float32Array | undefined): boolean => of?.some((deep) => deep > 0) === true;
+  return (
+    <div className="limit-legend" data-testid="limit-legend" data-over="">
+      {setbacks && !has(field?.some) && <p data-look="none">{words.limits.noBands}</p>}
+      {setbacks && has(field?.some) && <p data-look="some">{words.limits.hatchSome}</p>}
+      {setbacks && has(field?.every) && <p data-look="every">{words.limits.hatchEvery}</p>}
       {steep !== null && (
-        <p className="steep-note" data-testid="steep-note" data-over="" title={steep.source}>
+        <p data-look="steep" data-testid="steep-note" title={steep.source}>
           {steepWords(
-            area.print(steep.area, units),
-            pipeSlope.print(steep.from, units),
+            area.print(steep.area, props.units),
+            pipeSlope.print(steep.from, props.units),
             steep.area,
           )}
         </p>
       )}
-    </>
+    </div>
   );
 }
 

@@ -168,6 +168,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         asFound={found}
         through={through}
         bands={given.bands}
+        setbacks={given.limitMarks?.field ?? null}
         stage={stage}
         origin={frame.origin}
         materials={materials}

@@ -1,8 +1,9 @@
-import { Color, DoubleSide, FrontSide, MeshLambertMaterial, Vector2 } from "three";
+import { Color, DoubleSide, FrontSide, MeshLambertMaterial, Vector2, Vector4 } from "three";
 import { bandTones, LEVEL, type DepthBands } from "./depthBands.js";
+import { HATCH_BODY, HATCH_HEAD, type HatchUniforms } from "./setbackHatch.js";
 
 /** Uniforms that the scene changes without making a new material. */
-export interface EarthUniforms {
+export interface EarthUniforms extends HatchUniforms {
   /** m between the marks of a pattern; follows the distance of the eye in whole doublings. */
   pitch: { value: number };
   grassHigh: { value: Color };
@@ -28,6 +29,9 @@ export function earthUniforms(grassHigh: string): EarthUniforms {
     cutTones: { value: tones() },
     fillTones: { value: tones() },
     hatch: { value: 7 },
+    bandMap: { value: null },
+    bandBox: { value: new Vector4() },
+    bandInk: { value: new Color() },
   };
 }
 
@@ -199,7 +203,7 @@ export function makeEarthMaterial(
       .replace("#include <common>", `#include <common>\n${HEAD_VERTEX}`)
       .replace("#include <begin_vertex>", `#include <begin_vertex>\n${BODY_VERTEX}`);
     shader.fragmentShader = shader.fragmentShader
-      .replace("#include <common>", `#include <common>\n${HEAD_FRAGMENT}`)
+      .replace("#include <common>", `#include <common>\n${HEAD_FRAGMENT}${HATCH_HEAD}`)
       .replace(
         "#include <color_fragment>",
         `#include <color_fragment>
@@ -210,7 +214,7 @@ export function makeEarthMaterial(
       // Half lit and half as the legend has it, or a wall in the shade would read as deeper.
       .replace(
         "#include <opaque_fragment>",
-        "outgoingLight = mix(outgoingLight, tone.rgb, 0.5 * tone.w);\n#include <opaque_fragment>",
+        `outgoingLight = mix(outgoingLight, tone.rgb, 0.5 * tone.w);\n${HATCH_BODY}\n#include <opaque_fragment>`,
       );
   };
   material.customProgramCacheKey = () => "earth";

@@ -17,6 +17,7 @@ const frame = sceneFrame(site);
 const ground = stageGround(foundShape(site), null, frame.origin);
 const scheme = site.schemes[0]!;
 const [ox, oy] = frame.origin;
+const given = { bands: [], lines: [], steep: null, setbacks: true, field: null };
 
 describe("marks of setbacks on the ground", () => {
   it("leave out what lies beyond the survey, and part a line that leaves it", () => {
@@ -46,7 +47,7 @@ describe("marks of setbacks on the ground", () => {
   it("show bands with their tags on the ground, and none for what is off it", () => {
     const bands = setbackBands(site, scheme);
     expect(bands.map(({ to }) => to)).toEqual(["w", "far"]);
-    const marks = limitMarksOf({ bands, lines: [], steep: null }, "metric", frame, ground);
+    const marks = limitMarksOf({ ...given, bands }, "metric", frame, ground);
     expect(marks.tags.map(({ text }) => text)).toEqual(["15.24 m tank from Well"]);
     for (const [x, y, z] of marks.tags[0]!.seats) {
       expect(Math.hypot(x + ox - 10, y + oy)).toBeCloseTo(15.24, 1);
@@ -62,7 +63,7 @@ describe("marks of setbacks on the ground", () => {
   it("show a line that falls short as wrong", () => {
     const { setbacks } = estimate(site, scheme.id);
     const lines = nearestLimits(site, scheme, setbacks);
-    const marks = limitMarksOf({ bands: [], lines, steep: null }, "metric", frame, ground);
+    const marks = limitMarksOf({ ...given, lines }, "metric", frame, ground);
     expect(marks.tags).toMatchObject([{ wrong: true }]);
     expect(marks.short.length).toBeGreaterThan(0);
     expect(marks.lines).toHaveLength(0);

@@ -1,5 +1,5 @@
 /** What of setbacks and steep ground is drawn, cut to the ground that is there. Scene metres. */
-import type { SetbackBand, SetbackLine, SteepGround } from "../estimate/index.js";
+import type { SetbackBand, SetbackField, SetbackLine, SteepGround } from "../estimate/index.js";
 import type { PlanPoint } from "../site/index.js";
 import { distance, type UnitSystem } from "../units/index.js";
 import { words } from "../words/index.js";
@@ -15,6 +15,10 @@ export interface LimitTag {
 }
 
 export interface LimitMarksShown {
+  /** Whether setbacks are shown, even where there are none. */
+  setbacks: boolean;
+  /** Ground inside setbacks, to be hatched; null where there is none. */
+  field: SetbackField | null;
   /** Segment ends of the bands, and of the lines to the nearest limits, kept and fallen short. */
   bands: Float32Array;
   lines: Float32Array;
@@ -95,6 +99,8 @@ export function limitMarksOf(
     bands: readonly SetbackBand[];
     lines: readonly SetbackLine[];
     steep: SteepGround | null;
+    setbacks: boolean;
+    field: SetbackField | null;
   },
   units: UnitSystem,
   frame: SceneFrame,
@@ -114,6 +120,8 @@ export function limitMarksOf(
     return [{ seats, text, wrong: isShort(line) }];
   });
   return {
+    setbacks: given.setbacks,
+    field: given.field,
     bands: segmentsOf(bands.runs),
     lines: segmentsOf(runsOf(given.lines.filter((line) => !isShort(line)))),
     short: segmentsOf(runsOf(given.lines.filter(isShort))),

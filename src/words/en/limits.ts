@@ -149,6 +149,9 @@ export const limits = {
   setbacksTitle: "Show how far each setback reaches, and in plan how far tanks and fields are off",
   band: (distance: string, parts: string, to: string): string =>
     [distance, parts, "from", to].filter((word) => word !== "").join(" "),
+  hatchSome: "Setback of some parts",
+  hatchEvery: "Setback of all parts",
+  noBands: "No setback reaches onto this ground",
   steep: "Steep ground",
   steepTitle: "Shade ground steeper than the site's rule for steep ground",
   steepNote: (area: string, share: string): string => `${area} at ${share} or steeper`,
