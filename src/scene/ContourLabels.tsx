@@ -1,8 +1,9 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
+import { useMemo, useRef, type ReactElement } from "react";
 import { FACE, type FoundContours } from "../estimate/index.js";
 import { elevation } from "../units/index.js";
 import type { ScreenPoint } from "./dragging.js";
 import { toScene, type ScenePoint } from "./frame.js";
+import { RANK, useOverLayer } from "./overLayers.js";
 import { standingBoxes, type SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import { spotBounds } from "./SpotHeights.js";
@@ -18,16 +19,10 @@ interface ContourLabelsProps {
 export function ContourLabels({ lines, contents, view }: ContourLabelsProps): ReactElement {
   const spots = useMemo(() => contourSpots(lines, contents), [lines, contents]);
   const layer = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => {
-    if (layer.current !== null) placeSpots(layer.current, spots, contents, view);
+  useOverLayer(view, RANK.heights, (taken) => {
+    if (layer.current !== null) placeSpots(layer.current, spots, contents, view, taken);
+    return [];
   });
-  useEffect(
-    () =>
-      view.subscribe(() => {
-        if (layer.current !== null) placeSpots(layer.current, spots, contents, view);
-      }),
-    [spots, contents, view],
-  );
   return (
     <div className="scene-spots scene-contour-spots" ref={layer} aria-hidden="true">
       {spots.map((spot) => (
@@ -97,11 +92,12 @@ function placeSpots(
   spots: readonly ContourSpot[],
   contents: SceneContents,
   view: SceneView,
+  before: readonly ScreenBox[],
 ): void {
   const written = spots.map((spot) =>
     spot.seats.flatMap((seat) => writtenAt(seat, spot.text, view) ?? []),
   );
-  const taken = [...view.tags, ...standingBoxes(contents, view)];
+  const taken = [...before, ...standingBoxes(contents, view)];
   const places = laySpots(
     written.map((seats) => seats.map((seat) => seat.box)),
     taken,

@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
+import { useMemo, useRef, type ReactElement } from "react";
 import { findLimit, type PlanPoint, type Work } from "../site/index.js";
 import { words } from "../words/index.js";
 import { workFigure } from "./figures.js";
@@ -6,6 +6,7 @@ import { worstOfWork } from "./findingMarks.js";
 import type { ScenePoint } from "./frame.js";
 import { limitAnchor } from "./limitPick.js";
 import { layLabels, stalkOf, type LabelBox } from "./labelLayout.js";
+import { RANK, useOverLayer } from "./overLayers.js";
 import type { Selection } from "./props.js";
 import {
   hasTag,
@@ -63,16 +64,8 @@ export function Labels({
   const chosen = useMemo(() => [selected, ...also], [selected, also]);
   const tags = useMemo(() => tagsOf(contents, chosen), [contents, chosen]);
   const layer = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => {
-    if (layer.current !== null) placeTags(layer.current, tags, contents, view);
-  });
-  useEffect(
-    () =>
-      view.subscribe(() => {
-        if (layer.current !== null) placeTags(layer.current, tags, contents, view);
-        // First, so that the heights know in the same frame where the labels stand.
-      }, true),
-    [tags, contents, view],
+  useOverLayer(view, RANK.labels, () =>
+    layer.current === null ? [] : placeTags(layer.current, tags, contents, view),
   );
   return (
     <div className="scene-tags" ref={layer} inert={idle}>
@@ -169,13 +162,16 @@ function namedTag(
   return limit === null || anchor === null ? null : { name: limitName(limit), anchor };
 }
 
-/** Sets the places of the tags and their stalks straight on the elements: no render per frame. */
+/**
+ * Sets the places of the tags and their stalks straight on the elements: no render per frame. The
+ * boxes of the tags, and of what the page lays over the ground.
+ */
 function placeTags(
   layer: HTMLElement,
   tags: readonly Tag[],
   contents: SceneContents,
   view: SceneView,
-): void {
+): readonly ScreenBox[] {
   const buttons = [...layer.querySelectorAll<HTMLElement>(".scene-tag")];
   const stalks = [...layer.querySelectorAll<SVGGElement>(".scene-stalks > g")];
   const shown: { index: number; box: LabelBox }[] = [];
@@ -208,20 +204,17 @@ function placeTags(
   // The button that shows what is picked stands at the right.
   const right = view.width - (layer.querySelector("[aria-pressed=true]") === null ? 8 : 66);
   const bounds = { left: 8, top: 56, right, bottom: view.height - 76 };
+  const over = laidOver(layer);
   const places = layLabels(
     shown.map((s) => s.box),
     bounds,
     {
       unnamed,
       strips: trenchStrips(contents, view),
-      taken: laidOver(layer),
+      taken: over,
       fewer: view.width < NARROW,
     },
   );
-  view.tags = shown.flatMap(({ box: { width, height } }, i) => {
-    const place = places[i] ?? null;
-    return place === null ? [] : [{ ...place, width, height }];
-  });
   shown.forEach(({ index, box }, i) => {
     const place = places[i] ?? null;
     const button = buttons[index];
@@ -230,6 +223,11 @@ function placeTags(
     button.style.transform = `translate(${Math.round(place.left)}px, ${Math.round(place.top)}px)`;
     drawStalk(stalks[index], box, place);
   });
+  const stood = shown.flatMap(({ box: { width, height } }, i) => {
+    const place = places[i] ?? null;
+    return place === null ? [] : [{ ...place, width, height }];
+  });
+  return [...stood, ...over];
 }
 
 function show(button: HTMLElement | undefined, stalk: SVGGElement | undefined, on: boolean): void {

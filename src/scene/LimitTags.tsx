@@ -1,7 +1,8 @@
-import { useEffect, useLayoutEffect, useRef, type ReactElement } from "react";
+import { useRef, type ReactElement } from "react";
 import { area, pipeSlope, type UnitSystem } from "../units/index.js";
 import { words } from "../words/index.js";
 import type { LimitMarksShown, LimitTag } from "./marksOfLimits.js";
+import { RANK, useOverLayer } from "./overLayers.js";
 import type { SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import { sharedArea, type ScreenBox } from "./spotLayout.js";
@@ -18,8 +19,7 @@ export function LimitTags({ marks, contents, view }: LimitTagsProps): ReactEleme
   const layer = useRef<HTMLDivElement>(null);
   const { tags } = marks;
   const { units } = contents.site;
-  useLayoutEffect(() => place(layer.current, tags, view));
-  useEffect(() => view.subscribe(() => place(layer.current, tags, view)), [tags, view]);
+  useOverLayer(view, RANK.limits, (taken) => place(layer.current, tags, view, taken));
   return (
     <>
       <div className="limit-tags" ref={layer} data-testid="limit-tags">
@@ -61,8 +61,13 @@ function steepWords(printed: string, share: string, square: number): string {
 }
 
 /** Puts each tag at its place; one that has no room beside labels and earlier tags is left out. */
-function place(layer: HTMLElement | null, tags: readonly LimitTag[], view: SceneView): void {
-  const full: ScreenBox[] = [...view.tags];
+function place(
+  layer: HTMLElement | null,
+  tags: readonly LimitTag[],
+  view: SceneView,
+  taken: readonly ScreenBox[],
+): readonly ScreenBox[] {
+  const stood: ScreenBox[] = [];
   tags.forEach(({ seats }, i) => {
     const tag = layer?.children[i];
     if (!(tag instanceof HTMLElement)) return;
@@ -75,10 +80,12 @@ function place(layer: HTMLElement | null, tags: readonly LimitTag[], view: Scene
         ? []
         : [{ left: on.left - width / 2, top: on.top - height / 2, width, height }];
     });
+    const full = [...taken, ...stood];
     const box = boxes.find((one) => !full.some((other) => sharedArea(one, other) > 0));
     tag.hidden = box === undefined;
     if (box === undefined) return;
-    full.push(box);
+    stood.push(box);
     tag.style.transform = `translate(${Math.round(box.left)}px, ${Math.round(box.top)}px)`;
   });
+  return stood;
 }

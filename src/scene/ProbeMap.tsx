@@ -1,14 +1,15 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
+import { useMemo, useRef, type ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
 import { words } from "../words/index.js";
 import { drape } from "./drape.js";
 import { toScene, type SceneFrame } from "./frame.js";
 import { chainSegments, InkLines } from "./InkLines.js";
+import { RANK, useOverLayer } from "./overLayers.js";
 import type { ScenePalette } from "./palette.js";
 import type { ProbeWorth } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
-import type { ScreenBox } from "./spotLayout.js";
+import { sharedArea, type ScreenBox } from "./spotLayout.js";
 import type { StageGround } from "./stageGround.js";
 
 interface ProbeMapProps {
@@ -90,11 +91,7 @@ export function NextProbeTag(props: {
 }): ReactElement {
   const { at, contents, view } = props;
   const tag = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => place(tag.current, at, contents, view));
-  useEffect(
-    () => view.subscribe(() => place(tag.current, at, contents, view)),
-    [at, contents, view],
-  );
+  useOverLayer(view, RANK.nextProbe, (taken) => place(tag.current, at, contents, view, taken));
   return (
     <div className="scene-next-probe" ref={tag} data-testid="next-probe-tag">
       {words.scene.probeHereNext}
@@ -104,37 +101,36 @@ export function NextProbeTag(props: {
 
 /** px of the tag and its distance from the mark. */
 const TAG = { width: 124, height: 26, off: 14 };
+/** px that the tag keeps from the sides of the scene. */
+const KEPT = 4;
 
 function place(
   tag: HTMLElement | null,
   at: PlanPoint,
   { frame, ground }: SceneContents,
   view: SceneView,
-): void {
-  if (tag === null) return;
+  taken: readonly ScreenBox[],
+): readonly ScreenBox[] {
+  if (tag === null) return [];
   const [x, y] = toScene(frame, at);
   const on = projectPoint(view, [x, y, ground.heightAt(x, y)?.z ?? 0]);
   tag.hidden = on === null;
-  if (on === null) return;
+  if (on === null) return [];
   const { width, height, off } = TAG;
-  // To the right or left of the mark, above or below it: the first that covers no label.
-  const seats = [-height - off / 2, off / 2].flatMap((down) =>
-    [off, -off - width].map((aside) => ({
-      left: on.left + aside,
-      top: on.top + down,
-      width,
-      height,
-    })),
+  // To the right or left of the mark, above or below it, then farther off: the first that covers
+  // nothing, else the one that covers least.
+  const seats = [1, 2.6, 4.2].flatMap((far) =>
+    [-height * far - off / 2, off / 2 + height * (far - 1)].flatMap((down) =>
+      [off, -off - width, -width / 2].map((aside): ScreenBox => {
+        const most = { left: view.width - KEPT - width, top: view.height - KEPT - height };
+        const left = Math.min(most.left, Math.max(KEPT, on.left + aside));
+        return { left, top: Math.min(most.top, Math.max(KEPT, on.top + down)), width, height };
+      }),
+    ),
   );
-  const seat = seats.find((one) => !view.tags.some((other) => overlap(one, other))) ?? seats[0]!;
+  const covers = (seat: ScreenBox): number =>
+    taken.reduce((sum, other) => sum + sharedArea(seat, other), 0);
+  const seat = seats.reduce((best, one) => (covers(one) < covers(best) ? one : best));
   tag.style.transform = `translate(${Math.round(seat.left)}px, ${Math.round(seat.top)}px)`;
-}
-
-function overlap(one: ScreenBox, other: ScreenBox): boolean {
-  return (
-    one.left < other.left + other.width &&
-    other.left < one.left + one.width &&
-    one.top < other.top + other.height &&
-    other.top < one.top + one.height
-  );
+  return [seat];
 }

@@ -1,7 +1,8 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, type ReactElement } from "react";
+import { useMemo, useRef, type ReactElement } from "react";
 import { elevation } from "../units/index.js";
 import type { ScreenPoint } from "./dragging.js";
 import { toScene, type ScenePoint } from "./frame.js";
+import { RANK, useOverLayer } from "./overLayers.js";
 import { standingBoxes, type SceneContents } from "./sceneTargets.js";
 import { projectPoint, type SceneView } from "./sceneView.js";
 import { laySpots, type ScreenBox } from "./spotLayout.js";
@@ -31,16 +32,10 @@ export function SpotHeights({ contents, view }: SpotHeightsProps): ReactElement 
     [site, frame],
   );
   const layer = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => {
-    if (layer.current !== null) placeSpots(layer.current, spots, contents, view);
+  useOverLayer(view, RANK.heights, (taken) => {
+    if (layer.current !== null) placeSpots(layer.current, spots, contents, view, taken);
+    return [];
   });
-  useEffect(
-    () =>
-      view.subscribe(() => {
-        if (layer.current !== null) placeSpots(layer.current, spots, contents, view);
-      }),
-    [spots, contents, view],
-  );
   return (
     <div className="scene-spots" ref={layer} aria-hidden="true">
       {spots.map((spot) => (
@@ -59,9 +54,10 @@ function placeSpots(
   spots: readonly { at: ScenePoint; text: string }[],
   contents: SceneContents,
   view: SceneView,
+  before: readonly ScreenBox[],
 ): void {
   const seats = spots.map((spot) => seatsAt(projectPoint(view, spot.at), spot.text));
-  const taken = [...view.tags, ...standingBoxes(contents, view)];
+  const taken = [...before, ...standingBoxes(contents, view)];
   const places = laySpots(seats, taken, spotBounds(view));
   places.forEach((seat, i) => {
     const text = layer.children[i];

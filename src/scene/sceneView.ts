@@ -24,8 +24,8 @@ export interface SceneView {
   target: Vector3;
   /** Cut of the estimate that the latest drawn frame shows, m³ bank; NaN before there is one. */
   drawnCut: number;
-  /** Where the labels stand, for what must not be written under them. */
-  tags: readonly ScreenBox[];
+  /** Boxes of what is written over the ground, by its rank (see overLayers.ts). */
+  readonly written: Map<number, readonly ScreenBox[]>;
   /** Latest drag, for listeners outside React. */
   drag: DragState;
   /** Stops or frees the orbit. */
@@ -38,36 +38,38 @@ export interface SceneView {
   go: (way: WalkWay, on: boolean) => void;
   /** Shows the whole lot again if the person has not moved the view, as after a bar grew over it. */
   fitAgain: () => void;
-  /** A listener that is called after each frame, `first` before those that are not. */
-  subscribe: (listener: () => void, first?: boolean) => () => void;
+  /** A listener that is called after each frame, those of a lower rank first; the last unless given. */
+  subscribe: (listener: () => void, rank?: number) => () => void;
   /** Called as a frame is drawn, with the cut of the estimate that it shows. */
   notify: (drawnCut: number) => void;
 }
 
 export function createSceneView(): SceneView {
-  const listeners = new Set<() => void>();
-  const early = new Set<() => void>();
+  let listeners: readonly { call: () => void; rank: number }[] = [];
   return {
     camera: null,
     width: 1,
     height: 1,
     target: new Vector3(),
     drawnCut: NaN,
-    tags: [],
+    written: new Map(),
     drag: { phase: "idle" },
     setOrbit: () => undefined,
     fitLot: () => undefined,
     frame: () => undefined,
     go: () => undefined,
     fitAgain: () => undefined,
-    subscribe(listener, first = false) {
-      const among = first ? early : listeners;
-      among.add(listener);
-      return () => void among.delete(listener);
+    subscribe(call, rank = Infinity) {
+      const one = { call, rank };
+      const after = listeners.findIndex((other) => other.rank > rank);
+      listeners = listeners.toSpliced(after < 0 ? listeners.length : after, 0, one);
+      return () => {
+        listeners = listeners.filter((other) => other !== one);
+      };
     },
     notify(drawnCut) {
       this.drawnCut = drawnCut;
-      for (const listener of [...early, ...listeners]) listener();
+      for (const { call } of listeners) call();
     },
   };
 }
