@@ -1,11 +1,12 @@
 import { useState } from "react";
 import type { PointerEvent, ReactNode } from "react";
+import { heightOn } from "../estimate/index.js";
 import type { Section, SectionArea } from "../estimate/index.js";
 import type { Site } from "../site/index.js";
-import { area, distance, elevation, length } from "../units/index.js";
+import { area, distance, elevation, length, ticks } from "../units/index.js";
 import { words } from "../words/index.js";
 import { EarthPatterns, patternId } from "./EarthPatterns.js";
-import { heightOn, ticks, type Frame, type SectionFit } from "./fit.js";
+import type { Frame, SectionFit } from "./fit.js";
 import { nameOfWork } from "./names.js";
 import { topOver } from "./topOver.js";
 

@@ -1,6 +1,4 @@
-/** How a section fits its drawing: scales, exaggeration and the figures on its axes. */
-import { FOOT } from "../units/index.js";
-
+/** How a section fits its drawing: scales and exaggeration. */
 /** Where a section is drawn and how much a metre is there. CSS px from the drawing's top left. */
 export interface SectionFit {
   /** px for a metre along, and for a metre up. */
@@ -57,49 +55,4 @@ export function fitSection(
     top,
     bottom: top - frame.height / up,
   };
-}
-
-/** A figure on an axis: where it stands, m, and what it says in the site's unit. */
-export interface Tick {
-  at: number;
-  text: string;
-}
-
-/** Round figures from `low` to `high` (m), at least `apart` m from one another. */
-export function ticks(low: number, high: number, apart: number, units: "us" | "metric"): Tick[] {
-  const unit = units === "us" ? FOOT : 1;
-  const step = roundStep(apart / unit);
-  const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
-  const out: Tick[] = [];
-  for (let k = Math.ceil(low / unit / step - 1e-9); k * step * unit <= high + 1e-9; k++) {
-    const shown = (k * step).toLocaleString("en-US", {
-      minimumFractionDigits: digits,
-      maximumFractionDigits: digits,
-    });
-    out.push({ at: k * step * unit, text: shown === "-0" ? "0" : shown });
-  }
-  return out;
-}
-
-/** The least of 1, 2, 5, 10 … that is not under a number. */
-function roundStep(least: number): number {
-  const decade = 10 ** Math.floor(Math.log10(least));
-  return ([1, 2, 5, 10].find((each) => each * decade >= least * (1 - 1e-9)) ?? 10) * decade;
-}
-
-/** Elevation of a broken line at a station; null where it has none. Steps give their later side. */
-export function heightOn(
-  lines: readonly (readonly (readonly [number, number])[])[],
-  station: number,
-): number | null {
-  let found: number | null = null;
-  for (const line of lines) {
-    line.slice(1).forEach((to, i) => {
-      const from = line[i]!;
-      if (station < from[0] || station > to[0]) return;
-      const share = to[0] > from[0] ? (station - from[0]) / (to[0] - from[0]) : 1;
-      found = from[1] + share * (to[1] - from[1]);
-    });
-  }
-  return found;
 }

@@ -55,5 +55,7 @@ export { money } from "./money.js";
 export { plainNumber } from "./measure.js";
 export { plainText, readNumber } from "./reading.js";
 export type { Measure, Parsed, ParseOptions, PrintOptions, UnitSystem } from "./measure.js";
+export { ticks } from "./ticks.js";
+export type { Tick } from "./ticks.js";
 export { FOOT, US_SURVEY_FOOT } from "./table.js";
 export type { UnitSymbol } from "./table.js";

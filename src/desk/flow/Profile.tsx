@@ -1,17 +1,16 @@
 import { useMemo } from "react";
 import type { ReactNode } from "react";
-import { foundLayers } from "../../estimate/index.js";
-import type { FoundLayers } from "../../estimate/index.js";
+import { foundLayers, heightOn, layersAt, profileEvents } from "../../estimate/index.js";
+import type { FoundLayers, ProfileEvent } from "../../estimate/index.js";
 import { findWork } from "../../site/index.js";
 import type { PlanPoint } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
-import { heightOn, patternId } from "../../drawn/index.js";
+import { patternId } from "../../drawn/index.js";
 import { nameOfMaterial } from "../../sheets/index.js";
 import { useSite } from "../useSite.js";
 import { ProfileDrawing } from "./ProfileDrawing.js";
 import { EventTable, ProfileFigures } from "./ProfileTables.js";
-import { layersAt, profileEvents, type ProfileEvent } from "./profileReading.js";
 
 /** m: ground before the trench is shown apart from the ground as found when it differs by more. */
 const APART = 0.02;

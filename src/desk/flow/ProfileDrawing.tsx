@@ -1,11 +1,13 @@
 import type { ReactNode } from "react";
-import type { FoundLayers } from "../../estimate/index.js";
-import { length } from "../../units/index.js";
+import { heightOn } from "../../estimate/index.js";
+import type { FoundLayers, ProfileEvent } from "../../estimate/index.js";
+import { length, ticks } from "../../units/index.js";
+import type { Tick } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
-import { EarthPatterns, heightOn, patternId, ticks, type Tick } from "../../drawn/index.js";
+import { EarthPatterns, patternId } from "../../drawn/index.js";
 import { useSite } from "../useSite.js";
-import { numberPlaces, type ProfileEvent } from "./profileReading.js";
+import { numberPlaces } from "./numberPlaces.js";
 
 const WIDE = 336;
 /** px of the ground's frame, and of what stands about it. */

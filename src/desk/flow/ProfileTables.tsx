@@ -1,14 +1,13 @@
 import { useState } from "react";
 import type { ReactNode } from "react";
-import type { FoundLayers } from "../../estimate/index.js";
+import { heightOn, layersAt } from "../../estimate/index.js";
+import type { FoundLayers, ProfileEvent } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { distance, elevation, length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { PipeCheck } from "../parts.js";
-import { heightOn } from "../../drawn/index.js";
 import { nameOfMaterial } from "../../sheets/index.js";
 import { useSite } from "../useSite.js";
-import { layersAt, type ProfileEvent } from "./profileReading.js";
 
 /** m: an invert nearer than this to a tank's meets it. */
 const MEETS = 0.0005;
