@@ -67,9 +67,19 @@ export function earthToneOf(site: Site, material: string): EarthTone {
   return kind === "soil" ? "soil" : "gravel";
 }
 
+/** Soils are many on one site, and dots of two sizes are not told apart. */
+const MORE_SOILS: readonly Fill[] = [
+  { color: "#ecdcc0", hatches: [lines(60, 2, [1, 1.5])] },
+  { color: "#efe2c8", hatches: [dots(2.4, 0.32), lines(-30, 2.6, [1.4, 2])] },
+  { color: "#e8d9bd", hatches: [lines(60, 2.4, [0.9, 1.6]), lines(-60, 2.4, [0.9, 1.6])] },
+];
+
 /** The same hatch, wider and turned: for the second and third material of one tone. */
-function varied(fill: Fill, times: number): Fill {
+function varied(tone: EarthTone, times: number): Fill {
+  const fill = FILLS[tone];
   if (times === 0) return fill;
+  const other = tone === "soil" ? MORE_SOILS[times - 1] : undefined;
+  if (other !== undefined) return other;
   const wider = 1 + 0.45 * times;
   return {
     ...fill,
@@ -93,7 +103,7 @@ export function earthFills(site: Site, materials: readonly string[]): ReadonlyMa
     const tone = earthToneOf(site, material);
     const before = seen.get(tone) ?? 0;
     seen.set(tone, before + 1);
-    fills.set(material, varied(FILLS[tone], before));
+    fills.set(material, varied(tone, before));
   }
   return fills;
 }

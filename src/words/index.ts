@@ -25,6 +25,7 @@ import { picked } from "./en/picked.js";
 import { scene } from "./en/scene.js";
 import { sectionPanel } from "./en/sectionPanel.js";
 import { shading } from "./en/shading.js";
+import { sheetsSections } from "./en/sheetsSections.js";
 import { shelf } from "./en/shelf.js";
 import { sheets } from "./en/sheets.js";
 import { startPage } from "./en/startPage.js";
@@ -60,6 +61,7 @@ const english = {
   sectionPanel,
   shading,
   sheets,
+  sheetsSections,
   shelf,
   startPage,
   surveyLeaf,
