@@ -6,12 +6,11 @@ import { materialsOf, NATIVE } from "../site/index.js";
 import type { Material, MaterialKind, Site } from "../site/index.js";
 import { nameOfMaterial } from "./earthNames.js";
 import type { Fill, Hatch, LegendRow, Mark, Pen } from "./paper.js";
+import { INK } from "./strokes.js";
 
 /** What a drawing tells apart. Aggregate is gravel, or sand where its name says so. */
 export type EarthTone =
   Exclude<MaterialKind, "aggregate"> | "gravel" | "sand" | "native" | "tank" | "wall" | "building";
-
-const INK = "#26323a";
 
 /** Hatches keep to the thinnest width of ISO 128-2 that prints everywhere, mm. */
 const hatchPen = (dash?: readonly number[], width = 0.18): Pen => ({

@@ -1,9 +1,10 @@
 /** All sheets of a job in their order, each with its frame and its number. */
 import { framedPage, roomOf } from "./frame.js";
 import type { LegendRow, Page, PlanWindow, SheetContent, SheetJob, SheetMaker } from "./paper.js";
+import { pipeProfiles } from "./sections/profiles.js";
 
 /** Who draws what, in the order of the set. Whoever adds a kind of sheet adds its maker here. */
-const MAKERS: readonly SheetMaker[] = [];
+const MAKERS: readonly SheetMaker[] = [pipeProfiles];
 
 /**
  * The whole set of sheets.

@@ -1,7 +1,9 @@
 /** Line widths of the sections: thin, medium and thick in the ratio of ISO 128-2, and dash patterns. */
 import type { Pen } from "../paper.js";
+import { INK } from "../strokes.js";
 
-export const INK = "#26323a";
+export { INK };
+
 /** Lines that help to read and are no part of what is drawn. */
 export const FAINT = "#8d9288";
 

@@ -122,12 +122,12 @@ function columnsOf(run: ChainRun, around: Around): ProfileColumn[] {
 }
 
 function eventsOf({ trench, pipes }: ChainRun, { scheme, estimate }: Around): ProfileEvent[] {
-  const [check] = pipes;
-  const pipe = trench.pipes.find(({ id }) => id === check?.id);
+  const check = pipes[0]!;
+  const pipe = trench.pipes.find(({ id }) => id === check.id);
   const nameOf = (id: string): string => scheme.works.find((work) => work.id === id)?.name ?? id;
   const { joints, pipes: all } = estimate.flow;
   return profileEvents({
-    check: check!,
+    check,
     cleanouts: pipe?.cleanouts ?? [],
     joints,
     pipes: all,
@@ -143,7 +143,11 @@ function eventName(event: ProfileEvent): string {
 }
 
 /** What a run's end lies at: a building's outlet, a tank's inlet or outlet, any other work. */
-function endName(run: ChainRun, end: "first" | "last", { scheme, estimate, chain }: Around): string {
+function endName(
+  run: ChainRun,
+  end: "first" | "last",
+  { scheme, estimate, chain }: Around,
+): string {
   const { profile } = words.sheetsSections;
   const check = run.pipes[0]!;
   const { joints, outlets } = estimate.flow;
@@ -229,17 +233,13 @@ function merged(columns: readonly ProfileColumn[]): ProfileColumn[] {
 
 /** Where buried lines of the site cross the chain. */
 function buriedLines(limits: readonly Limit[], chain: Chain, shown: Section): BuriedLine[] {
-  return limits
-    .filter(({ kind, path }) => isBuriedLine(kind) && path !== undefined)
-    .flatMap(({ path, closed, name, kind, depth }) => {
-      const line: PlanPoint[] = closed === true ? [...path!, path![0]!] : path!;
-      return crossingsInPlan(chain.line, line).map((station): BuriedLine => {
-        const ground = heightOn(shown.found, BEYOND + station);
-        return {
-          station,
-          name: name ?? kind,
-          top: depth === undefined || ground === null ? null : ground - depth,
-        };
-      });
+  return limits.flatMap(({ path, closed, name, kind, depth }) => {
+    if (!isBuriedLine(kind) || path === undefined) return [];
+    const line: PlanPoint[] = closed === true ? [...path, path[0]!] : path;
+    return crossingsInPlan(chain.line, line).map((station): BuriedLine => {
+      const ground = heightOn(shown.found, BEYOND + station);
+      const top = depth === undefined || ground === null ? null : ground - depth;
+      return { station, name: name ?? kind, top };
     });
+  });
 }

@@ -53,10 +53,10 @@ function wishOf(id: string, text: string, at: Spot, priority: number): LabelWish
 /** Names of what is built on or in the ground along the chain, in its middle if there is room. */
 function standingNames(site: Site, { finished, beyond }: ProfileData, view: View): LabelWish[] {
   const areas = [...finished.areas, ...finished.standing].filter(
-    ({ kind, work }) => kind === "structure" && work !== null,
+    ({ kind }) => kind === "structure",
   );
   const scheme = site.schemes.find(({ id }) => id === finished.scheme);
-  return [...new Set(areas.map(({ work }) => work!))].map((work) => {
+  return [...new Set(areas.map(({ work }) => work ?? ""))].map((work) => {
     const corners = areas.filter((area) => area.work === work).flatMap(({ outline }) => outline);
     const stations = corners.map(([s]) => s - beyond);
     const heights = corners.map(([, z]) => z);
@@ -139,11 +139,11 @@ function obstaclesOf({ finished, dug, chain, beyond }: ProfileData, view: View):
       1.5,
     ),
   );
-  const pipes = chain.runs.flatMap(({ pipes: [check], start }) =>
+  const pipes = chain.runs.flatMap(({ pipes, start }) =>
     lineObstacles(
       lineOf(
         view,
-        check!.stations.map(({ station, invert }) => [start + station, invert] as const),
+        pipes[0]!.stations.map(({ station, invert }) => [start + station, invert] as const),
       ),
       1.2,
       20,

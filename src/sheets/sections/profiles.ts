@@ -1,4 +1,5 @@
 /** Sheets of pipe profiles. */
+import { schemeOf } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -20,7 +21,7 @@ const LEAST_TALL = 42;
 
 /** Each chain of pipes along its stations, as many to a sheet as there is room for. */
 export const pipeProfiles: SheetMaker = (job, roomOf) => {
-  const scheme = job.site.schemes.find(({ id }) => id === job.schemeId)!;
+  const scheme = schemeOf(job.site, job.schemeId);
   const fills = fillsOf(job.site, scheme);
   const all = pipeChains(scheme, job.estimate.flow.pipes).flatMap((chain) => {
     const data = profileData(job.site, scheme, job.estimate, chain);

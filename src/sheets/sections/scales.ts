@@ -1,7 +1,7 @@
 /** Scales of profiles and sections, and how they are said. */
 import type { Site } from "../../site/index.js";
-import { plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
+import { scaleInWords, scaleRatio } from "../scale.js";
 
 type Units = Site["units"];
 
@@ -21,9 +21,7 @@ export function scaleFor(metres: number, mm: number, units: Units, from = 0): nu
   return usual ?? Math.ceil(least / 1000) * 1000;
 }
 
-/** "1 in = 10 ft (1 : 120)" or "1 : 100". */
+/** "1 in = 10 ft (1 : 120)" or "1 cm = 1 m (1 : 100)". */
 export function sayScale(scale: number, units: Units): string {
-  const ratio = words.sheetsSections.ratio(plainNumber(scale, 0));
-  if (units === "metric" || scale % 12 !== 0) return ratio;
-  return words.sheetsSections.inchTo(plainNumber(scale / 12, 0), ratio);
+  return words.sheetsSections.bothScales(scaleInWords(scale, units), scaleRatio(scale));
 }

@@ -1,7 +1,6 @@
 /** What stands on sheets of profiles, sections and details. */
 export const sheetsSections = {
-  ratio: (n: string) => `1 : ${n}`,
-  inchTo: (feet: string, ratio: string) => `1 in = ${feet} ft (${ratio})`,
+  bothScales: (inWords: string, ratio: string) => `${inWords} (${ratio})`,
   notKnown: "–",
   part: (title: string, n: number, of: number) => `${title} (${n} of ${of})`,
   layers: {
