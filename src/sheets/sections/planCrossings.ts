@@ -1,7 +1,7 @@
-import type { PlanPoint } from "../../site/index.js";
+type Place = readonly [number, number];
 
 /** Stations, m along `line`, at which another line crosses it in plan; each place once, in order. */
-export function crossingsInPlan(line: readonly PlanPoint[], other: readonly PlanPoint[]): number[] {
+export function crossingsInPlan(line: readonly Place[], other: readonly Place[]): number[] {
   const found: number[] = [];
   let station = 0;
   line.slice(1).forEach((to, i) => {

@@ -5,49 +5,22 @@ import type { Site } from "../../site/index.js";
 import { length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { Mark, Spot } from "../paper.js";
-import { lineObstacles, placeLabels, type LabelWish, type Obstacle } from "../place.js";
-import { wrapText } from "../textWidth.js";
+import { lineObstacles, type LabelWish, type Obstacle } from "../place.js";
 import { dimensionLine } from "./dimension.js";
-import { INK, PENS, TEXT } from "./pens.js";
+import { namedMarks, wishFor } from "./names.js";
 import type { ProfileData } from "./profileData.js";
 import { boxOf, lineOf, spotOf, xOf, yOf, type View } from "./view.js";
-
-/** mm that a name is broken at. */
-const BROAD = 26;
 
 export function profileNames(site: Site, data: ProfileData, view: View): Mark[] {
   const [left, top, width, height] = boxOf(view);
   const { covers, wishes } = coverDimensions(site, data, view);
-  const placement = placeLabels(
-    [...standingNames(site, data, view), ...crossingNames(data, view), ...wishes],
-    obstaclesOf(data, view),
-    { left, top, width, height },
-  );
+  const wanted = [...standingNames(site, data, view), ...crossingNames(data, view), ...wishes];
   const { layers } = words.sheetsSections;
-  const named = placement.placed.flatMap(({ marks, leader }): Mark[] =>
-    leader === null
-      ? [...marks]
-      : [{ kind: "path", lines: [leader], closed: false, pen: PENS.thin }, ...marks],
-  );
+  const named = namedMarks(wanted, obstaclesOf(data, view), { left, top, width, height });
   return [
     { kind: "group", layer: layers.dimensions, marks: covers },
     { kind: "group", layer: layers.names, marks: named },
   ];
-}
-
-function wishOf(id: string, text: string, at: Spot, priority: number): LabelWish {
-  return {
-    id,
-    lines: wrapText(text, "strong", TEXT.plain, BROAD),
-    face: "strong",
-    size: TEXT.plain,
-    color: INK,
-    halo: true,
-    priority,
-    at,
-    gap: 1.4,
-    reach: 30,
-  };
 }
 
 /** Names of what is built on or in the ground along the chain, in its middle if there is room. */
@@ -64,7 +37,7 @@ function standingNames(site: Site, { finished, beyond }: ProfileData, view: View
     const middle = (Math.min(...stations) + Math.max(...stations)) / 2;
     const at = spotOf(view, [middle, (low + high) / 2]);
     const name = scheme?.works.find(({ id }) => id === work)?.name ?? work;
-    return { ...wishOf(work, name, at, 3), spots: [{ middle: at }] };
+    return { ...wishFor(work, name, at, 3), spots: [{ middle: at }] };
   });
 }
 
@@ -73,12 +46,12 @@ function crossingNames({ finished, chain, buried, beyond }: ProfileData, view: V
   const pipes = finished.pipes
     .filter(({ work }) => !own.has(work))
     .map(({ id, name, centre }) =>
-      wishOf(`pipe ${id}`, name, spotOf(view, [centre[0] - beyond, centre[1]]), 2),
+      wishFor(`pipe ${id}`, name, spotOf(view, [centre[0] - beyond, centre[1]]), 2),
     );
   const lines = buried.map(({ station, name, top }) => {
     const text = top === null ? words.sheetsSections.profile.depthUnknown(name) : name;
     const at: Spot = [xOf(view, station), top === null ? view.top + 4 : yOf(view, top) + 1];
-    return wishOf(`buried ${name} ${station}`, text, at, 4);
+    return wishFor(`buried ${name} ${station}`, text, at, 4);
   });
   return [...pipes, ...lines];
 }
@@ -103,7 +76,7 @@ function coverDimensions(
     const said = words.sheetsSections.profile.leastCover(
       length.print(place.ground - place.crown, site.units),
     );
-    wishes.push({ ...wishOf(`cover ${check.id}`, said, [x, (top + foot) / 2], 5), face: "text" });
+    wishes.push({ ...wishFor(`cover ${check.id}`, said, [x, (top + foot) / 2], 5), face: "text" });
   }
   return { covers, wishes };
 }

@@ -3,12 +3,10 @@ import { schemeOf } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import type { Fill, LegendRow, Pen, Room, SheetContent, SheetJob, SheetMaker } from "../paper.js";
-import { fillSample } from "../earthFills.js";
-import { nameOfMaterial } from "../earthNames.js";
+import type { Fill, Room, SheetContent, SheetJob, SheetMaker } from "../paper.js";
 import { pipeChains } from "./chains.js";
 import { fillsOf } from "./earth.js";
-import { PENS } from "./pens.js";
+import { sectionLegend } from "./legendRows.js";
 import { profileData, type ProfileData } from "./profileData.js";
 import { profileDrawing, profileMargin, type Drawn } from "./profileDrawing.js";
 import { sayScale, scaleFor, SECTION_SCALES } from "./scales.js";
@@ -28,7 +26,7 @@ export const pipeProfiles: SheetMaker = (job, roomOf) => {
     return data === null ? [] : [data];
   });
   if (all.length === 0) return [];
-  const room = roomOf(legendOf(job.site, fills, all));
+  const room = roomOf(sectionLegend(job.site, fills, all));
   const asked = all.map((data, i) => ({
     data,
     number: i + 1,
@@ -133,52 +131,10 @@ function sheetOf(
     scaleNote: even ? profile.scaleNote(sayScale(up, site.units), times) : profile.scaleNoteEach,
     north: null,
     marks,
-    legend: legendOf(
+    legend: sectionLegend(
       site,
       fills,
       asked.map(({ data }) => data),
     ),
   };
-}
-
-const lineSample = (pen: Pen): LegendRow["sample"] => [
-  {
-    kind: "path",
-    lines: [
-      [
-        [0, 2],
-        [10, 2],
-      ],
-    ],
-    closed: false,
-    pen,
-  },
-];
-
-/** Only what is drawn, in the order of the materials. */
-function legendOf(
-  site: Site,
-  fills: ReadonlyMap<string, Fill>,
-  shown: readonly ProfileData[],
-): LegendRow[] {
-  const { lines } = words.sheetsSections;
-  const there = new Set(
-    shown.flatMap(({ finished }) =>
-      [...finished.areas, ...finished.standing].map(({ material }) => material),
-    ),
-  );
-  const earth = [...fills]
-    .filter(([material]) => there.has(material))
-    .map(([material, fill]) => ({
-      sample: fillSample(fill),
-      name: nameOfMaterial(site, material),
-    }));
-  const rock = shown.some(({ rockTops }) => rockTops.length > 0);
-  return [
-    { sample: lineSample(PENS.ground), name: lines.finished },
-    { sample: lineSample(PENS.found), name: lines.found },
-    { sample: lineSample(PENS.dug), name: lines.dug },
-    ...(rock ? [{ sample: lineSample(PENS.rockTop), name: lines.rock }] : []),
-    ...earth,
-  ];
 }

@@ -1,0 +1,111 @@
+/** Sheets of sections through tanks, pads and beds. */
+import { schemeOf } from "../../estimate/index.js";
+import { words } from "../../words/index.js";
+import type { Fill, Room, SheetContent, SheetJob, SheetMaker } from "../paper.js";
+import { cutDataOf, type CutData } from "./cutData.js";
+import { cutDrawing, type DrawnCut } from "./cutDrawing.js";
+import { fillsOf } from "./earth.js";
+import { sectionLegend } from "./legendRows.js";
+import { SECTION_SCALES } from "./scales.js";
+import { shelved } from "./shelf.js";
+
+/** mm between two sections. */
+const GAP = 8;
+
+/** Two sections through each tank, pad and bed, those of one work together and to one scale. */
+export const workSections: SheetMaker = (job, roomOf) => {
+  const scheme = schemeOf(job.site, job.schemeId);
+  const all = cutDataOf(job.site, scheme, job.estimate);
+  if (all.length === 0) return [];
+  const fills = fillsOf(job.site, scheme);
+  const room = roomOf(sectionLegend(job.site, fills, all));
+  const pages = paged(job, fills, all, room);
+  return pages.map((page, i) => sheetOf(job, fills, page, room, i, pages.length));
+};
+
+interface PageOf {
+  scale: number;
+  cuts: CutData[];
+}
+
+function paged(
+  job: SheetJob,
+  fills: ReadonlyMap<string, Fill>,
+  all: readonly CutData[],
+  room: Room,
+): PageOf[] {
+  const pages: PageOf[] = [];
+  for (const cuts of byWork(all)) {
+    const scale = largestScale(job, fills, cuts, room);
+    const page = pages.at(-1);
+    const onto = page && page.scale === scale ? [...page.cuts, ...cuts] : null;
+    if (page && onto && placesOf(job, fills, onto, scale, room) !== null) page.cuts = onto;
+    else if (placesOf(job, fills, cuts, scale, room) !== null) pages.push({ scale, cuts });
+    // One too large for any usual scale beside its fellow stands alone.
+    else for (const cut of cuts) pages.push({ scale, cuts: [cut] });
+  }
+  return pages;
+}
+
+function byWork(all: readonly CutData[]): CutData[][] {
+  const ids = [...new Set(all.map(({ cut }) => cut.work.id))];
+  return ids.map((id) => all.filter(({ cut }) => cut.work.id === id));
+}
+
+/** n of the largest usual scale at which all of a work's sections fit one sheet. */
+function largestScale(
+  job: SheetJob,
+  fills: ReadonlyMap<string, Fill>,
+  cuts: readonly CutData[],
+  room: Room,
+): number {
+  const list = SECTION_SCALES[job.site.units].filter((scale) => scale >= 20);
+  return (
+    list.find((scale) => placesOf(job, fills, cuts, scale, room) !== null) ?? list.at(-1) ?? 1000
+  );
+}
+
+function placesOf(
+  job: SheetJob,
+  fills: ReadonlyMap<string, Fill>,
+  cuts: readonly CutData[],
+  scale: number,
+  room: Room,
+): (readonly [number, number])[] | null {
+  const sizes = cuts.map((data) => drawn(job, fills, data, scale, 0, 0));
+  return shelved(sizes, { width: room.width - 2, height: room.height - 2 }, GAP);
+}
+
+function drawn(
+  { site, estimate }: SheetJob,
+  fills: ReadonlyMap<string, Fill>,
+  data: CutData,
+  scale: number,
+  left: number,
+  top: number,
+): DrawnCut {
+  return cutDrawing({ site, estimate, data, fills, scale, left, top });
+}
+
+function sheetOf(
+  job: SheetJob,
+  fills: ReadonlyMap<string, Fill>,
+  { scale, cuts }: PageOf,
+  room: Room,
+  i: number,
+  of: number,
+): SheetContent {
+  const places = placesOf(job, fills, cuts, scale, room) ?? cuts.map(() => [0, 0] as const);
+  const { sheet } = words.sheetsSections.cut;
+  return {
+    id: i === 0 ? "sections" : `sections-${i + 1}`,
+    title: of > 1 ? words.sheetsSections.part(sheet, i + 1, of) : sheet,
+    scale,
+    north: null,
+    marks: cuts.flatMap((data, k) => {
+      const [x, y] = places[k]!;
+      return drawn(job, fills, data, scale, room.left + 1 + x, room.top + 1 + y).marks;
+    }),
+    legend: sectionLegend(job.site, fills, cuts),
+  };
+}
