@@ -5,3 +5,6 @@ export { HANDOVER_KINDS } from "./makers.js";
 export type { HandoverKind } from "./makers.js";
 export { countOf, perOf } from "./per.js";
 export type { Per } from "./per.js";
+export { orderItems, SUPPLIERS } from "./orders/orderItems.js";
+export { orderText } from "./orders/orderText.js";
+export type { OrderItem, SupplierKind } from "./orders/item.js";

@@ -12,6 +12,11 @@ export interface HandoverKind {
 
 export const HANDOVER_KINDS: readonly HandoverKind[] = [
   {
+    id: "orders",
+    label: words.handoverFiles.kinds.orders,
+    load: async () => (await import("./orders/makeOrders.js")).makeOrders,
+  },
+  {
     id: "tables",
     label: words.handoverFiles.kinds.tables,
     load: async () => (await import("./tables/makeTables.js")).makeTables,

@@ -20,6 +20,7 @@ import { limits } from "./en/limits.js";
 import { looking } from "./en/looking.js";
 import { machinesLeaf } from "./en/machinesLeaf.js";
 import { offline } from "./en/offline.js";
+import { orders } from "./en/orders.js";
 import { permit } from "./en/permit.js";
 import { picked } from "./en/picked.js";
 import { scene } from "./en/scene.js";
@@ -55,6 +56,7 @@ const english = {
   looking,
   machinesLeaf,
   offline,
+  orders,
   permit,
   picked,
   scene,

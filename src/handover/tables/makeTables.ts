@@ -4,6 +4,8 @@ import { fileName } from "../job.js";
 import type { HandoverFile, HandoverJob, HandoverMaker, MakeOptions } from "../job.js";
 import type { Sheet } from "../sheet.js";
 import { words } from "../../words/index.js";
+import { orderItems } from "../orders/orderItems.js";
+import { orderSheet } from "../orders/orderSheet.js";
 import { costSheet } from "./cost.js";
 import { makingOf } from "./frame.js";
 import { incomingSheet } from "./incoming.js";
@@ -19,6 +21,7 @@ export interface TableSheets {
   incoming: Sheet;
   machines: Sheet;
   cost: Sheet;
+  orders: Sheet;
   schemes: Sheet;
   cautions: Sheet;
 }
@@ -37,6 +40,7 @@ export function tableSheets(job: HandoverJob, options: MakeOptions = {}): TableS
     incoming: incoming.sheet,
     machines: machines.sheet,
     cost: cost.sheet,
+    orders: orderSheet(job, orderItems(job, options.choices?.orders), cost.lineAt),
     schemes: schemesSheet(making, ways, cost),
     cautions: cautionsSheet(job),
   };

@@ -1,0 +1,85 @@
+import type { HandoverJob } from "../job.js";
+import { perOf } from "../per.js";
+import { words } from "../../words/index.js";
+import type { Cell, Sheet } from "../sheet.js";
+import type { OrderItem } from "./item.js";
+import { linesNotOrdered } from "./orderItems.js";
+
+const MONEY = "#,##0.00";
+const COUNT = "#,##0.##";
+
+/** Where a cost line's price and amount stand in the same workbook. */
+export type LineAt = ReadonlyMap<string, { price: string; amount: string }>;
+
+/**
+ * The lists as one table. Price and amount are the cost line's; with `lineAt` they are taken from
+ * the workbook's cost sheet, so that they follow it.
+ */
+export function orderSheet(job: HandoverJob, items: readonly OrderItem[], lineAt?: LineAt): Sheet {
+  const said = words.orders;
+  const strong = (text: string): Cell => ({ text, strong: true, wrap: true });
+  const headings = [
+    ...[said.supplier, said.what, said.order, said.unit, said.exactly, said.where],
+    ...[said.price, said.per, said.amount, said.note],
+  ].map(strong);
+  const rows = items.map((item) => rowOf(job, item, lineAt));
+  const total = items.reduce(
+    (sum, { line, share = 1 }) => sum + (line?.amount.likely ?? 0) * share,
+    0,
+  );
+  const last = rows.length + 1;
+  const sum: Cell =
+    last === 1
+      ? { number: 0, format: MONEY }
+      : { formula: `SUM(I2:I${last})`, value: total, format: MONEY };
+  const rest = linesNotOrdered(job, items).map(({ name }) => name);
+  return {
+    name: said.sheet,
+    widths: [22, 40, 9, 26, 16, 44, 12, 14, 13, 80],
+    rows: [
+      headings,
+      ...rows,
+      [
+        strong(said.listTotal(job.estimate.cost.currency)),
+        ...new Array<null>(7).fill(null),
+        sum,
+        said.amountRule,
+      ],
+      [said.notListed(rest.join("; "))],
+    ],
+    head: 1,
+  };
+}
+
+function rowOf({ site }: HandoverJob, item: OrderItem, lineAt: LineAt | undefined): Cell[] {
+  const { line } = item;
+  return [
+    ...[words.orders.kinds[item.kind], item.name, { number: item.count, format: COUNT }],
+    ...[item.unit, item.exact, item.where.join("; ")],
+    ...(line === null
+      ? [null, null, null]
+      : [
+          priceCell(line, site, lineAt),
+          perOf(line.per, site.units).words,
+          amountCell(line, item.share, lineAt),
+        ]),
+    item.notes.join("; "),
+  ];
+}
+
+type Line = NonNullable<OrderItem["line"]>;
+
+function priceCell(line: Line, site: HandoverJob["site"], lineAt: LineAt | undefined): Cell {
+  const value = line.price.likely * perOf(line.per, site.units).size;
+  const place = lineAt?.get(line.id)?.price;
+  return place === undefined
+    ? { number: value, format: MONEY }
+    : { formula: place, value, format: MONEY };
+}
+
+function amountCell(line: Line, share: number | undefined, lineAt: LineAt | undefined): Cell {
+  const place = lineAt?.get(line.id)?.amount;
+  const value = line.amount.likely * (share ?? 1);
+  if (place === undefined) return { number: value, format: MONEY };
+  return { formula: share === undefined ? place : `${place}*${share}`, value, format: MONEY };
+}

@@ -1,0 +1,110 @@
+import Papa from "papaparse";
+import { describe, expect, it } from "vitest";
+import { FOOT } from "../../units/index.js";
+import { exampleJob, withScheme } from "../job.fixture.js";
+import type { HandoverJob } from "../job.js";
+import { makeOrders } from "./makeOrders.js";
+import { linesNotOrdered, orderItems } from "./orderItems.js";
+import { orderText, plainLetters } from "./orderText.js";
+
+const alder = exampleJob("alder-flat");
+const quarry = exampleJob("quarry-lane");
+
+const money = (job: HandoverJob): number =>
+  orderItems(job).reduce((sum, { line, share = 1 }) => sum + (line?.amount.likely ?? 0) * share, 0);
+
+describe("order lists", () => {
+  it.each([
+    ["alder-flat", alder],
+    ["quarry-lane", quarry],
+    ["alder-flat, the gravity scheme", exampleJob("alder-flat", undefined, "gravity")],
+  ])("agree with the cost: lines ordered and lines not ordered make its total (%s)", (_, job) => {
+    const rest = linesNotOrdered(job, orderItems(job)).reduce(
+      (sum, { amount }) => sum + amount.likely,
+      0,
+    );
+    expect(money(job) + rest).toBeCloseTo(job.estimate.cost.total.likely, 6);
+    expect(money(job)).toBeGreaterThan(0);
+  });
+
+  it("round gravel up to whole tons and pipe up to whole lengths", () => {
+    const items = orderItems(alder);
+    const gravel = items.find(({ name }) => name.startsWith("Crushed gravel"));
+    const tons = (gravel?.line?.quantity.value ?? 0) / 907.18474; // NIST SP 811: 2000 lb
+    expect(gravel?.count).toBe(Math.ceil(tons));
+    expect(gravel?.unit).toBe("tons");
+    const drain = items.find(({ name }) => name.startsWith("Schedule 40 PVC, 4 in"));
+    const feet = (drain?.line?.quantity.value ?? 0) / FOOT;
+    expect(drain?.count).toBe(Math.ceil(feet / 10));
+    const longer = { pipeLength: { gravity: 20 * FOOT } };
+    expect(orderItems(alder, longer).find(({ name }) => name === drain?.name)?.count).toBe(
+      Math.ceil(feet / 20),
+    );
+  });
+
+  it("order what waste adds, and say so", () => {
+    const wasting = exampleJob("alder-flat", (site) => withScheme(site, { costs: { waste: 0.1 } }));
+    const of = (job: HandoverJob) =>
+      orderItems(job).find(({ name }) => name.startsWith("Crushed gravel"));
+    const [plain, more] = [of(alder), of(wasting)];
+    expect(more?.line?.quantity.value).toBeCloseTo(1.1 * (plain?.line?.quantity.value ?? 0), 6);
+    expect(more?.notes.join()).toContain("10% waste in it");
+    expect(money(wasting)).toBeGreaterThan(money(alder));
+  });
+
+  it("keep perforated pipe apart from solid, and share the line's money by length", () => {
+    const pipes = orderItems(quarry).filter(({ name }) => name.startsWith("SDR 35"));
+    expect(pipes).toHaveLength(2);
+    expect(pipes.reduce((sum, { share = 1 }) => sum + share, 0)).toBeCloseTo(1, 12);
+  });
+
+  it("put conduit on the electrical list", () => {
+    const electrical = orderItems(alder).filter(({ kind }) => kind === "electrical");
+    expect(electrical.map(({ name }) => name)).toContain("Schedule 40 PVC, 1 in, with joints");
+  });
+});
+
+describe("the order message", () => {
+  it("holds one supplier's lines or all, in plain letters, and nothing of an empty list", () => {
+    const items = orderItems(alder);
+    const tank = orderText(alder, items, "tank");
+    expect(tank).toContain("TANK\n- 1 x Tank 1: precast tank");
+    expect(tank).not.toContain("GRAVEL");
+    expect(tank).toContain("local codes and licensed practice decide");
+    expect(orderText(alder, items)).toMatch(/- 31 tons: Crushed gravel/);
+    expect(orderText(quarry, orderItems(quarry), "pump")).toBe("");
+    expect(/^[\x20-\x7e\n°]*$/.test(orderText(alder, items))).toBe(true);
+  });
+
+  it("spells fractions and powers", () => {
+    expect(plainLetters("1½ in, ½ hp, 5 yd³ · 4′ 10¾″")).toBe(
+      `1 1/2 in, 1/2 hp, 5 yd3 , 4' 10 3/4"`,
+    );
+  });
+});
+
+describe("the files of an order", () => {
+  it("are a CSV that reads back, guarded against formulas, and a text, both with every caution", async () => {
+    const job = exampleJob("alder-flat", (site) =>
+      withScheme(site, {
+        works: site.schemes[0]!.works.map((work) =>
+          work.id === "tank-1" ? { ...work, name: '=HYPERLINK("x")' } : work,
+        ),
+      }),
+    );
+    const [csv, text] = await makeOrders(job);
+    const table = Papa.parse<string[]>(String(csv?.data).replace(/^\uFEFF/, ""));
+    expect(table.errors).toEqual([]);
+    const cells = table.data.flat();
+    expect(cells.some((cell) => /^[=+@\t\r]/.test(cell))).toBe(false);
+    expect(cells.some((cell) => cell.startsWith("'=HYPERLINK"))).toBe(true);
+    const rows = table.data.filter((row) => row.length === 10).slice(1);
+    const amounts = rows.slice(0, -1).map((row) => Number(row[8]));
+    expect(amounts.reduce((sum, value) => sum + value, 0)).toBeCloseTo(money(job), 2);
+    for (const caution of job.estimate.cautions) {
+      expect(cells).toContain(caution);
+      expect(text?.data).toContain(caution);
+    }
+    expect(csv?.name).toBe("alder-flat-pumped-order-list.csv");
+  });
+});

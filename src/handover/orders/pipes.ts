@@ -1,0 +1,153 @@
+import type { CostLine, PipeCheck } from "../../estimate/index.js";
+import type { Site } from "../../site/index.js";
+import { FOOT } from "../../units/index.js";
+import { words } from "../../words/index.js";
+import { bore, shortLength, workNames } from "./item.js";
+import type { OrderItem, Ordering } from "./item.js";
+import { cutFrom } from "./pieces.js";
+import type { CutRun, Cutting } from "./pieces.js";
+
+/** Lengths in which pipe is sold, m: common practice, no source; yards differ, so it is a choice. */
+const USUAL = {
+  us: { gravity: 10 * FOOT, pressure: 20 * FOOT, conduit: 10 * FOOT, coil: 100 * FOOT },
+  metric: { gravity: 3, pressure: 6, conduit: 3, coil: 50 },
+} as const;
+
+export type Service = PipeCheck["service"];
+
+/** The length of a whole pipe of a service, m. */
+export function stickOf({ site, choices }: Ordering, service: Service): number {
+  return choices.pipeLength?.[service] ?? USUAL[site.units][service];
+}
+
+/** Polyethylene comes in coils. */
+const isCoiled = (material: string): boolean => /\b(hd|md|ld)?pe\b|polyethylene/i.test(material);
+
+/** A run of a cost line with the pipe that it is. */
+interface Laid {
+  name: string;
+  length: number;
+  service: Service;
+  trench: string;
+  material: string;
+  /** Spreads the water in the ground: perforated, so that its offcuts suit no other. */
+  field: boolean;
+}
+
+/** Every cost line of pipe in whole lengths by run; parted by use, as offcuts suit the same alone. */
+export function pipeItems(ordering: Ordering): OrderItem[] {
+  const { lines } = ordering.estimate.cost;
+  return lines.flatMap((line) => {
+    if (!line.id.startsWith("pipe-") || line.per !== "m") return [];
+    const laid = laidOf(ordering, line);
+    const uses = new Set(laid.map(useOf));
+    return [...uses].map((use) => {
+      const runs = laid.filter((run) => useOf(run) === use);
+      const length = sumOf(runs);
+      const share = uses.size === 1 ? {} : { share: length / line.quantity.value };
+      return { ...pipeItem(ordering, line, runs), ...share };
+    });
+  });
+}
+
+const useOf = ({ service, field, material }: Laid): string =>
+  `${service} ${field} ${isCoiled(material)}`;
+
+const sumOf = (runs: readonly { length: number }[]): number =>
+  runs.reduce((sum, { length }) => sum + length, 0);
+
+/** The runs of a line with the pipes that they are: by name and length along the slope. */
+function laidOf({ scheme, estimate }: Ordering, line: CostLine): Laid[] {
+  const materials = new Map(
+    scheme.works.flatMap((work) =>
+      work.kind === "trench" ? work.pipes.map(({ id, material }) => [id, material] as const) : [],
+    ),
+  );
+  return line.quantity.inputs.map(({ name, value }) => {
+    const pipe = estimate.flow.pipes.find(
+      (each) => each.name === name && Math.abs(Math.hypot(each.length, each.drop) - value) < 1e-6,
+    );
+    if (pipe === undefined) throw new Error(`${line.id}: got a run "${name}" of no pipe`);
+    const { service, trench, field, id } = pipe;
+    return { name, length: value, service, trench, field, material: materials.get(id) ?? "" };
+  });
+}
+
+function pipeItem(ordering: Ordering, line: CostLine, laid: readonly Laid[]): OrderItem {
+  const said = words.orders;
+  const { site } = ordering;
+  const { service, field, material } = laid[0]!;
+  const coiled = isCoiled(material);
+  const stick = coiled
+    ? (ordering.choices.coil ?? USUAL[site.units].coil)
+    : stickOf(ordering, service);
+  const cutting = cutFrom(stick, laid);
+  const { count } = cutting;
+  const size = shortLength(stick, site);
+  return {
+    kind: service === "conduit" ? "electrical" : "pipe",
+    name: field ? said.perforated(line.name) : line.name,
+    count,
+    unit: coiled ? said.coilOf(count, size) : said.lengthOf(count, size),
+    exact: shortLength(sumOf(laid), site),
+    where: workNames(ordering, [...new Set(laid.map(({ trench }) => trench))]),
+    notes: [
+      ...runNotes(cutting, site),
+      coiled ? said.coilRule : said.cutRule,
+      ...(service === "conduit" ? [said.conduitNote] : []),
+    ],
+    line,
+  };
+}
+
+/** How each run is made up; runs alike are told once. */
+function runNotes({ runs }: Cutting, site: Site): string[] {
+  const said = words.orders;
+  const alike = new Map<string, { run: CutRun; count: number }>();
+  for (const run of runs) {
+    const key = `${run.name} ${run.length}`;
+    alike.set(key, { run, count: (alike.get(key)?.count ?? 0) + 1 });
+  }
+  return [...alike.values()].map(({ run: { name, length, whole, piece }, count }) =>
+    said.run(
+      ...([count, name, shortLength(length, site)] as const),
+      piece === 0 ? said.runWhole(whole) : said.runAndPiece(whole, shortLength(piece, site)),
+    ),
+  );
+}
+
+/** Laterals, manifolds and branches of pressure systems: they are not in the cost. */
+export function bedPipeItems(ordering: Ordering): OrderItem[] {
+  const said = words.orders;
+  const { site, scheme } = ordering;
+  const byBore = new Map<number, { name: string; length: number }[]>();
+  const where = new Set<string>();
+  const add = (inside: number, name: string, length: number): void => {
+    if (length > 0) byBore.set(inside, [...(byBore.get(inside) ?? []), { name, length }]);
+  };
+  for (const system of scheme.flow?.pressure ?? []) {
+    for (const branch of system.branches) {
+      const { laterals } = branch;
+      add(branch.inside, branch.name, branch.length);
+      add(laterals.manifold.inside, branch.name, (laterals.count - 1) * laterals.apart);
+      for (let i = 0; i < laterals.count; i += 1) {
+        add(laterals.inside, branch.name, laterals.length);
+      }
+      if (branch.bed !== undefined) where.add(branch.bed);
+    }
+  }
+  const stick = stickOf(ordering, "pressure");
+  return [...byBore].map(([inside, runs]) => {
+    const cutting = cutFrom(stick, runs);
+    return {
+      kind: "pipe",
+      name: said.bedPipe(bore(inside, site)),
+      count: cutting.count,
+      unit: said.lengthOf(cutting.count, shortLength(stick, site)),
+      exact: shortLength(sumOf(runs), site),
+      where: workNames(ordering, [...where]),
+      notes: [...runNotes(cutting, site), said.cutRule, said.notInCost],
+      line: null,
+    };
+  });
+}

@@ -1,0 +1,89 @@
+import type { CostLine, PressureResult } from "../../estimate/index.js";
+import type { Tank } from "../../site/index.js";
+import { flow, head, length, liquidVolume, mass } from "../../units/index.js";
+import { words } from "../../words/index.js";
+import { workNames } from "./item.js";
+import type { OrderItem, Ordering, SupplierKind } from "./item.js";
+
+/** Tanks with their setting, pumps, and the electrician's work. */
+export function thingItems(ordering: Ordering): OrderItem[] {
+  return ordering.estimate.cost.lines.flatMap((line): OrderItem[] => {
+    const [what, of] = line.id.split(":");
+    if (what?.startsWith("tank-to-") === true) return [tankItem(ordering, line, of)];
+    if (line.id === "tank-set") return [plainItem(ordering, line, "tank", [])];
+    if (what === "pump-set") return [plainItem(ordering, line, "pump", pumpNotes(ordering, of))];
+    if (line.id === "electrician") {
+      return [plainItem(ordering, line, "electrical", [words.orders.licensed])];
+    }
+    return [];
+  });
+}
+
+function plainItem(
+  ordering: Ordering,
+  line: CostLine,
+  kind: SupplierKind,
+  notes: readonly string[],
+): OrderItem {
+  return {
+    kind,
+    name: line.name,
+    count: line.per === "each" ? line.quantity.value : 1,
+    unit: line.per === "each" ? words.orders.each : words.orders.lump,
+    exact: "",
+    where: workNames(ordering, line.where ?? []),
+    notes,
+    line,
+  };
+}
+
+function tankItem(ordering: Ordering, line: CostLine, id: string | undefined): OrderItem {
+  const tank = ordering.scheme.works.find(
+    (work): work is Tank => work.id === id && work.kind === "tank",
+  );
+  const notes = tank === undefined ? [] : tankNotes(ordering, tank);
+  // One tank is ordered, whatever part or multiple of a listed size prices it.
+  return { ...plainItem(ordering, line, "tank", notes), count: 1 };
+}
+
+function tankNotes({ site: { units } }: Ordering, { body }: Tank): string[] {
+  const said = words.orders;
+  const long = (metres: number): string => length.print(metres, units);
+  return [
+    said.tankSize(long(body.length), long(body.width), long(body.height)),
+    ...(body.liquidVolume === undefined
+      ? []
+      : [said.tankHolds(liquidVolume.print(body.liquidVolume, units))]),
+    ...(body.emptyMass === undefined ? [] : [said.tankWeighs(mass.print(body.emptyMass, units))]),
+    ...(body.inlet === undefined ? [] : [said.inlet(long(body.inlet))]),
+    ...(body.outlet === undefined ? [] : [said.outlet(long(body.outlet))]),
+  ];
+}
+
+/** What the pump has to give, and where its floats hang; none where no system could be solved. */
+function pumpNotes(ordering: Ordering, id: string | undefined): string[] {
+  const said = words.orders;
+  const { units } = ordering.site;
+  const solved = ordering.estimate.flow.pressure.find((system) => system.id === id);
+  const drawn = ordering.scheme.flow?.pressure?.find((system) => system.id === id);
+  if (solved === undefined) return [];
+  const { wanted } = solved;
+  const duty = said.duty(
+    flow.print(wanted.flow.value, units),
+    head.print(wanted.head.value, units),
+  );
+  return [
+    duty,
+    ...(drawn?.alternating === true ? [said.alternating] : []),
+    ...floatNotes(ordering, solved),
+  ];
+}
+
+function floatNotes({ site: { units } }: Ordering, { dose }: PressureResult): string[] {
+  if (dose === null) return [];
+  const said = words.orders;
+  const level = (metres: number | null): string =>
+    metres === null ? said.tooHigh : length.print(metres, units);
+  const { off, on, alarm } = dose.plan;
+  return [said.floats(level(off), level(on), level(alarm))];
+}
