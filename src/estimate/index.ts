@@ -93,3 +93,5 @@ export type {
   SetbackLine,
   SetbackTable,
 } from "../safety/index.js";
+export { earthColour, materialColour } from "./earthColours.js";
+export { signedArea } from "../ground/index.js";

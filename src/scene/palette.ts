@@ -1,3 +1,4 @@
+import { earthColour } from "../estimate/index.js";
 import type { MaterialKind } from "../site/index.js";
 
 /** Colours of one theme of the scene, as CSS hex. */
@@ -102,17 +103,7 @@ export interface EarthTone {
   pattern: number;
 }
 
-const TONES: Readonly<Record<MaterialKind | "native", EarthTone>> = {
-  topsoil: { colour: "#5a4330", pattern: PATTERN.topsoil },
-  soil: { colour: "#c79f63", pattern: PATTERN.soil },
-  rippable: { colour: "#9a9c95", pattern: PATTERN.rippable },
-  rock: { colour: "#6c7272", pattern: PATTERN.rock },
-  aggregate: { colour: "#cfc9ba", pattern: PATTERN.aggregate },
-  fill: { colour: "#d8bb86", pattern: PATTERN.fill },
-  native: { colour: "#b98f58", pattern: PATTERN.native },
-};
-
 /** How a kind of earth is drawn; "native" is the site's own earth put back. */
 export function earthTone(kind: MaterialKind | "native"): EarthTone {
-  return TONES[kind];
+  return { colour: earthColour(kind), pattern: PATTERN[kind] };
 }
