@@ -21,4 +21,19 @@ export const HANDOVER_KINDS: readonly HandoverKind[] = [
     label: words.handoverFiles.kinds.tables,
     load: async () => (await import("./tables/makeTables.js")).makeTables,
   },
+  {
+    id: "models",
+    label: words.handoverFiles.kinds.models,
+    load: async () => (await import("./models/gltf.js")).stageModels,
+  },
+  {
+    id: "plan",
+    label: words.handoverFiles.kinds.plan,
+    load: async () => (await import("./models/geoJson.js")).makeGeoJson,
+  },
+  {
+    id: "surfaces",
+    label: words.handoverFiles.kinds.surfaces,
+    load: async () => (await import("./models/landXml.js")).makeLandXml,
+  },
 ];
