@@ -61,8 +61,9 @@ describe("a tank", () => {
   it("with benches is cut in steps", () => {
     const walls = { by: "benches" as const, rise: 1, tread: 0.5 };
     const tank = plainTank({ walls, bedding: { depth: 0, material: "pea-gravel" } });
-    const { works } = dug(plainSite({ works: [tank] }));
+    const { works, findings } = dug(plainSite({ works: [tank] }));
     expect(works[0]?.cut.clay).toBeCloseTo(3 * 2 + 4 * 3, 9);
+    expect(findings).toEqual([]);
   });
 
   it("with benches too small for its depth says so, and soon", () => {

@@ -305,5 +305,8 @@ describe("static lift", () => {
     const result = check([low], [pumpTank({ lowWater: 0.4 })]);
     expect(result.flow.lifts[0]?.lift.value).toBeCloseTo(-0.2, 9);
     expect(codes(result)).toEqual(["lift.below-low-water"]);
+    // 0.21 m higher, its start lies over the low water.
+    const over = main({ start: 96.41, end: 95, drop: 1.41 } as Partial<PipeRun>);
+    expect(codes(check([over], [pumpTank({ lowWater: 0.4 })]))).toEqual([]);
   });
 });

@@ -73,6 +73,9 @@ describe("mounds of a scheme's beds", () => {
     expect(moundFindings(steep === undefined ? [] : [steep])).toMatchObject([
       { code: "sizing.mound-too-steep", where: "b" },
     ]);
+    const gentle = only(BED, ([, y]) => 100 + 0.3 * y);
+    expect(moundFindings(gentle === undefined ? [] : [gentle])).toEqual([]);
+    expect(gentle?.size).not.toBeNull();
     expect(moundFindings([{ bed: "b", name: "B", slope: 0, size: null }])).toHaveLength(1);
   });
 });

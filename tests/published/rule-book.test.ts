@@ -9,7 +9,7 @@ import type { RuleCase, Threshold } from "./ruleBook/case.js";
 import { HOLE_RULES } from "./ruleBook/holes.js";
 import { LAND_RULES } from "./ruleBook/land.js";
 import { LINE_RULES } from "./ruleBook/lines.js";
-import type { Rules } from "./ruleBook/job.js";
+import type { Rules } from "../fixtures/job.js";
 
 const CASES: readonly RuleCase[] = [...HOLE_RULES, ...LAND_RULES, ...LINE_RULES];
 

@@ -1,5 +1,5 @@
 /** What a test knows of one rule of the book. */
-import type { Rules } from "./job.js";
+import type { Rules } from "../../fixtures/job.js";
 
 /** What the estimate says where the rule speaks; a place of the permit's list names no source. */
 export interface Said {

@@ -13,7 +13,7 @@ import {
   said,
   type Job,
   type Rules,
-} from "./job.js";
+} from "../../fixtures/job.js";
 
 const TYPE_A = allOf("clay", {
   ...{ ground: "soil", grain: "cohesive", strength: "high", water: "dry", dips: "no" },

@@ -13,7 +13,7 @@ import {
   said,
   type Job,
   type Rules,
-} from "./job.js";
+} from "../../fixtures/job.js";
 
 const PRACTICE = "common practice, no source";
 const CLARK = "Clark County Code 14.07.060";

@@ -3,7 +3,7 @@ import type { Finding, Limit, Trench } from "../../../src/site/index.js";
 import { publishedRule } from "../../../src/site/index.js";
 import { plainTrench } from "../../../src/site/site.fixture.js";
 import type { RuleCase, Said } from "./case.js";
-import { allOf, FOOT, holeOf, INCH, lineAt, said, type Rules } from "./job.js";
+import { allOf, FOOT, holeOf, INCH, lineAt, said, type Rules } from "../../fixtures/job.js";
 
 const PRACTICE = "common practice, no source";
 const MARICOPA = "Maricopa County (Arizona)";
