@@ -12,7 +12,7 @@ import {
 } from "./drains.js";
 import { floatFindings, tanksAfloat } from "./floating.js";
 import { highestTank } from "./highestTank.js";
-import { joinFindings, tankDropFindings } from "./joins.js";
+import { joinFindings, liquidDepthFindings, tankDropFindings } from "./joins.js";
 import { outletJoints } from "./outletJoints.js";
 import { isMissing, partsOf, solvePressure } from "./pressure.js";
 import { pressureFindings } from "./pressureFindings.js";
@@ -90,6 +90,7 @@ export function checkFlow(
       ...liftFindings,
       ...pumped.findings,
       ...tankDropFindings(scheme, words),
+      ...liquidDepthFindings(scheme, words),
       ...floatFindings(flotation, scheme, words),
       ...sizingFindings(sizing, scheme, site.units),
       ...moundFindings(mounds),

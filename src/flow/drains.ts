@@ -99,6 +99,15 @@ export function drainFindings(
       slow.source,
     );
   }
+  const fast = flowRule("most-velocity", scheme);
+  if (carries !== null && carries.velocity.value > fast.value) {
+    say(
+      "drain.fast",
+      "note",
+      `${run.name} full would run at ${words.velocity(carries.velocity.value)} even where it is flattest; many people stay below ${words.velocity(fast.value)}.`,
+      fast.source,
+    );
+  }
   if (carries?.peak?.over === true) {
     say(
       "drain.too-small",

@@ -1,5 +1,6 @@
 import type { PipeRun } from "../dig/index.js";
 import type { Bed, Finding, Scheme, Tank } from "../site/index.js";
+import { pumpWell } from "./fallRules.js";
 import { planDistance, rectangleInPlan } from "./planDistance.js";
 import { flowRule } from "./rules.js";
 import { FLOW_SETTINGS } from "./settings.js";
@@ -64,6 +65,31 @@ function mouthAt(
 function byBed(bed: Bed, at: readonly [number, number]): boolean {
   const place = { points: [[at[0], at[1]] as [number, number]], closed: false };
   return planDistance(rectangleInPlan(bed), place) <= FLOW_SETTINGS.joinsWithin;
+}
+
+/**
+ * Tanks through which the water flows whose liquid, from the top of the floor to the outlet, is less
+ * deep than is wanted. The file gives no floor's thickness: that of a pump tank stands in.
+ */
+export function liquidDepthFindings(scheme: Scheme, words: Wording): Finding[] {
+  const least = flowRule("liquid-depth", scheme);
+  const { slab } = pumpWell();
+  const pumped = (scheme.flow?.pressure ?? []).map(({ tank }) => tank);
+  return scheme.works.flatMap((tank): Finding[] => {
+    if (tank.kind !== "tank" || tank.body.outlet === undefined || pumped.includes(tank.id))
+      return [];
+    const depth = tank.body.outlet - slab.value;
+    if (depth >= least.value - 1e-9) return [];
+    return [
+      {
+        level: "note",
+        code: "tank.shallow-liquid",
+        where: tank.id,
+        text: `${tank.name} holds ${words.length(Math.max(0, depth))} of liquid below its outlet, with a floor ${words.length(slab.value)} thick; ${words.length(least.value)} is wanted. Ask its maker, and check your local code.`,
+        source: `${least.source}; thickness of the floor: ${slab.source}`,
+      },
+    ];
+  });
 }
 
 /** A tank whose outlet is not far enough below its inlet. */

@@ -200,6 +200,11 @@ function doseFindings(
     findings.push(say("stop", "chamber.no-room", text, "geometry"));
     return findings;
   }
+  const doses = flowRule("chamber-doses", scheme);
+  if (plan.holds < doses.value * volume.value - 1e-9) {
+    const text = `The chamber of ${result.name} holds ${words.volume(plan.holds)} from floor to cover, less than ${doses.value} doses of ${words.volume(volume.value)}. A larger chamber or smaller doses help.`;
+    caution("chamber.few-doses", text, doses.source);
+  }
   if (plan.alarm === null || plan.full === null) {
     const text = `The chamber of ${result.name} has ${words.volume(plan.reserve)} free over its alarm, less than the reserve asked for. It holds ${plan.hoursWithoutPower.toFixed(0)} h of flow without power.`;
     caution("chamber.little-reserve", text, "common practice, no source");

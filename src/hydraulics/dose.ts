@@ -40,6 +40,8 @@ export interface DosePlan {
   alarm: number | null;
   /** Level with the whole reserve in, m. */
   full: number | null;
+  /** m³ that the chamber holds from its floor to its cover. */
+  holds: number;
   /** m³ free between the alarm and the cover. */
   reserve: number;
   /** m³ below the pump's stop, which stay. */
@@ -70,6 +72,7 @@ export function planDose(ask: DoseAsk): DosePlan {
     on,
     alarm,
     full: alarm === null ? null : depthOf(shape, below + ask.reserve, height),
+    holds: most,
     reserve: most - below,
     kept,
     runTime: net > 0 ? drawn / net : null,

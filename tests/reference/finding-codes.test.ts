@@ -39,6 +39,7 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
     ...["pump.below-shut-off", "pump.no-curve", "pump.off-curve", "pump.outrun", "pump.too-weak"],
     ...["sizing.field-small", "sizing.percolation-outside", "sizing.soil-unsuitable"],
     ...["sizing.tank-small", "tank.floats", "tank.little-drop"],
+    ...["drain.fast", "chamber.few-doses", "tank.shallow-liquid"],
   ],
   "src/flow/checkFlow.test.ts": [
     ...["pipe.cover-unknown", "pipe.stretch-too-flat", "lift.below-low-water"],

@@ -59,6 +59,8 @@ const THRESHOLDS: readonly [
   ["chamber.intake-low", "intake", base.dose?.plan.off ?? NaN, "below"],
   ["drain.deep", "most-cover", drainage?.cover.most ?? NaN, "above"],
   ["drain.slow", "least-velocity", drainage?.carries?.velocity.value ?? NaN, "below"],
+  ["drain.fast", "most-velocity", drainage?.carries?.velocity.value ?? NaN, "above"],
+  ["chamber.few-doses", "chamber-doses", (base.dose?.plan.holds ?? NaN) / volume, "below"],
   ["tank.little-drop", "tank-drop", 1.3716 - 1.2954, "below"],
   ["tank.floats", "float-factor", weight?.factor ?? NaN, "below"],
 ];
@@ -83,6 +85,17 @@ describe.each(THRESHOLDS)("%s by the limit %s", (code, rule, measured, fires) =>
     expect(found?.text).toMatch(/\w/);
     expect(found?.source).toMatch(/\w/);
   });
+});
+
+it("a tank's liquid, from the top of its floor of 0.1 m to its outlet, but not a pump's chamber's", () => {
+  const codes = (scheme: string, least: number): string[] =>
+    estimate(setFlowRule(site, scheme, "liquid-depth", least), scheme).findings.map(
+      ({ code }) => code,
+    );
+  const depth = 1.2954 - 0.1;
+  expect(codes("gravity", depth - 0.001)).not.toContain("tank.shallow-liquid");
+  expect(codes("gravity", depth + 0.001)).toContain("tank.shallow-liquid");
+  expect(codes("pumped", depth + 0.001)).not.toContain("tank.shallow-liquid");
 });
 
 describe("what no limit decides", () => {
