@@ -62,6 +62,40 @@ function dugWidth(site: Site): number {
   return Math.max(...east) - Math.min(...east);
 }
 
+describe("where a hole's layers and its tallest face are measured", () => {
+  // Rises 1 in 5 to the north; the pit's floor ends 3 m north of the origin, at 98 m.
+  const slope = { height: (_: number, y: number) => 100 + 0.2 * y };
+  const works = (run: number): Work[] => [pit(2, { walls: { by: "run", run } })];
+
+  it("is one place in walls that are upright, and on level ground", () => {
+    for (const site of [layered(1, [C, A], works(0), slope), layered(1, [C, A], works(1))]) {
+      const [hole] = safetyOf(site).holes;
+      expect(hole?.layersOver).toBeCloseTo(hole?.face ?? 0, 6);
+    }
+  });
+
+  it("on a slope is the floor's edge for the layers, and for the face where the wall comes out", () => {
+    const [hole] = safetyOf(layered(1, [C, A], works(1), slope)).holes;
+    // 2 m deep at the middle, 0.2 × 3 m more over the edge; the wall at 1 : 1 meets 1 in 5 after f/0.8.
+    expect(hole?.layersOver).toBeCloseTo(2.6, 6);
+    expect(hole?.face).toBeCloseTo(2.6 / 0.8, 6);
+    const thick = hole?.layers.map(({ thickness }) => thickness) ?? [];
+    expect(thick.reduce((a, b) => a + b, 0)).toBeCloseTo(2.6, 6);
+  });
+
+  it("takes the slope's higher ground for no backfill of an earlier hole", () => {
+    const trench = plainTrench({
+      ...{ id: "old", width: 0.4 },
+      path: [
+        [-8, 0],
+        [8, 0],
+      ],
+    });
+    const [, hole] = safetyOf(layered(1, [C, A], [trench, ...works(1)], slope)).holes;
+    expect(hole?.layers.map(({ layer }) => layer)).toEqual(["upper", "lower"]);
+  });
+});
+
 describe("what the layers of a hole want of its walls", () => {
   it.each<[string, Soil, Soil, number]>([
     ["3 ft of type C over 5 ft of stable rock", C, STABLE, 17],

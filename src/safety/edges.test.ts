@@ -14,6 +14,7 @@ const hole = (over: Partial<HoleReport> = {}): HoleReport => ({
   name: "Tank",
   face: 2,
   layers: [],
+  layersOver: null,
   width: null,
   change: null,
   shortTerm: false,

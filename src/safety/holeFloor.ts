@@ -158,3 +158,33 @@ export function tallestPlace(lines: readonly FloorLine[]): FloorPlace | null {
   }
   return best;
 }
+
+/**
+ * m of the tallest face as the dig counts it, in the ground as found: from the floor's level up to the
+ * ground where a sloped wall comes out, which on a slope is more than over the floor's edge. 0 where
+ * nothing is known.
+ */
+export function faceAtOpening(
+  lines: readonly FloorLine[],
+  opening: readonly (readonly (readonly [number, number])[])[],
+  groundAt: HoleGround["groundAt"],
+): number {
+  const places = lines.flatMap((line) => line.places);
+  return opening.flat().reduce(
+    (most, at) => {
+      const below = nearestTo(at, places);
+      const face = below === null ? NaN : groundAt([at[0], at[1]]) - below.floor;
+      return Number.isFinite(face) ? Math.max(most, face) : most;
+    },
+    tallestPlace(lines)?.face ?? 0,
+  );
+}
+
+function nearestTo([x, y]: readonly [number, number], places: readonly FloorPlace[]): FloorPlace | null {
+  let [best, least]: [FloorPlace | null, number] = [null, Infinity];
+  for (const place of places) {
+    const away = Math.hypot(place.at[0] - x, place.at[1] - y);
+    if (away < least) [best, least] = [place, away];
+  }
+  return best;
+}

@@ -16,6 +16,7 @@ import {
   type Work,
 } from "../site/index.js";
 import {
+  faceAtOpening,
   floorLines,
   tallestPlace,
   type FloorLine,
@@ -26,7 +27,7 @@ import { laddersOf, type Ladder } from "./ladders.js";
 import { sidesOf } from "./sides.js";
 import { layeredRuns, topWidth } from "./wallRules.js";
 
-/** One layer in the wall of a hole, at its tallest face. */
+/** One layer in the wall of a hole, over the floor's edge. */
 export interface HoleLayer {
   /** Id of the site's layer; null for earth that stood there before and is no layer of the site. */
   layer: string | null;
@@ -48,17 +49,22 @@ export interface HoleLayer {
 export interface HoleReport {
   work: string;
   name: string;
-  /** m of the tallest face. */
+  /** m of the tallest face: from the floor's level up to the ground where the wall comes out. */
   face: number;
-  /** Top down, at the tallest face as found. Empty where the ground there is not known. */
+  /**
+   * Top down, over the floor's edge where the ground as found stands highest over it: there a wall has
+   * its foot. Empty where the ground there is not known.
+   */
   layers: readonly HoleLayer[];
+  /** m of ground over the floor's edge there; on a slope less than `face`. Null where not known. */
+  layersOver: number | null;
   /** m across the floor, and across the top in level ground as wanted and drawn; null for a pad. */
   width: { floor: number; wanted: number; drawn: number } | null;
   /** Walls that stand as the layers want; null where nothing is to change. */
   change: Walls | null;
   /** Whether the ½ : 1 of type A soil, open a day and not too deep, was used. */
   shortTerm: boolean;
-  /** Water that was met near it: m below the ground at the tallest face, and m over the floor. */
+  /** Water that was met near it: m below the ground over the floor's edge, and m over the floor. */
   water: { depth: number; overFloor: number; met: boolean } | null;
   ladders: readonly Ladder[];
 }
@@ -119,6 +125,7 @@ function holeReport(around: Around): HoleReport {
     name: work.name,
     face,
     layers,
+    layersOver: at?.face ?? null,
     width: widthsOf(work, layers),
     change: wallsWanted(around, layers),
     shortTerm,
@@ -146,7 +153,9 @@ function stackAt(around: Around, at: FloorPlace, face: number, water: number): S
   const { site, ground, dug } = around;
   const thickness = ground.thicknessAt(at.at);
   const stack: Stacked[] = [];
-  const gone = at.face - face > NOTICEABLE ? at.face - face : 0;
+  // On a slope the wall comes out higher than over the floor's edge: that is no earlier earth.
+  const found = faceAtOpening(around.lines, dug.outlines?.daylight ?? [], ground.groundAt);
+  const gone = found - face > NOTICEABLE ? found - face : 0;
   let depth = 0;
   for (const [i, layer] of site.ground.layers.entries()) {
     const bottom = Math.min(at.face, depth + (thickness[i] ?? Infinity));
@@ -155,7 +164,7 @@ function stackAt(around: Around, at: FloorPlace, face: number, water: number): S
     if (bottom - top > 1e-6) stack.push(layerIn(around, layer, bottom - top, bottom > water));
     depth = bottom;
   }
-  const missing = face - at.face;
+  const missing = face - found;
   const filled = dug.materialsMet.includes(NATIVE);
   if (missing <= NOTICEABLE || !filled) return stack;
   return [earlierFill(around, missing), ...stack];

@@ -23,6 +23,9 @@ function LayerRow({ layer }: { layer: HoleLayer }): ReactNode {
       <td>
         {classes[layer.class]}
         {layer.submerged && <small>{said.wet}</small>}
+        {layer.class === "untyped" && (
+          <small>{layer.layer === null ? said.untypedFill : said.untypedLayer}</small>
+        )}
       </td>
       <td>{wallSlope.print(layer.wanted, units)}</td>
       <td className={steep ? "short" : undefined}>
@@ -48,6 +51,10 @@ function HoleFacts({ hole }: { hole: HoleReport }): ReactNode {
   return (
     <table className="table hole-facts">
       <tbody>
+        <tr>
+          <th scope="row">{said.face}</th>
+          <td>{said.faceIs(print(hole.face))}</td>
+        </tr>
         {hole.width !== null && hole.layers.length > 0 && (
           <>
             <tr>
@@ -115,11 +122,15 @@ export function HoleTable({ work }: { work: Work }): ReactNode {
 }
 
 function HoleOf({ work, hole }: { work: Work; hole: HoleReport }): ReactNode {
+  const { site } = useSite();
   const { change: walls } = hole;
   return (
     <section aria-label={`${said.title}: ${work.name}`} className="hole" data-hole={work.id}>
       <h2>
-        {said.title} <span className="aside">{said.aside}</span>
+        {said.title}{" "}
+        {hole.layersOver !== null && (
+          <span className="aside">{said.over(length.print(hole.layersOver, site.units))}</span>
+        )}
       </h2>
       {hole.layers.length > 0 && (
         <table className="table hole-layers">
