@@ -6,7 +6,7 @@ import { limitKind, ruleOf } from "../site/index.js";
 import type { Finding, Limit, PlanPoint, Quantity, Scheme, Site } from "../site/index.js";
 import { area as areaMeasure, distance, land as landMeasure } from "../units/index.js";
 import { barrierBelow, lowestOf } from "./barrier.js";
-import { disturbedGround } from "./disturbed.js";
+import { disturbedGround, driveGround, isBuiltDrive } from "./disturbed.js";
 import { floodFindings } from "./floodWork.js";
 
 /** What a scheme does to the land; places in site coordinates, m. */
@@ -36,7 +36,7 @@ export function checkLand(
   const { tin } = base;
   const [ox, oy, oz] = tin.origin;
   const groundAt = ([x, y]: PlanPoint): number => (elevationAt(tin, x - ox, y - oy) ?? NaN) + oz;
-  const bare = disturbedGround(scheme, works, groundAt);
+  const bare = disturbedGround(scheme, works, groundAt, site.limits);
   const lines = barriersOf(site, bare, base);
   const barriers = lines.map((line) =>
     line.map(([x, y]) => [x + ox, y + oy, (elevationAt(tin, x, y) ?? NaN) + oz] as const),
@@ -50,8 +50,9 @@ export function checkLand(
     barriers,
     reaches,
   };
+  const drives = unmeasuredDrives(site.limits ?? []);
   const flood = floodFindings(site.limits ?? [], scheme, works);
-  return { land, findings: [...findingsOf(site, land), ...flood] };
+  return { land, findings: [...findingsOf(site, land), ...drives, ...flood] };
 }
 
 function disturbedQuantity(bare: Areas): Quantity {
@@ -59,7 +60,7 @@ function disturbedQuantity(bare: Areas): Quantity {
     value: sizeOfAreas(bare),
     unit: "m²",
     formula:
-      "union in plan of every hole's edge, pad with its fill, strip, pile, bed and building; tracks of machines are not counted",
+      "union in plan of every hole's edge, pad with its fill, strip, pile, bed, building and drive built for the job; tracks of machines are not counted",
     inputs: bare.map((polygon, i) => ({
       name: `area ${i + 1}`,
       value: sizeOfAreas([polygon]),
@@ -183,6 +184,17 @@ function lengthOf(line: readonly Place[]): number {
     const a = line[i]!;
     return sum + Math.hypot(b[0] - a[0], b[1] - a[1]);
   }, 0);
+}
+
+/** Drives that the job builds whose ground cannot be counted. */
+function unmeasuredDrives(limits: readonly Limit[]): Finding[] {
+  return limits
+    .filter((limit) => isBuiltDrive(limit) && driveGround(limit).length === 0)
+    .map(({ id, name }) => ({
+      ...{ level: "note", code: "land.drive-width", where: id },
+      text: `${name ?? "The drive"} is built for the job, but its width is not given: its ground is not counted as laid bare. Enter its width.`,
+      source: "geometry",
+    }));
 }
 
 function findingsOf(site: Site, { disturbed, barrier, reaches }: LandResult): Finding[] {

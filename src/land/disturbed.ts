@@ -1,20 +1,22 @@
 /** Ground that a scheme lays bare: everything it digs, fills, strips, heaps and builds, once each. */
 import { areasOf, besideLine, unionOf, type Areas, type WorkQuantities } from "../dig/index.js";
 import { areaOutline } from "../site/index.js";
-import type { Pad, PlanPoint, Scheme } from "../site/index.js";
+import type { Limit, Pad, PlanPoint, Scheme } from "../site/index.js";
 
 /** Ground as found at a place, m; NaN where it is not known. */
 type GroundAt = (place: PlanPoint) => number;
 
 /**
  * The union in plan of every hole's edge, pad with the foot of its fill, strip, pile's foot, bed and
- * building. The fill's foot is taken as far out all round as at its highest place: not too small.
- * Tracks of machines and what stands on the drive are not known.
+ * building, and of drives among the limits that are said to be built for the job (the ends of one given
+ * by its middle line are taken round). The fill's foot is taken as far out all round as at its highest
+ * place: not too small. Tracks of machines are not known.
  */
 export function disturbedGround(
   { works }: Pick<Scheme, "works">,
   dug: readonly WorkQuantities[],
   groundAt: GroundAt,
+  limits: readonly Limit[] = [],
 ): Areas {
   const parts = works.flatMap((work): Areas[] => {
     const quantities = dug.find(({ id }) => id === work.id);
@@ -26,7 +28,18 @@ export function disturbedGround(
     }
     return [edge, foot];
   });
-  return unionOf(parts);
+  return unionOf([...parts, ...limits.filter(isBuiltDrive).map(driveGround)]);
+}
+
+/** Whether a limit is a drive that the job builds. */
+export function isBuiltDrive({ kind, built }: Limit): boolean {
+  return kind === "drive" && built === true;
+}
+
+/** The ground of a drive; none where its width, or its outline, is not given. */
+export function driveGround({ path = [], closed, width }: Limit): Areas {
+  if (closed === true && path.length > 2) return areasOf([path]);
+  return width === undefined || path.length < 2 ? [] : besideLine(path, width / 2);
 }
 
 function padGround(pad: Pad, groundAt: GroundAt): Areas[] {

@@ -49,6 +49,45 @@ describe("ground laid bare", () => {
     expect(landOf([]).land.disturbed.value).toBe(0);
   });
 
+  it("counts a drive that the job builds, once with the works on it, and none that was there", () => {
+    const drive: Limit = {
+      ...{ id: "d", kind: "drive", name: "Drive", width: 3, built: true },
+      path: [
+        [-15, -15],
+        [5, -15],
+      ],
+    };
+    const area = (limit: Partial<Limit>, works: Work[] = []): number =>
+      landOf(works, { limits: [{ ...drive, ...limit }] }).land.disturbed.value;
+    // 20 m by 3 m and its round ends.
+    const ground = 60 + Math.PI * 1.5 ** 2;
+    expect(Math.abs(area({}) - ground)).toBeLessThan(0.1);
+    expect(area({ built: false })).toBe(0);
+    expect(area({ kind: "easement" })).toBe(0);
+    // A pad of 1 m that lies on it adds nothing.
+    expect(area({}, [pad("a", -5, -15.5, 1)])).toBeCloseTo(area({}), 6);
+    const ring: Limit["path"] = [
+      [0, 0],
+      [10, 0],
+      [10, 4],
+      [0, 4],
+    ];
+    expect(area({ path: ring, closed: true })).toBeCloseTo(40, 6);
+  });
+
+  it("says that a drive without a width is not counted", () => {
+    const path: Limit["path"] = [
+      [-15, -15],
+      [5, -15],
+    ];
+    const site = (over: Partial<Limit>) => ({
+      limits: [{ id: "d", kind: "drive", path, built: true, ...over }],
+    });
+    expect(codes([], site({}))).toEqual(["land.drive-width"]);
+    expect(codes([], site({ width: 3 }))).toEqual([]);
+    expect(codes([], site({ built: false }))).toEqual([]);
+  });
+
   it("takes in the foot of a pad's fill", () => {
     // All of 1 m of fill at 2 : 1 on level ground: 4 m a side and 2 m of foot, round at the corners.
     const raised = { ...pad("a", 0, 0, 4), top: 101, fillRun: 2 } as Work;

@@ -28,6 +28,12 @@ export const limitSchema = z.looseObject({
   depth: notNegative.optional().describe("m from the ground down to the top of a buried line"),
   radius: positive.optional().describe("m, the circle of a tree's roots, or around a place"),
   width: positive.optional().describe("m across, of an easement or drive given by its middle line"),
+  built: z
+    .boolean()
+    .optional()
+    .describe(
+      "a drive that the job builds: its ground counts as laid bare; its width has to be given",
+    ),
   note: z.string().optional(),
   ...marks,
 });

@@ -64,6 +64,25 @@ export function LimitDetails(props: {
           />
         ),
       )}
+      {limit.kind === "drive" && (
+        <>
+          <label className="tick">
+            <input
+              type="checkbox"
+              name="limit-built"
+              checked={limit.built === true}
+              onChange={(event) => {
+                const { checked } = event.target;
+                change(says.steps.built, (one) =>
+                  checked ? { ...one, built: true } : without(one, "built"),
+                );
+              }}
+            />
+            {says.built}
+          </label>
+          {limit.built === true && <p className="soft">{says.builtNote}</p>}
+        </>
+      )}
       <TypedField
         label={says.note}
         name="limit-note"

@@ -10,6 +10,9 @@ export const limits = {
   radius: "Roots reach",
   width: "Width across",
   widthNote: "Its line is then its middle.",
+  built: "The job builds it",
+  builtNote:
+    "Its ground counts as laid bare, by its width. Its earth and gravel are in no figure: draw a pad for what is dug, or put a line of your own on the cost.",
   note: "Note",
   steps: {
     voltage: "voltage",
@@ -17,6 +20,7 @@ export const limits = {
     depth: "depth",
     radius: "roots",
     width: "width",
+    built: "drive built for the job",
     note: "note",
   },
 
