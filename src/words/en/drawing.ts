@@ -1,3 +1,5 @@
+import { NO_GROUND } from "./noGround.js";
+
 /** Texts of drawing in the scene; functions where a figure or a name stands in them. */
 export const drawing = {
   /** What can be placed, as it stands in a sentence. */
@@ -26,7 +28,7 @@ export const drawing = {
     finish: (act: string, mark: string, done: string): string =>
       `${act} the next ${mark}, or finish with ${done}.`,
     byKeys: "Enter or a double click",
-    missed: "No ground there: choose a place on the ground that is drawn.",
+    missed: NO_GROUND,
     back: "Take back",
     done: "Done",
     cancel: "Cancel",

@@ -1,3 +1,5 @@
+import { NO_GROUND } from "./noGround.js";
+
 /** How the ground is looked at: the bar over the scene, walking, framing, measuring. */
 export const looking = {
   views: "View",
@@ -36,7 +38,7 @@ export const looking = {
   closeNote: "Close",
   measure: "Measure",
   measureTitle: "Measure between places on the ground",
-  noGround: "No ground there: choose a place on the ground that is drawn.",
+  noGround: NO_GROUND,
   measureFirst: "Choose where to measure from. Esc to leave it.",
   measureNext: "Choose the next place; Backspace takes the last one back.",
   measured: "Measured.",

@@ -1,3 +1,5 @@
+import { NO_GROUND } from "./noGround.js";
+
 /** The picture of the ground: marks, hints, and what is said where it cannot be drawn. */
 export const scene = {
   probe: (id: string) => `Probe ${id}`,
@@ -8,7 +10,7 @@ export const scene = {
   moveEndBSection: "Move end B of the section",
   moveWholeSection: "Move the whole section",
   dragToMove: "Drag to move",
-  noGroundThereChoose: "No ground there: choose a place on the ground that is drawn. ",
+  noGroundThereChoose: `${NO_GROUND} `,
   chooseWhereSectionBegins: "Choose where the section begins. Esc to leave it.",
   nowChooseWhereEnds: "Now choose where it ends.",
   acrossTheSite: "Across the site",

@@ -1,10 +1,12 @@
+import { NO_GROUND } from "./noGround.js";
+
 /** Water on the ground: its way from a place, what drains to a work, ditches and hollows. */
 export const water = {
   tool: "Water from here",
   toolTitle: "Tap the ground to see where its water runs",
   first: "Tap where rain falls; the way of its water is drawn. Esc to leave it.",
   next: "Tap another place, or Done.",
-  noGround: "No survey there: choose a place on the ground that is drawn.",
+  noGround: NO_GROUND,
   asFound: "On the ground as found: what is dug, filled or drained does not change it.",
   ditchesLeftOut: "Ditches that are drawn are not in it.",
   ways: "Ways of the water",
