@@ -62,6 +62,12 @@ function withAnswer(soil: SoilAnswers, question: Question, id: string): SoilAnsw
   return { ...rest, [question]: yesNo ? id === "yes" : id };
 }
 
+/** A step of the history: the question, and the answer without what explains it. */
+function stepFor(layer: string, question: Question, id: string): string {
+  const name = answersOf(question).find(([one]) => one === id)?.[1] ?? said.open;
+  return said.stepOf(layer, said.questions[question].ask, name.split(":")[0] ?? name);
+}
+
 interface QuestionProps {
   question: Question;
   value: Answer;
@@ -92,8 +98,8 @@ export function SoilQuestions({ layer }: { layer: Layer }): ReactNode {
   const edit = useEdit();
   const soil = layer.soil ?? {};
   const { id, because } = layerClass(layer);
-  const change = (next: SoilAnswers): void =>
-    edit(said.stepOf(layer.name), (now) =>
+  const change = (step: string, next: SoilAnswers): void =>
+    edit(step, (now) =>
       setLayer(now, layer.id, ({ soil: _, ...one }) =>
         Object.keys(next).length === 0 ? one : { ...one, soil: next },
       ),
@@ -108,7 +114,9 @@ export function SoilQuestions({ layer }: { layer: Layer }): ReactNode {
           key={question}
           question={question}
           value={soil[question]}
-          onAnswer={(answer) => change(withAnswer(soil, question, answer))}
+          onAnswer={(answer) =>
+            change(stepFor(layer.name, question, answer), withAnswer(soil, question, answer))
+          }
         />
       ))}
       <p className="soil-class" role="status" data-class={id}>
@@ -126,7 +134,11 @@ export function SoilQuestions({ layer }: { layer: Layer }): ReactNode {
       </p>
       <p className="says fine">{said.source}</p>
       {layer.soil !== undefined && (
-        <button type="button" className="link" onClick={() => change({})}>
+        <button
+          type="button"
+          className="link"
+          onClick={() => change(said.stepClear(layer.name), {})}
+        >
           {said.clear}
         </button>
       )}

@@ -13,7 +13,9 @@ export const trench = {
     untypedSays: (slope: string) =>
       `This estimate lets it stand as its material is given; the rule's steepest wall for soil that nobody has typed is ${slope}.`,
     stands: (name: string, slope: string) => `${name}: ${slope} at the steepest`,
-    stepOf: (name: string) => `soil of layer ${name}`,
+    stepOf: (name: string, ask: string, answer: string) =>
+      `soil of layer ${name}: ${ask} ${answer}`,
+    stepClear: (name: string) => `soil of layer ${name}: all asked again`,
     because: (reasons: readonly string[]) => reasons.join("; "),
     clear: "Ask all again",
     questions: {
