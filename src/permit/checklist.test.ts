@@ -192,4 +192,22 @@ describe("the permit's list", () => {
     };
     expect(item({ ...ground, site }, "wells").state).toBe("present");
   });
+
+  it("takes what is shown off the list where a person says that the office does not ask for it", () => {
+    const answer = { item: "trees", though: true, note: "asked by another county only" } as const;
+    const withAnswer = (ground: PermitGround, state: "not-applicable" | "by-hand") => ({
+      ...ground,
+      site: { ...ground.site, checklist: [{ ...answer, state }] },
+    });
+    const ground = whole();
+    const there = withAnswer(ground, "not-applicable");
+    expect(item(there, "trees")).toMatchObject({
+      ...{ state: "not-applicable", because: "asked by another county only", found: "present" },
+    });
+    expect(checklist(there).asked).toBe(checklist(ground).asked - 1);
+    // Nothing that is there is shown elsewhere instead, and the answer outlives the last tree.
+    expect(item(withAnswer(ground, "by-hand"), "trees").state).toBe("present");
+    const gone = withAnswer(without(ground, "tree"), "not-applicable");
+    expect(item(gone, "trees").state).toBe("not-applicable");
+  });
 });

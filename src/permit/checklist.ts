@@ -30,13 +30,18 @@ export interface Checklist {
 
 /**
  * The list as it stands. A person's answer (not applicable, or shown elsewhere, each with a note)
- * fills what the site does not show; what the site shows needs none and is not overruled.
+ * fills what the site does not show. What the site shows needs none, and is overruled by one alone that
+ * was given while it was shown (`though`): a "no well here" does not outlive the well that is drawn.
  */
 export function checklist(ground: PermitGround): Checklist {
   const items = rows.items.map((row): ChecklistItem => {
     const found = findItem(row.id, ground);
     const answer = ground.site.checklist?.find(({ item }) => item === row.id);
-    const stands = found.state === "missing" && answer !== undefined ? answered(answer) : found;
+    const holds =
+      answer !== undefined &&
+      (found.state === "missing" ||
+        (found.state === "present" && answer.though === true && answer.state === "not-applicable"));
+    const stands = holds ? answered(answer) : found;
     return { ...row, state: stands.state, because: stands.because, found: found.state };
   });
   const asked = items.filter(({ state }) => state !== "not-applicable");

@@ -20,5 +20,9 @@ export const checklistAnswerSchema = z.looseObject({
   state: z
     .enum(["not-applicable", "by-hand"])
     .describe("by-hand: it is shown elsewhere, as the note says"),
+  though: z
+    .boolean()
+    .optional()
+    .describe("said of an item that the site shows: this office does not ask for it all the same"),
   note: z.string().min(3).describe("the reason, or where it is shown"),
 });

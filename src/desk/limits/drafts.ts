@@ -1,4 +1,5 @@
 import { create } from "zustand";
+import { LIMIT_KINDS } from "../../site/index.js";
 import type { EarthOutline, GeoProblem, SurveyUnit } from "../../survey/index.js";
 
 /** A file of outlines that is open, and the kind chosen for each. */
@@ -21,6 +22,8 @@ interface Drafts {
   earthAt: readonly [number, number];
   /** A table of setbacks as pasted. */
   rows: string;
+  /** Kind of the limit that is placed next. */
+  kind: string;
 }
 
 /** What is typed and not yet taken into the site; it stays while leaves are turned. */
@@ -32,4 +35,5 @@ export const useLimitDrafts = create<Drafts>()(() => ({
   earth: null,
   earthAt: [0, 0],
   rows: "",
+  kind: LIMIT_KINDS[0].id,
 }));

@@ -5,6 +5,7 @@ import { answerChecklist } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { goToLeaf } from "../book/goTo.js";
+import { useLimitDrafts } from "../limits/drafts.js";
 import { useEdit, useSite } from "../useSite.js";
 import { ReasonForm } from "./ReasonForm.js";
 import { whereEntered } from "./whereEntered.js";
@@ -96,8 +97,9 @@ function ItemTools({ item }: { item: ChecklistItem }): ReactNode {
   const [answering, setAnswering] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
   const place = whereEntered(site, id);
-  const answered = found === "missing" && state !== "missing";
-  if (answering && state === "missing") {
+  const answered = found !== state && (state === "not-applicable" || state === "by-hand");
+  const open = state === "missing" || state === "present";
+  if (answering && open) {
     const leave = (): void => {
       setAnswering(false);
       requestAnimationFrame(() => button.current?.focus());
@@ -106,6 +108,7 @@ function ItemTools({ item }: { item: ChecklistItem }): ReactNode {
   }
   const go = (): void => {
     if (place === null) return;
+    if (place.kind !== null) useLimitDrafts.setState({ kind: place.kind });
     if (place.picked !== null) useDesk.getState().flyTo(place.picked, place.leaf);
     goToLeaf(place.leaf, place.find, true);
   };
@@ -117,7 +120,7 @@ function ItemTools({ item }: { item: ChecklistItem }): ReactNode {
           <span className="unseen">{says.goTo(title)}</span>
         </button>
       )}
-      {state === "missing" && (
+      {open && (
         <button
           ref={button}
           type="button"
@@ -125,7 +128,7 @@ function ItemTools({ item }: { item: ChecklistItem }): ReactNode {
           data-answer={id}
           onClick={() => setAnswering(true)}
         >
-          {byHand ? says.answer : says.answerNotAsked}
+          {byHand && state === "missing" ? says.answer : says.answerNotAsked}
           <span className="unseen">{says.answerOf(title)}</span>
         </button>
       )}
@@ -150,7 +153,10 @@ function ItemTools({ item }: { item: ChecklistItem }): ReactNode {
 type Answer = "not-applicable" | "by-hand";
 
 function AnswerForm({ item, onLeave }: { item: ChecklistItem; onLeave: () => void }): ReactNode {
-  const { id, title, byHand } = item;
+  const { id, title, found } = item;
+  // What is there is not shown elsewhere: of it only "not asked" can be said.
+  const though = found === "present";
+  const byHand = item.byHand && !though;
   const edit = useEdit();
   const name = useId();
   const [state, setState] = useState<Answer>("not-applicable");
@@ -164,9 +170,13 @@ function AnswerForm({ item, onLeave }: { item: ChecklistItem; onLeave: () => voi
       label={byHand ? says.note : says.notAsked}
       tooShort={says.short}
       keep={says.keep}
-      leave={says.leave}
+      leave={though ? says.leaveThere : says.leave}
       onLeave={onLeave}
-      onKeep={(note) => edit(says.step(title), (now) => answerChecklist(now, id, { state, note }))}
+      onKeep={(note) =>
+        edit(says.step(title), (now) =>
+          answerChecklist(now, id, { state, note, ...(though && { though }) }),
+        )
+      }
       before={
         byHand && (
           <fieldset className="permit-choice">

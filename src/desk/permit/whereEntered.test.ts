@@ -18,7 +18,12 @@ describe("where an item of the permit's list is entered", () => {
       kind: "limit",
       id: "creek",
     });
-    expect(whereEntered({ limits: [creek] }, "wetlands")?.picked).toBeNull();
+    expect(whereEntered({ limits: [creek] }, "water")?.kind).toBeNull();
+    expect(whereEntered({ limits: [creek] }, "wetlands")).toMatchObject({
+      ...{ picked: null, kind: "wetland" },
+    });
+    expect(whereEntered({}, "reserve")?.kind).toBe("reserve-field");
+    expect(whereEntered({}, "setbacks")?.kind).toBeNull();
   });
 
   it("names kinds of limits that there are", () => {

@@ -9,6 +9,8 @@ export interface EnteredAt {
   leaf: Leaf;
   find: Find | null;
   picked: Picked | null;
+  /** The kind of limit to be placed, where none of the item's kinds is there yet. */
+  kind: string | null;
 }
 
 const field = (name: string): Find => bySelector(`[data-field="${name}"]`);
@@ -74,8 +76,9 @@ export function whereEntered(site: Pick<Site, "limits">, item: string): EnteredA
         byHeading("Limits"),
       ),
       picked: limit === undefined ? null : { kind: "limit", id: limit.id },
+      kind: limit === undefined ? (kinds[0] ?? null) : null,
     };
   }
   const [leaf, find] = ENTERED[item] ?? [];
-  return leaf === undefined ? null : { leaf, find: find ?? null, picked: null };
+  return leaf === undefined ? null : { leaf, find: find ?? null, picked: null, kind: null };
 }

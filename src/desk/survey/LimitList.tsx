@@ -1,10 +1,11 @@
-import { useId, useState, type ReactNode } from "react";
+import { useId, type ReactNode } from "react";
 import { LIMIT_KINDS, limitKind } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { MarkedRow } from "../dig/MarkedRow.js";
 import { MarkWords } from "../dig/MarkButtons.js";
+import { useLimitDrafts } from "../limits/drafts.js";
 import { useSite } from "../useSite.js";
 import { LimitForm } from "./LimitForm.js";
 
@@ -57,12 +58,16 @@ export function LimitList(): ReactNode {
 /** Which kind comes next, and the button that begins it. */
 function PlaceLimit(): ReactNode {
   const id = useId();
-  const [kind, setKind] = useState<string>(LIMIT_KINDS[0].id);
+  const kind = useLimitDrafts((draft) => draft.kind);
   const start = useDesk((desk) => desk.startPlacing);
   return (
     <div className="place-limit">
       <label htmlFor={id}>{says.placeA}</label>
-      <select id={id} value={kind} onChange={(event) => setKind(event.target.value)}>
+      <select
+        id={id}
+        value={kind}
+        onChange={(event) => useLimitDrafts.setState({ kind: event.target.value })}
+      >
         {LIMIT_KINDS.map((one) => (
           <option key={one.id} value={one.id}>
             {one.name}

@@ -63,6 +63,7 @@ export const permit = {
     short: "Write a few words: they are kept in the file and printed with the list.",
     keep: "Keep this",
     leave: "Leave it missing",
+    leaveThere: "Leave it on the list",
     takeBack: "Take the answer back",
     step: (title: string) => `“${title}” on the permit's list`,
     source: (source: string) => `The list: ${source}.`,
