@@ -23,9 +23,6 @@ function LayerRow({ layer }: { layer: HoleLayer }): ReactNode {
       <td>
         {classes[layer.class]}
         {layer.submerged && <small>{said.wet}</small>}
-        {layer.class === "untyped" && (
-          <small>{layer.layer === null ? said.untypedFill : said.untypedLayer}</small>
-        )}
       </td>
       <td>{wallSlope.print(layer.wanted, units)}</td>
       <td className={steep ? "short" : undefined}>
@@ -148,6 +145,12 @@ function HoleOf({ work, hole }: { work: Work; hole: HoleReport }): ReactNode {
             ))}
           </tbody>
         </table>
+      )}
+      {hole.layers.some((one) => one.class === "untyped" && one.layer !== null) && (
+        <p className="says fine">{said.untypedLayer}</p>
+      )}
+      {hole.layers.some((one) => one.class === "untyped" && one.layer === null) && (
+        <p className="says fine">{said.untypedFill}</p>
       )}
       {walls !== null && <SlopeHole work={work} walls={walls} />}
       {walls === null && hole.layers.length > 0 && <p className="says">{said.asWanted}</p>}

@@ -73,8 +73,9 @@ export const trench = {
     drawn: "Drawn",
     thick: (thickness: string) => `${thickness} thick`,
     wet: "under water",
-    untypedLayer: "wants its material's slope, until somebody types it",
-    untypedFill: "wants the rule's slope for soil that nobody has typed",
+    untypedLayer:
+      "A layer that is not typed wants the slope given for its material, which is no rule's, until somebody types it.",
+    untypedFill: "Earlier backfill wants the rule's slope for soil that nobody has typed.",
     tooSteep: "steeper",
     top: "Across the top, wanted",
     topDrawn: "Across the top, drawn",
