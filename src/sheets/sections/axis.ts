@@ -47,6 +47,7 @@ export function axisMarks(view: View, units: UnitSystem): { rules: GroupMark; fi
     anchor: "end",
     color: INK,
     tabular: true,
+    halo: true,
   }));
   return {
     rules: { kind: "group", layer, marks: rules },

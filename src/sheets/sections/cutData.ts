@@ -2,7 +2,7 @@
 import { sectionAlong } from "../../estimate/index.js";
 import type { Estimate, Section } from "../../estimate/index.js";
 import type { Scheme, Site } from "../../site/index.js";
-import { cutsOf, type Cut } from "./cuts.js";
+import { cutsOf, upTo, type Cut } from "./cuts.js";
 import { rockTops } from "./earth.js";
 import { levelsOf, type Level } from "./cutLevels.js";
 
@@ -24,7 +24,7 @@ const BUILDING = 0.5;
 /** All sections of a scheme's works in building order. */
 export function cutDataOf(site: Site, scheme: Scheme, estimate: Estimate): CutData[] {
   return cutsOf(site, scheme, estimate).map((cut) => {
-    const dug = sectionAlong(site, scheme.id, "dug", cut.line);
+    const dug = sectionAlong(upTo(site, scheme, cut.work), scheme.id, "dug", cut.line);
     const shown = sectionAlong(site, scheme.id, "backfilled", cut.line);
     const levels = levelsOf(cut, scheme, estimate, shown);
     const heights = [

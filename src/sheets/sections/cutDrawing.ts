@@ -35,7 +35,7 @@ export interface DrawnCut {
   marks: Mark[];
 }
 
-const HEAD = 9;
+const HEAD = 12;
 /** mm to the right of the ground before the levels' figures, and what a level takes upright. */
 const TO_LEVELS = 5;
 const LEVEL = 2.9;
@@ -70,6 +70,7 @@ export function cutDrawing(ask: CutAsk): DrawnCut {
       levels.marks,
       ...besideDimensions(ask, view),
       below.marks,
+      axisMarks(view, site.units).figures,
       ...cutNames(ask, view),
     ],
   };
@@ -101,7 +102,7 @@ function windOf([from, to]: CutData["cut"]["line"]): string {
 function groundMarks({ site, data, fills }: CutAsk, view: View): Mark[] {
   const { finished, dug } = data;
   const { layers } = words.sheetsSections;
-  const { rules, figures } = axisMarks(view, site.units);
+  const { rules } = axisMarks(view, site.units);
   const tops = data.rockTops.map((line): Mark => ({
     kind: "path",
     lines: [lineOf(view, line)],
@@ -117,7 +118,6 @@ function groundMarks({ site, data, fills }: CutAsk, view: View): Mark[] {
   ];
   return [
     rules,
-    figures,
     earthMarks([...finished.areas, ...finished.standing], fills, view),
     { kind: "group", layer: layers.rock, clip: boxOf(view), marks: tops },
     surfaceMarks(finished.found, PENS.found, layers.found, view),
@@ -137,8 +137,8 @@ function groundMarks({ site, data, fills }: CutAsk, view: View): Mark[] {
 function letterMarks(letter: string, view: View): GroupMark {
   const [left, top, width] = boxOf(view);
   const marks = [
-    textAt([left + 1.2, top + 3], letter, "strong", TEXT.title, "start"),
-    textAt([left + width - 1.2, top + 3], `${letter}′`, "strong", TEXT.title, "end"),
+    textAt([left, top - 1], letter, "strong", TEXT.title, "middle"),
+    textAt([left + width, top - 1], `${letter}′`, "strong", TEXT.title, "middle"),
   ];
   return { kind: "group", layer: words.sheetsSections.layers.names, marks };
 }
@@ -218,7 +218,7 @@ function textAt(
   text: string,
   face: "text" | "strong" | "heading",
   size: number,
-  anchor: "start" | "end",
+  anchor: "start" | "middle" | "end",
 ): Mark & { kind: "text" } {
   return { kind: "text", at, text, face, size, anchor, color: INK };
 }

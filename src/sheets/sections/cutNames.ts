@@ -6,6 +6,7 @@ import { words } from "../../words/index.js";
 import type { Mark, Spot } from "../paper.js";
 import { lineObstacles, type LabelWish, type Obstacle } from "../place.js";
 import type { CutAsk } from "./cutDrawing.js";
+import { textWidth } from "../textWidth.js";
 import { dimensionLine } from "./dimension.js";
 import { namedMarks, wishFor } from "./names.js";
 import { TEXT } from "./pens.js";
@@ -21,8 +22,7 @@ export function cutNames(ask: CutAsk, view: View): Mark[] {
     ...pipeWishes(ask, view),
   ];
   const box = boxOf(view);
-  // The letters stand in the upper corners.
-  const room = { left: box[0], top: box[1] + 4, width: box[2], height: box[3] - 4 };
+  const room = { left: box[0], top: box[1], width: box[2], height: box[3] };
   const { layers } = words.sheetsSections;
   return [
     { kind: "group", layer: layers.dimensions, marks: depths.marks },
@@ -58,8 +58,14 @@ function depthDimensions(
     const [head, foot] = [yOf(view, ground), yOf(view, low)];
     marks.push(...dimensionLine([x, head], [x, foot]));
     const said = words.sheetsSections.cut.deep(length.print(ground - low, site.units));
-    const third: Spot = [x, head + (foot - head) * 0.35];
-    wishes.push({ ...wishFor(`depth ${i}`, said, third, 8), face: "text" });
+    // Away from what stands in the hole.
+    const aside = (i === 0 ? -1 : 1) * (textWidth(said, "text", TEXT.small) / 2 + 1);
+    const spots = [0.3, 0.5, 0.7].map((share) => ({
+      middle: [x + aside, head + (foot - head) * share] as const,
+    }));
+    const at: Spot = [x, (head + foot) / 2];
+    const wish = wishFor(`depth ${i}`, said, at, 8);
+    wishes.push({ ...wish, face: "text", size: TEXT.small, spots });
   });
   return { marks, wishes };
 }
@@ -91,7 +97,12 @@ function pipeWishes({ data }: CutAsk, view: View): LabelWish[] {
   const along = pipesAlong.map(({ id, name, centre }) =>
     wishFor(`along ${id}`, name, spotOf(view, centre[Math.floor(centre.length / 2)]!), 2),
   );
-  return [...across, ...along].map((wish) => ({ ...wish, face: "text", size: TEXT.small }));
+  return [...across, ...along].map((wish) => ({
+    ...wish,
+    lines: [wish.lines.join(" ")],
+    face: "text",
+    size: TEXT.small,
+  }));
 }
 
 function obstaclesOf({ data }: CutAsk, view: View): Obstacle[] {
@@ -115,7 +126,11 @@ function obstaclesOf({ data }: CutAsk, view: View): Obstacle[] {
       0.8,
     ),
   );
+  const built = [...finished.areas, ...finished.standing].filter(
+    ({ kind }) => kind === "structure",
+  );
   return [
+    ...built.flatMap(({ outline }) => lineObstacles(lineOf(view, outline), 0.4, 3, true)),
     ...surfaces.flatMap((line) => lineObstacles(lineOf(view, line), 0.4, 1.5)),
     ...finished.pipes.flatMap(({ centre }) =>
       lineObstacles([spotOf(view, centre), spotOf(view, centre)], 3, 20),

@@ -30,7 +30,7 @@ export interface Cut {
 }
 
 /** m of ground beyond what is changed; how far that is looked for; in steps of. */
-const BESIDE = 1;
+const BESIDE = 0.6;
 const FARTHEST = 25;
 const STEP = 0.1;
 /** m of difference that counts as changed. */
@@ -167,12 +167,12 @@ function opening(
 
 /** How far a pad and what joins it change the ground to either side, m from the middle. */
 function changedGround(
-  { site, scheme }: Around,
+  { site, scheme, work }: Around,
   { u, middle, from, to }: Way,
 ): readonly [number, number] | null {
   const at = (along: number): PlanPoint => [middle[0] + along * u[0], middle[1] + along * u[1]];
   const wide = [at(from - FARTHEST), at(to + FARTHEST)];
-  const dug = sectionAlong(site, scheme.id, "dug", wide);
+  const dug = sectionAlong(upTo(site, scheme, work), scheme.id, "dug", wide);
   const done = sectionAlong(site, scheme.id, "backfilled", wide);
   if (dug.found.length === 0) return null;
   const differs = (along: number): boolean => {
@@ -180,6 +180,16 @@ function changedGround(
     return [dug, done].some((section) => apart(section, station) > CHANGED);
   };
   return [edgeOf(differs, from, -1), edgeOf(differs, to, 1)];
+}
+
+/**
+ * The site with the works of a scheme up to one of them and none after it. In the stage "dug" of all
+ * works together a later trench would be dug from the floor of a hole that by then has been filled.
+ */
+export function upTo(site: Site, scheme: Scheme, { id }: Pick<Work, "id">): Site {
+  const last = scheme.works.findIndex((work) => work.id === id);
+  const works = scheme.works.slice(0, last + 1);
+  return { ...site, schemes: [{ ...scheme, works }] };
 }
 
 /** m between the ground as found and as it is at a section's stage; 0 beyond the survey. */

@@ -35,9 +35,8 @@ export interface ProfileData {
   chain: Chain;
   /** m that the ground is shown beyond either end. */
   beyond: number;
-  /** As found, dug and finished: along the chain's line carried on by `beyond`. */
+  /** Along the chain's line carried on by `beyond`. */
   finished: Section;
-  dug: Section;
   columns: readonly ProfileColumn[];
   buried: readonly BuriedLine[];
   rockTops: readonly (readonly (readonly [number, number])[])[];
@@ -60,14 +59,16 @@ export function profileData(
   chain: Chain,
 ): ProfileData | null {
   const line = carriedOn(chain.line, BEYOND);
-  const dug = sectionAlong(site, scheme.id, "dug", line);
   const shown = sectionAlong(site, scheme.id, "backfilled", line);
-  if (dug.found.length === 0) return null;
+  if (shown.found.length === 0) return null;
   const columns = chain.runs.flatMap((run) =>
-    columnsOf(run, { site, scheme, estimate, chain, dug, finished: shown }),
+    columnsOf(run, { site, scheme, estimate, chain, finished: shown }),
   );
   const heights = [
-    ...[...dug.surface, ...dug.found, ...shown.surface].flat().map(([, z]) => z),
+    ...[...shown.found, ...shown.surface].flat().map(([, z]) => z),
+    ...shown.areas
+      .filter(({ kind }) => kind !== "natural")
+      .flatMap(({ outline }) => outline.map(([, z]) => z)),
     ...shown.standing.flatMap(({ material, outline }) => {
       const corners = outline.map(([, z]) => z);
       return material === "building" ? [Math.min(...corners) + BUILDING] : corners;
@@ -80,7 +81,6 @@ export function profileData(
     chain,
     beyond: BEYOND,
     finished: sectionAlong(site, scheme.id, "backfilled", line, datum),
-    dug,
     columns: merged(columns),
     buried: buriedLines(site.limits ?? [], chain, shown),
     rockTops: rockTops(site, line, datum, BEYOND),
@@ -94,7 +94,6 @@ interface Around {
   scheme: Scheme;
   estimate: Estimate;
   chain: Chain;
-  dug: Section;
   finished: Section;
 }
 
@@ -172,7 +171,7 @@ function endName(
 function figuresAt(
   { trench, pipes, start }: ChainRun,
   station: number,
-  { chain, dug, finished }: Around,
+  { chain, finished }: Around,
 ): Omit<ProfileColumn, "what" | "rank"> {
   const check = pipes[0]!;
   const along = BEYOND + start + station;
@@ -189,7 +188,7 @@ function figuresAt(
   const side = station <= 0 ? 1e-6 : station >= check.length ? -1e-6 : 0;
   return {
     station: Math.min(chain.length, start + station),
-    found: heightOn(dug.found, along) ?? NaN,
+    found: heightOn(finished.found, along) ?? NaN,
     finished: heightOn(finished.surface, along + side) ?? NaN,
     invert,
     floor: underside - trench.bedding.depth,

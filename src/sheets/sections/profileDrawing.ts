@@ -1,4 +1,5 @@
 /** One profile on paper: its heading, its runs, the ground and the pipes, the table under it. */
+import { heightOn } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { length, pipeSlope, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -109,7 +110,7 @@ function headMarks(
 }
 
 function groundMarks({ site, data, fills }: ProfileAsk, view: View): Mark[] {
-  const { finished, dug, beyond } = data;
+  const { finished, beyond } = data;
   const { layers } = words.sheetsSections;
   // The sections' stations begin where the line does, before the chain.
   const shifted: View = { ...view, from: view.from + beyond, to: view.to + beyond };
@@ -126,10 +127,28 @@ function groundMarks({ site, data, fills }: ProfileAsk, view: View): Mark[] {
     earthMarks([...finished.areas, ...finished.standing], fills, shifted),
     { kind: "group", layer: layers.rock, clip: boxOf(view), marks: tops },
     surfaceMarks(finished.found, PENS.found, layers.found, shifted),
-    surfaceMarks(dug.surface, PENS.dug, layers.dug, shifted),
+    { kind: "group", layer: layers.dug, clip: boxOf(view), marks: floorMarks(data, view) },
     surfaceMarks(finished.surface, PENS.ground, layers.finished, shifted),
     frameMark(view),
   ];
+}
+
+/** The trench of each run: its floor, and its upright ends as far as the ground. */
+function floorMarks({ chain, columns, finished, beyond }: ProfileData, view: View): Mark[] {
+  return chain.runs.flatMap(({ start, length: long }): Mark[] => {
+    const end = start + long;
+    const floor = columns
+      .filter(({ station }) => station > start - 1e-6 && station < end + 1e-6)
+      .filter(({ floor: z }) => Number.isFinite(z))
+      .map(({ station, floor: z }) => [station, z] as const);
+    const ground = (station: number, side: number): (readonly [number, number])[] => {
+      const z = heightOn(finished.found, station + beyond + side * 1e-6);
+      return z === null ? [] : [[station, z]];
+    };
+    if (floor.length < 2) return [];
+    const line = [...ground(start, 1), ...floor, ...ground(end, -1)];
+    return [{ kind: "path", lines: [lineOf(view, line)], closed: false, pen: PENS.dug }];
+  });
 }
 
 function frameMark(view: View): Mark {

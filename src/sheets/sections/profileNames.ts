@@ -101,8 +101,8 @@ function leastCover({ stations, inside }: PipeCheck, outside: number): CoverPlac
   return least;
 }
 
-function obstaclesOf({ finished, dug, chain, beyond }: ProfileData, view: View): Obstacle[] {
-  const surfaces = [...finished.surface, ...dug.surface, ...finished.found].flatMap((line) =>
+function obstaclesOf({ finished, chain, beyond }: ProfileData, view: View): Obstacle[] {
+  const surfaces = [...finished.surface, ...finished.found].flatMap((line) =>
     lineObstacles(
       lineOf(
         view,

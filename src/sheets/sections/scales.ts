@@ -5,9 +5,9 @@ import { scaleInWords, scaleRatio } from "../scale.js";
 
 type Units = Site["units"];
 
-/** 1 in to 1, 2, 4, 5, 10 … ft; metric: ISO 5455:1979 and 1 : 25, 1 : 250 (both recalled). */
+/** Those of an engineer's scale, 1 in to 1 … 6, 10 … ft; metric: ISO 5455:1979 and 1 : 25, 1 : 250 (recalled). */
 export const SECTION_SCALES: Readonly<Record<Units, readonly number[]>> = {
-  us: [1, 2, 4, 5, 10, 20, 30, 40, 50, 60, 100, 200, 300, 400].map((feet) => 12 * feet),
+  us: [1, 2, 3, 4, 5, 6, 10, 20, 30, 40, 50, 60, 100, 200, 300, 400].map((feet) => 12 * feet),
   metric: [10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000, 5000],
 };
 

@@ -11,6 +11,8 @@ import { shelved } from "./shelf.js";
 
 /** mm between two sections. */
 const GAP = 8;
+/** n of the largest scale that a section of a whole work is drawn to. */
+const LEAST = 20;
 
 /** Two sections through each tank, pad and bed, those of one work together and to one scale. */
 export const workSections: SheetMaker = (job, roomOf) => {
@@ -35,14 +37,18 @@ function paged(
   room: Room,
 ): PageOf[] {
   const pages: PageOf[] = [];
-  for (const cuts of byWork(all)) {
-    const scale = largestScale(job, fills, cuts, room);
+  const put = (cuts: CutData[], scale: number): void => {
     const page = pages.at(-1);
-    const onto = page && page.scale === scale ? [...page.cuts, ...cuts] : null;
+    const onto = page?.scale === scale ? [...page.cuts, ...cuts] : null;
     if (page && onto && placesOf(job, fills, onto, scale, room) !== null) page.cuts = onto;
-    else if (placesOf(job, fills, cuts, scale, room) !== null) pages.push({ scale, cuts });
-    // One too large for any usual scale beside its fellow stands alone.
-    else for (const cut of cuts) pages.push({ scale, cuts: [cut] });
+    else if (cuts.length === 1 || placesOf(job, fills, cuts, scale, room) !== null) {
+      pages.push({ scale, cuts });
+    } else for (const cut of cuts) put([cut], scale);
+  };
+  for (const cuts of byWork(all)) {
+    const scales = scalesOf(job, fills, cuts, room);
+    if (new Set(scales).size === 1) put(cuts, scales[0]!);
+    else cuts.forEach((cut, i) => put([cut], scales[i]!));
   }
   return pages;
 }
@@ -52,17 +58,29 @@ function byWork(all: readonly CutData[]): CutData[][] {
   return ids.map((id) => all.filter(({ cut }) => cut.work.id === id));
 }
 
-/** n of the largest usual scale at which all of a work's sections fit one sheet. */
-function largestScale(
+/** Sections as large as this are large enough, or those nearly as large as they could be alone. */
+const LARGE = 72;
+const NEARLY = 1.3;
+
+/**
+ * n of the scale of each of a work's sections: the largest usual one at which they fit one sheet
+ * together, if that is large enough; else the largest at which each fits a sheet of its own, alike
+ * unless one could be twice as large as the other.
+ */
+function scalesOf(
   job: SheetJob,
   fills: ReadonlyMap<string, Fill>,
   cuts: readonly CutData[],
   room: Room,
-): number {
-  const list = SECTION_SCALES[job.site.units].filter((scale) => scale >= 20);
-  return (
-    list.find((scale) => placesOf(job, fills, cuts, scale, room) !== null) ?? list.at(-1) ?? 1000
-  );
+): number[] {
+  const list = SECTION_SCALES[job.site.units].filter((scale) => scale >= LEAST);
+  const fitting = (some: readonly CutData[]): number =>
+    list.find((scale) => placesOf(job, fills, some, scale, room) !== null) ?? list.at(-1)!;
+  const alone = cuts.map((cut) => fitting([cut]));
+  const smallest = Math.max(...alone);
+  const together = fitting(cuts);
+  if (together <= Math.max(LARGE, NEARLY * Math.min(...alone))) return cuts.map(() => together);
+  return smallest < 2 * Math.min(...alone) ? cuts.map(() => smallest) : alone;
 }
 
 function placesOf(
