@@ -185,7 +185,8 @@ function scaleCell(site: Site, { scale, scaleNote }: SheetContent, cell: Cell): 
           ),
         ];
   if (scale === null) {
-    return [label, words(texts.sheets.notToScale, spotIn(cell, 7.4), "strong", 3.2), ...note];
+    const said = scaleNote ?? texts.sheets.notToScale;
+    return [label, words(said, spotIn(cell, 7.4), "strong", scaleNote === undefined ? 3.2 : 2.6)];
   }
   const said = `${scaleInWords(scale, site.units)}  (${scaleRatio(scale)})`;
   return [

@@ -7,14 +7,14 @@ import type { Fill, GroupMark, Mark, Spot } from "../paper.js";
 import { textWidth } from "../textWidth.js";
 import { axisMarks, axisWidth } from "./axis.js";
 import type { CutData } from "./cutData.js";
-import { acrossDimensions, besideDimensions, besideWidth } from "./cutDimensions.js";
+import { calloutMarks, type Callout } from "./callouts.js";
+import { acrossSpans, uprightSpans } from "./cutDimensions.js";
+import { acrossMarks, besideMarks, besideWidth } from "./dimensionRows.js";
 import { cutNames } from "./cutNames.js";
-import type { Level } from "./cutLevels.js";
 import { earthMarks, surfaceMarks } from "./earth.js";
 import { crossPipes, sidePipes } from "./sectionPipes.js";
-import { FAINT, INK, PENS, TEXT } from "./pens.js";
-import { spreadInRow } from "./spread.js";
-import { boxOf, lineOf, xOf, yOf, type View } from "./view.js";
+import { INK, PENS, TEXT } from "./pens.js";
+import { boxOf, lineOf, type View } from "./view.js";
 
 export interface CutAsk {
   site: Site;
@@ -36,9 +36,6 @@ export interface DrawnCut {
 }
 
 const HEAD = 12;
-/** mm to the right of the ground before the levels' figures, and what a level takes upright. */
-const TO_LEVELS = 5;
-const LEVEL = 2.9;
 const END = 1;
 
 export function cutDrawing(ask: CutAsk): DrawnCut {
@@ -54,27 +51,38 @@ export function cutDrawing(ask: CutAsk): DrawnCut {
     along: scale,
     up: scale,
   };
-  const margin = besideWidth(ask) + axisWidth(plain, site.units) + 1;
+  const spans = uprightSpans(ask);
+  const margin = besideWidth(spans, site.units) + axisWidth(plain, site.units) + 1;
   const view = { ...plain, left: left + margin };
   const [, , wide, tall] = boxOf(view);
-  const levels = levelMarks(data.levels, site, view);
-  const below = acrossDimensions(ask, view, view.top + tall + 3);
+  const levels = calloutMarks(levelCallouts(ask), view);
+  const below = acrossMarks(acrossSpans(ask), site.units, view, view.top + tall + 3);
   const head = headMarks(ask);
   return {
-    width: Math.max(margin + wide + TO_LEVELS + levels.width + END, head.width),
+    width: Math.max(margin + wide + levels.width + END, head.width),
     height: HEAD + Math.max(tall + 3 + below.height, levels.height),
     marks: [
       ...head.marks,
       ...groundMarks(ask, view),
       letterMarks(cut.letter, view),
       levels.marks,
-      ...besideDimensions(ask, view),
+      ...besideMarks(spans, site.units, view, axisWidth(view, site.units) + 2.5),
       below.marks,
       axisMarks(view, site.units).figures,
       ...cutNames(ask, view),
     ],
   };
 }
+
+const levelCallouts = ({ data, site }: CutAsk): Callout[] =>
+  data.levels.map(({ name, height, ...rest }) => ({
+    height,
+    text: words.sheetsSections.cut.levelAt(
+      elevation.print(height, site.units, { bare: true }),
+      name,
+    ),
+    ...rest,
+  }));
 
 function headMarks({ data, left, top }: CutAsk): { width: number; marks: Mark[] } {
   const { cut: texts } = words.sheetsSections;
@@ -141,76 +149,6 @@ function letterMarks(letter: string, view: View): GroupMark {
     textAt([left + width, top - 1], `${letter}′`, "strong", TEXT.title, "middle"),
   ];
   return { kind: "group", layer: words.sheetsSections.layers.names, marks };
-}
-
-/** Figures of the levels in a column to the right, each led to from what it is the level of. */
-function levelMarks(
-  levels: readonly Level[],
-  { units }: Pick<Site, "units">,
-  view: View,
-): { width: number; height: number; marks: GroupMark } {
-  const right = xOf(view, view.to);
-  const [, top, , tall] = boxOf(view);
-  const texts = levels.map(
-    ({ height, name }) => `${elevation.print(height, units, { bare: true })}  ${name}`,
-  );
-  const rows = spreadInRow(
-    levels.map(({ height }) => ({ at: yOf(view, height), size: LEVEL })),
-    0,
-    top,
-    Math.max(top + tall, top + levels.length * LEVEL),
-  );
-  const marks = levels.flatMap((level, i): Mark[] => {
-    const y = yOf(view, level.height);
-    const row = rows[i]!;
-    const lead: Spot[] = [
-      [Math.max(xOf(view, level.from), view.left), y],
-      [right, y],
-      [right + TO_LEVELS - 1, row],
-    ];
-    return [
-      { kind: "path", lines: [lead], closed: false, pen: { ...PENS.thin, color: FAINT } },
-      ...(level.water ? waterSign(level, level.water, view) : []),
-      {
-        ...textAt([right + TO_LEVELS, row + 0.75], texts[i]!, "text", TEXT.small, "start"),
-        tabular: true,
-      },
-    ];
-  });
-  return {
-    width: Math.max(0, ...texts.map((text) => textWidth(text, "text", TEXT.small, true))),
-    height: Math.max(tall, ...rows.map((row) => row + LEVEL / 2 - top)),
-    marks: { kind: "group", layer: words.sheetsSections.layers.heights, marks },
-  };
-}
-
-/** A water level: a dashed line with a triangle on it. */
-function waterSign({ height }: Level, [from, to]: readonly [number, number], view: View): Mark[] {
-  const y = yOf(view, height);
-  const [left, right] = [
-    Math.max(xOf(view, from), view.left),
-    Math.min(xOf(view, to), xOf(view, view.to)),
-  ];
-  const x = left + (right - left) * 0.22;
-  const sign: Spot[] = [
-    [x, y],
-    [x - 1, y - 1.7],
-    [x + 1, y - 1.7],
-  ];
-  return [
-    {
-      kind: "path",
-      lines: [
-        [
-          [left, y],
-          [right, y],
-        ],
-      ],
-      closed: false,
-      pen: PENS.water,
-    },
-    { kind: "path", lines: [sign], closed: true, pen: PENS.thin, fill: { color: "#ffffff" } },
-  ];
 }
 
 function textAt(

@@ -1,7 +1,7 @@
 /** Names in a section: what is built, pipes, slopes of walls, depths of the hole. */
 import { heightOn } from "../../estimate/index.js";
 import { schemeOf } from "../../estimate/index.js";
-import { length, wallSlope } from "../../units/index.js";
+import { length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { Mark, Spot } from "../paper.js";
 import { lineObstacles, type LabelWish, type Obstacle } from "../place.js";
@@ -10,7 +10,7 @@ import { textWidth } from "../textWidth.js";
 import { dimensionLine } from "./dimension.js";
 import { namedMarks, wishFor } from "./names.js";
 import { TEXT } from "./pens.js";
-import { wallSlopes } from "./wallSlopes.js";
+import { sayRun, wallSlopes } from "./wallSlopes.js";
 import { boxOf, lineOf, spotOf, xOf, yOf, type View } from "./view.js";
 
 export function cutNames(ask: CutAsk, view: View): Mark[] {
@@ -32,10 +32,16 @@ export function cutNames(ask: CutAsk, view: View): Mark[] {
 
 function slopeWishes({ site, data }: CutAsk, view: View): LabelWish[] {
   if (data.cut.work.kind === "bed") return [];
-  return wallSlopes(data.dug.surface, ...data.cut.changed).map(({ at, run }, i): LabelWish => {
-    const rounded = Math.round(run * 100) / 100;
-    const said = wallSlope.print(rounded < 0.02 ? 0 : rounded, site.units);
-    return { ...wishFor(`slope ${i}`, said, spotOf(view, at), 6), face: "text", gap: 1.2 };
+  const isPad = data.cut.work.kind === "pad";
+  // The walls of a pad stay, and its fill has slopes too.
+  const { surface } = isPad ? data.finished : data.dug;
+  const rise = isPad ? 0.1 : 0.3;
+  return wallSlopes(surface, ...data.cut.changed, rise).map(({ at, run }, i): LabelWish => {
+    return {
+      ...wishFor(`slope ${i}`, sayRun(run, site.units), spotOf(view, at), 6),
+      face: "text",
+      gap: 1.2,
+    };
   });
 }
 

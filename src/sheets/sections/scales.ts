@@ -11,6 +11,12 @@ export const SECTION_SCALES: Readonly<Record<Units, readonly number[]>> = {
   metric: [10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000, 5000],
 };
 
+/** As those of sections, and larger. */
+export const DETAIL_SCALES: Readonly<Record<Units, readonly number[]>> = {
+  us: [0.5, 1, 2, 3, 4, 5, 6, 10, 20, 30].map((feet) => 12 * feet),
+  metric: [5, 10, 20, 25, 50, 100, 200, 500],
+};
+
 /**
  * n of the largest usual scale (the smallest n) at which `metres` take no more than `mm` of paper;
  * past the list the smallest thousand that does.

@@ -1,4 +1,6 @@
-/** Slopes of dug walls as a section shows them. */
+/** Slopes of walls as a section shows them. */
+import { wallSlope } from "../../units/index.js";
+import type { UnitSystem } from "../../units/index.js";
 
 type Place = readonly [station: number, height: number];
 
@@ -10,24 +12,24 @@ export interface WallSlope {
   run: number;
 }
 
-/** m of rise under which a stretch of wall is not named, and runs that count as the same. */
-const LEAST_RISE = 0.3;
+/** Runs that count as the same. */
 const SAME = 0.02;
 /** What lies flatter than this is floor or ground, run per rise. */
 const FLATTEST = 4;
 
 /**
  * The walls of what is dug between two stations: stretches of the surface that are steep, in order,
- * each straight piece once.
+ * each straight piece once that rises `leastRise` m or more.
  */
 export function wallSlopes(
   surface: readonly (readonly Place[])[],
   from: number,
   to: number,
+  leastRise: number,
 ): WallSlope[] {
   const pieces = surface.flatMap((line) => straightPieces(line, from, to));
   return pieces
-    .filter(({ a, b }) => Math.abs(b[1] - a[1]) >= LEAST_RISE)
+    .filter(({ a, b }) => Math.abs(b[1] - a[1]) >= leastRise)
     .map(({ a, b, run }) => ({ at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], run }));
 }
 
@@ -53,4 +55,10 @@ function straightPieces(line: readonly Place[], from: number, to: number): Piece
     else pieces.push({ a, b, run: Math.abs(signed) });
   });
   return pieces;
+}
+
+/** A run as it is said, to a hundredth: "¾ : 1", "vertical". */
+export function sayRun(run: number, units: UnitSystem): string {
+  const rounded = Math.round(run * 100) / 100;
+  return wallSlope.print(rounded < SAME ? 0 : rounded, units);
 }

@@ -59,6 +59,66 @@ export const sheetsSections = {
       cover: (unit: string) => `Cover on the pipe, ${unit}`,
     },
   },
+  detail: {
+    sheet: "Details",
+    scaleNote: "each to the scale said at it",
+    heading: (n: number, name: string) => `Detail ${n}: ${name}`,
+    toScale: (scale: string, said: string) => `${scale}. ${said}`,
+    atStation: (along: string) => `Across, where it lies deepest, ${along} along`,
+    acrossBed: (long: string, wide: string) => `Across; ${long} long and ${wide} wide outside`,
+    bedding: "bedding",
+    pipes: "pipes",
+    zoneAbove: "zone over",
+    backfill: "backfill",
+    floor: "floor",
+    inside: "inside",
+    ground: (height: string) => `Finished ground ${height}`,
+    floorAt: (height: string) => `Trench floor ${height}`,
+    backfillOf: (material: string) => `Backfill: ${material}`,
+    crowned: ", heaped for settling",
+    zoneOf: (material: string) => `Pipe zone: ${material}`,
+    beddingOf: (material: string) => `Bedding: ${material}`,
+    pipe: (name: string, material: string, outside: string, invert: string) =>
+      `${name}, ${material === "" ? "" : `${material}, `}${outside} outside, invert here ${invert}`,
+    cover: (least: string) => `least cover on its way ${least}`,
+    wanted: (cover: string, source: string) => `wanted ${cover} (${source})`,
+    bedTop: (height: string) => `Top of walls ${height}`,
+    bedBase: (height: string) => `Base ${height}`,
+    overflow: (height: string) => `Overflow, invert ${height}`,
+    laterals: (each: {
+      name: string;
+      count: number;
+      inside: string;
+      long: string;
+      hole: string;
+      apart: string;
+    }) =>
+      `${each.name}: ${each.count} ${each.count === 1 ? "lateral" : "laterals"} ${each.long} long, ${each.inside} inside; holes ${each.hole}, ${each.apart} apart`,
+    floats: (tank: string) => `${tank}, float levels`,
+    floatsSaid: "Inside as the estimate takes it; walls as its floor",
+    off: "Pump off",
+    on: "Pump on",
+    alarm: "Alarm",
+    full: "Reserve full",
+    chamberCover: "Underside of cover",
+    chamberFloor: "Inside floor",
+    kept: (volume: string) => `${volume} stay below`,
+    drawn: (volume: string) => `${volume} a start, what runs back included`,
+    aboveAlarm: (volume: string) => `${volume} free above`,
+  },
+  notes: {
+    title: "Notes to the details",
+    wiring: (name: string, cover: string, wanted: string, source: string) =>
+      `${name}: least ground over it ${cover}, wanted ${wanted} (${source}). A licensed electrician wires it.`,
+    risers: (from: string, source: string) =>
+      `Where ${from} or more lies over a tank, its lids come up to the ground in risers, closed and fastened (${source}).`,
+    uplift: (name: string, factor: string, wanted: string) =>
+      `${name}, empty in groundwater as high as given: weight ÷ uplift ${factor}, wanted ${wanted}.`,
+    barrier: (long: string, off: string, bare: string, source: string) =>
+      `Erosion barrier ${long} long, ${off} below the lower edge of the ${bare} of bare ground (${source}).`,
+    decide:
+      "Figures are the site file's and the estimate's. Local codes, the maker's sheets and licensed practice decide.",
+  },
   winds: ["north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"],
   cut: {
     sheet: "Sections",
@@ -70,6 +130,7 @@ export const sheetsSections = {
     makersTank: "The tank's outside; its walls, lids and fittings are its maker's",
     both: (one: string, other: string) =>
       `${one}; ${other.charAt(0).toLowerCase()}${other.slice(1)}`,
+    levelAt: (height: string, name: string) => `${height}  ${name}`,
     deep: (depth: string) => `${depth} deep`,
     sized: (size: string, name: string) => `${size} ${name}`,
     level: {

@@ -1,0 +1,55 @@
+/** What the details are to be read with: figures of the estimate that no drawing shows. */
+import type { Estimate } from "../../estimate/index.js";
+import { ruleOf } from "../../site/index.js";
+import type { Scheme, Site } from "../../site/index.js";
+import { area, length, distance, plainNumber } from "../../units/index.js";
+import { words } from "../../words/index.js";
+
+/** Notes in order, each with its source where it has one. */
+export function detailNotes(site: Site, scheme: Scheme, estimate: Estimate): string[] {
+  return [
+    ...wiringNotes(site, estimate),
+    ...tankNotes(site, scheme, estimate),
+    ...barrierNotes(site, estimate),
+    words.sheetsSections.notes.decide,
+  ];
+}
+
+function wiringNotes({ units }: Site, { flow }: Estimate): string[] {
+  const { notes } = words.sheetsSections;
+  return flow.pipes
+    .filter(({ service }) => service === "conduit")
+    .map(({ name, cover, leastCover }) =>
+      notes.wiring(
+        name,
+        length.print(cover.least, units),
+        length.print(leastCover.value, units),
+        leastCover.source,
+      ),
+    );
+}
+
+function tankNotes(site: Site, { works }: Scheme, estimate: Estimate): string[] {
+  const { notes } = words.sheetsSections;
+  const risers = ruleOf(site, "riser-from");
+  const tanks = works.filter((work) => work.kind === "tank");
+  const named =
+    tanks.length === 0 ? [] : [notes.risers(length.print(risers.value, site.units), risers.source)];
+  const floats = estimate.flow.flotation.flatMap(({ name, factor, wanted }) =>
+    factor === null ? [] : [notes.uplift(name, plainNumber(factor, 2), plainNumber(wanted, 2))],
+  );
+  return [...named, ...floats];
+}
+
+function barrierNotes(site: Site, { land }: Estimate): string[] {
+  if (!(land.barrier.value > 0)) return [];
+  const off = ruleOf(site, "barrier-off");
+  return [
+    words.sheetsSections.notes.barrier(
+      distance.print(land.barrier.value, site.units, { digits: 1 }),
+      length.print(off.value, site.units),
+      area.print(land.disturbed.value, site.units),
+      off.source,
+    ),
+  ];
+}
