@@ -91,7 +91,12 @@ function titleBlock(job: SheetJob, content: SheetContent, number: number, of: nu
   const paper = PAPERS[job.paper];
   const top = paper.height - MARGIN - TITLE_HEIGHT;
   const height = TITLE_HEIGHT - RESERVE_HEIGHT;
-  const fixed = { drawn: 40, scale: 54, north: content.north === null ? 0 : 17, sheet: 24 };
+  const fixed = {
+    drawn: 40,
+    scale: content.scale === "text" ? 0 : 54,
+    north: content.north === null ? 0 : 17,
+    sheet: 24,
+  };
   const free = paper.width - 2 * MARGIN - fixed.drawn - fixed.scale - fixed.north - fixed.sheet;
   const widths = [0.56 * free, 0.44 * free, ...Object.values(fixed)];
   let left = MARGIN;
@@ -172,6 +177,7 @@ function drawnCell({ site, date }: SheetJob, cell: Cell): Mark[] {
 }
 
 function scaleCell(site: Site, { scale, scaleNote }: SheetContent, cell: Cell): Mark[] {
+  if (scale === "text") return [];
   const label = words(texts.sheets.scale, spotIn(cell, 3.4), "text", 1.9, { color: GREY });
   const note =
     scaleNote === undefined
@@ -241,7 +247,7 @@ function sheetCell(number: number, of: number, cell: Cell): Mark[] {
   const middle = cell.left + cell.width / 2;
   return [
     words(texts.sheets.sheetOf, spotIn(cell, 3.4), "text", 1.9, { color: GREY }),
-    words(texts.sheets.numberOf(number, of), [middle, cell.top + 14], "heading", 5.4, {
+    words(texts.sheets.numberOf(number, of), [middle, cell.top + 14], "strong", 5, {
       anchor: "middle",
     }),
   ];

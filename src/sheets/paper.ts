@@ -116,8 +116,8 @@ export interface SheetContent {
   /** Stable, such as "layout" or "section:tank-1". */
   id: string;
   title: string;
-  /** n of 1 : n; null for a sheet that is not to scale. */
-  scale: number | null;
+  /** n of 1 : n; null for a drawing that is not to scale, "text" for a sheet that holds no drawing. */
+  scale: number | "text" | null;
   /** What else is to be said of the scale, such as "heights drawn 5 times"; absent for nothing. */
   scaleNote?: string;
   /** Degrees clockwise by which north is turned from up; null where there is no north (a section). */

@@ -1,10 +1,17 @@
 /** All sheets of a job in their order, each with its frame and its number. */
+import { frontSheets } from "./front/frontSheets.js";
 import { framedPage, roomOf } from "./frame.js";
-import type { LegendRow, Page, PlanWindow, SheetContent, SheetJob, SheetMaker } from "./paper.js";
+import { costSheets } from "./lists/cost.js";
+import { machineSheets } from "./lists/machines.js";
+import { quantitySheets } from "./lists/quantities.js";
+import type { LegendRow, Page, PlanWindow, Room, SheetJob, SheetMaker } from "./paper.js";
 import { pipeProfiles } from "./sections/profiles.js";
 
-/** Who draws what, in the order of the set. Whoever adds a kind of sheet adds its maker here. */
-const MAKERS: readonly SheetMaker[] = [pipeProfiles];
+/**
+ * Who draws what, in the order of the set, after the cover, the permit's list and the findings.
+ * Whoever adds a kind of sheet adds its maker here.
+ */
+const MAKERS: readonly SheetMaker[] = [pipeProfiles, quantitySheets, machineSheets, costSheets];
 
 /**
  * The whole set of sheets.
@@ -14,7 +21,8 @@ export function sheetsOf(
   job: SheetJob,
   windows: Readonly<Record<string, PlanWindow>> = {},
 ): Page[] {
-  const room = (legend: readonly LegendRow[]) => roomOf(job.paper, legend);
-  const contents: SheetContent[] = MAKERS.flatMap((make) => [...make(job, room, windows)]);
+  const room = (legend: readonly LegendRow[]): Room => roomOf(job.paper, legend);
+  const body = MAKERS.flatMap((make) => [...make(job, room, windows)]);
+  const contents = [...frontSheets(job, room, body), ...body];
   return contents.map((content, i) => framedPage(job, content, i + 1, contents.length));
 }

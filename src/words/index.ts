@@ -26,9 +26,11 @@ import { picked } from "./en/picked.js";
 import { scene } from "./en/scene.js";
 import { sectionPanel } from "./en/sectionPanel.js";
 import { shading } from "./en/shading.js";
-import { sheetsSections } from "./en/sheetsSections.js";
 import { shelf } from "./en/shelf.js";
 import { sheets } from "./en/sheets.js";
+import { sheetsFront } from "./en/sheetsFront.js";
+import { sheetsLists } from "./en/sheetsLists.js";
+import { sheetsSections } from "./en/sheetsSections.js";
 import { startPage } from "./en/startPage.js";
 import { surveyLeaf } from "./en/surveyLeaf.js";
 import { sums } from "./en/sums.js";
@@ -63,6 +65,8 @@ const english = {
   sectionPanel,
   shading,
   sheets,
+  sheetsFront,
+  sheetsLists,
   sheetsSections,
   shelf,
   startPage,

@@ -2,6 +2,8 @@
 export const sheets = {
   /** Of the whole set, in the file's particulars. */
   subject: (scheme: string) => `Drawings to scale: ${scheme}`,
+  /** Over the part of a table that stands in another column or on another sheet. */
+  goesOn: (title: string) => `${title}, continued`,
   legend: "Legend",
   parcel: (text: string) => `Parcel ${text}`,
   drawnBy: "Drawn by",
