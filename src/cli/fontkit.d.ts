@@ -9,7 +9,10 @@ declare module "fontkit" {
     /** Code points of every letter that the font has. */
     characterSet: readonly number[];
     glyphForCodePoint: (code: number) => Glyph;
-    layout: (text: string, features?: readonly string[]) => { glyphs: readonly Glyph[] };
+    layout: (
+      text: string,
+      features?: readonly string[],
+    ) => { glyphs: readonly Glyph[]; positions: readonly { xAdvance: number }[] };
   }
   export function create(bytes: Uint8Array): Font;
 }

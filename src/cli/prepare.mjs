@@ -214,15 +214,51 @@ function run(program, args) {
   return result.status === 0;
 }
 
-/** @param {"root" | "sudo"} as */
-function installDebianChromium(as) {
-  say("No Chrome or Chromium found: installing Debian's chromium package …");
+/** Installs packages of Debian's. @param {"root" | "sudo"} as @param {string[]} packages */
+function installDebian(as, packages) {
   /** @param {string[]} args */
   const apt = (args) =>
     as === "root" ? run("apt-get", args) : run("sudo", ["-n", "apt-get", ...args]);
-  const install = ["install", "-y", "-qq", "--no-install-recommends", "chromium"];
+  const install = ["install", "-y", "-qq", "--no-install-recommends", ...packages];
   // The list of packages may be missing or old, so a first failure is not the end.
   return apt(install) || (apt(["update", "-qq"]) && apt(install));
+}
+
+/** @param {"root" | "sudo"} as */
+function installDebianChromium(as) {
+  say("No Chrome or Chromium found: installing Debian's chromium package …");
+  return installDebian(as, ["chromium"]);
+}
+
+/**
+ * General-purpose programs that tests read our files back with: Debian's package, and a program
+ * that is there once it is installed. One list, so that a fresh machine installs them in one go.
+ * @type {Readonly<Record<string, string>>}
+ */
+export const TEST_TOOLS = {
+  "poppler-utils": "pdftotext",
+};
+
+/**
+ * Installs those packages whose program is missing, all of `TEST_TOOLS` unless told otherwise.
+ * Throws a PrepareError that names what could not be had.
+ * @param {string[]} [packages] keys of `TEST_TOOLS`
+ */
+export function ensureDebian(packages = Object.keys(TEST_TOOLS)) {
+  const missing = () => packages.filter((name) => !onPath(TEST_TOOLS[name] || name));
+  const wanted = missing();
+  if (wanted.length === 0) return;
+  const as = mayInstallSystemPackages();
+  if (as !== "none" && onPath("apt-get")) {
+    say(`Installing for the tests: ${wanted.join(", ")} …`);
+    installDebian(as, wanted);
+  }
+  const left = missing();
+  if (left.length === 0) return;
+  throw new PrepareError(
+    `Programs that some tests read files back with are missing: ${left.join(", ")} (names of Debian's packages).\n` +
+      "Install them, or what your system calls them, and run npm test again; the tests that need them fail until then.",
+  );
 }
 
 /**
