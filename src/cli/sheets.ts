@@ -80,7 +80,7 @@ function wantedPages(pages: readonly Page[], only: readonly string[] | undefined
 function write(folder: string, name: string, content: string | Uint8Array): void {
   const file = path.join(folder, name);
   writeFileSync(file, content);
-  console.log(file);
+  process.stdout.write(`${file}\n`);
 }
 
 function argumentsOf(argv: readonly string[]): Arguments {
@@ -124,6 +124,11 @@ function dayOf(text: string): string {
   if (isDay) return text;
   throw new Unusable(`--date: got "${text}", expected a day such as 2026-11-27; ${USAGE}`);
 }
+
+// A reader that stops early (`| head`) is no fault of ours.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
 
 try {
   await run(process.argv.slice(2));

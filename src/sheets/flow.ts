@@ -23,8 +23,24 @@ export function columnWidth(room: Room, columns: number): number {
   return (room.width - GUTTER * (columns - 1)) / columns;
 }
 
-/** The items down the columns of as many sheets as they take: the marks of each sheet. */
+/** Shares of the room's height that are tried for a sheet whose columns could end level. */
+const LEVELS = [0.4, 0.5, 0.6, 0.7, 0.76, 0.82, 0.88, 0.94];
+
+/**
+ * The items down the columns of as many sheets as they take: the marks of each sheet. Where one
+ * sheet is enough, its columns end about level.
+ */
 export function flowSheets(items: readonly FlowItem[], room: Room, columns: number): Mark[][] {
+  const whole = flowWithin(items, room, columns);
+  if (whole.length !== 1 || columns === 1) return whole;
+  for (const share of LEVELS) {
+    const level = flowWithin(items, { ...room, height: share * room.height }, columns);
+    if (level.length === 1) return level;
+  }
+  return whole;
+}
+
+function flowWithin(items: readonly FlowItem[], room: Room, columns: number): Mark[][] {
   const step = columnWidth(room, columns) + GUTTER;
   const sheets: Mark[][] = [];
   let column = -1;
