@@ -6,7 +6,7 @@ import { worstOfWork } from "./findingMarks.js";
 import type { ScenePoint } from "./frame.js";
 import { limitAnchor } from "./limitPick.js";
 import { layLabels, stalkOf, type LabelBox } from "./labelLayout.js";
-import { RANK, useOverLayer } from "./overLayers.js";
+import { RANK, useOverLayer, writable } from "./overLayers.js";
 import type { Selection } from "./props.js";
 import {
   hasTag,
@@ -201,9 +201,13 @@ function placeTags(
     if (tag.chosen) shown.unshift(one);
     else shown.push(one);
   });
+  const free = writable(view);
   // The button that shows what is picked stands at the right.
-  const right = view.width - (layer.querySelector("[aria-pressed=true]") === null ? 8 : 66);
-  const bounds = { left: 8, top: 56, right, bottom: view.height - 76 };
+  const kept = layer.querySelector("[aria-pressed=true]") === null ? 0 : 58;
+  const bounds = {
+    ...{ left: free.left, top: free.top },
+    ...{ right: free.left + free.width - kept, bottom: free.top + free.height },
+  };
   const over = laidOver(layer);
   const places = layLabels(
     shown.map((s) => s.box),

@@ -4,7 +4,7 @@ import { words } from "../words/index.js";
 import { drape } from "./drape.js";
 import { toScene, type SceneFrame } from "./frame.js";
 import { chainSegments, InkLines } from "./InkLines.js";
-import { RANK, useOverLayer } from "./overLayers.js";
+import { RANK, useOverLayer, writable } from "./overLayers.js";
 import type { ScenePalette } from "./palette.js";
 import type { ProbeWorth } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
@@ -101,8 +101,6 @@ export function NextProbeTag(props: {
 
 /** px of the tag and its distance from the mark. */
 const TAG = { width: 124, height: 26, off: 14 };
-/** px that the tag keeps from the sides of the scene. */
-const KEPT = 4;
 
 function place(
   tag: HTMLElement | null,
@@ -117,14 +115,15 @@ function place(
   tag.hidden = on === null;
   if (on === null) return [];
   const { width, height, off } = TAG;
+  const free = writable(view);
   // To the right or left of the mark, above or below it, then farther off: the first that covers
   // nothing, else the one that covers least.
   const seats = [1, 2.6, 4.2].flatMap((far) =>
     [-height * far - off / 2, off / 2 + height * (far - 1)].flatMap((down) =>
       [off, -off - width, -width / 2].map((aside): ScreenBox => {
-        const most = { left: view.width - KEPT - width, top: view.height - KEPT - height };
-        const left = Math.min(most.left, Math.max(KEPT, on.left + aside));
-        return { left, top: Math.min(most.top, Math.max(KEPT, on.top + down)), width, height };
+        const most = { left: free.left + free.width - width, top: free.top + free.height - height };
+        const left = Math.min(most.left, Math.max(free.left, on.left + aside));
+        return { left, top: Math.min(most.top, Math.max(free.top, on.top + down)), width, height };
       }),
     ),
   );

@@ -30,6 +30,7 @@ import { tankBodies, type SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
 import type { LimitMarksShown } from "./marksOfLimits.js";
 import { LimitMarks } from "./LimitMarks.js";
+import { ErosionBarrier } from "./works/ErosionBarrier.js";
 import { LadderModels } from "./works/LadderModels.js";
 import { LimitModels } from "./works/LimitModels.js";
 import { ProbePins, SurveyCrosses } from "./works/ProbePins.js";
@@ -193,6 +194,9 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
         chosenIds={idsAmong(chosen, "work")}
         through={through}
       />
+      {stage !== "found" && estimate !== null && (
+        <ErosionBarrier lines={estimate.land.barriers} {...{ frame, palette }} />
+      )}
       {stage === "dug" && <LadderModels {...{ estimate, frame, palette }} />}
       {given.machine !== null && <MachineModel machine={given.machine} palette={palette} />}
       {props.showProbes && (

@@ -86,7 +86,9 @@ function WayTable({ ways, site, onKeep }: WayTableProps): ReactElement {
               <th scope="row">{i + 1}</th>
               <td>{distance.print(way.length, site.units)}</td>
               <td>{distance.print(way.fall, site.units)}</td>
-              <td>{hollowsText(way, site.units)}</td>
+              <td data-none={way.hollows.length === 0 ? "" : undefined}>
+                {hollowsText(way, site.units)}
+              </td>
               <td>
                 {isKept(way, site) ? (
                   says.kept
@@ -96,7 +98,8 @@ function WayTable({ ways, site, onKeep }: WayTableProps): ReactElement {
                     aria-label={says.keepThis(String(i + 1))}
                     onClick={() => onKeep(way.path)}
                   >
-                    {says.keep}
+                    <span className="keep-long">{says.keep}</span>
+                    <span className="keep-short">{says.columns.keep}</span>
                   </button>
                 )}
               </td>

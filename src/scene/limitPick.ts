@@ -1,6 +1,7 @@
 import { limitCorners, type Limit, type PlanPoint } from "../site/index.js";
 import type { ScreenPoint } from "./dragging.js";
 import { toScene, type ScenePoint } from "./frame.js";
+import { isOverhead, supportsOf } from "./overhead.js";
 import { distanceToPath } from "./picking.js";
 import type { Selection } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
@@ -19,7 +20,8 @@ export function limitAnchor({ frame, found }: SceneContents, limit: Limit): Scen
   if (at === null) return null;
   const [x, y] = toScene(frame, at);
   const z = found.heightAt(x, y)?.z ?? frame.centre[2];
-  return [x, y, z + (limit.at === undefined ? 0 : 1)];
+  const wire = isOverhead(limit) ? (limit.height ?? 0) : 0;
+  return [x, y, z + (limit.at === undefined ? wire : 1)];
 }
 
 /** The limit that shows nearest the pointer within `reach` px; places win over lines. */
@@ -43,21 +45,24 @@ function pxTo(
   limit: Limit,
   { left, top }: ScreenPoint,
 ): number {
+  const shownAt = (at: ScenePoint): PlanPoint | null => {
+    const shown = projectPoint(view, at);
+    return shown && [shown.left, shown.top];
+  };
   const onScreen = (at: PlanPoint): PlanPoint | null => {
     const [x, y] = toScene(frame, at);
-    const z = found.heightAt(x, y)?.z ?? frame.centre[2];
-    const shown = projectPoint(view, [x, y, z]);
-    return shown && [shown.left, shown.top];
+    return shownAt([x, y, found.heightAt(x, y)?.z ?? frame.centre[2]]);
   };
   const corners = limitCorners(limit);
   const places = corners?.places ?? (limit.at === undefined ? [] : [limit.at]);
   const path = corners?.closed === true ? [...places, ...places.slice(0, 1)] : places;
-  const line = path.map(onScreen);
-  return Math.min(
-    ...line.map((a, i) => {
+  // A line on poles is picked by its wire, and by its line on the ground.
+  const wire = supportsOf(limit, frame, found)?.map((one) => shownAt(one.wire)) ?? [];
+  const far = [path.map(onScreen), wire].flatMap((line) =>
+    line.map((a, i) => {
       const b = line[i + 1] ?? a;
       return a === null || b === null ? Infinity : distanceToPath([left, top], [a, b]);
     }),
-    Infinity,
   );
+  return Math.min(...far, Infinity);
 }

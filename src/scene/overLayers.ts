@@ -14,6 +14,20 @@ export type Rank = (typeof RANK)[keyof typeof RANK];
 /** Puts things at their places, clear of the boxes given, and says what boxes they take. */
 export type LayOver = (taken: readonly ScreenBox[]) => readonly ScreenBox[];
 
+/** Where things may be written: clear of the bars over the scene's top and along its foot. */
+export function writable({ width, height }: SceneView): ScreenBox {
+  return {
+    left: SIDE,
+    top: BARS.top,
+    width: width - 2 * SIDE,
+    height: height - BARS.top - BARS.foot,
+  };
+}
+
+/** px. */
+const SIDE = 8;
+const BARS = { top: 56, foot: 76 };
+
 /** Lays one rank over the ground; the ranks after it find their places at the next frame. */
 export function layRank(view: SceneView, rank: Rank, lay: LayOver): void {
   const before = [...view.written].flatMap(([other, boxes]) => (other < rank ? boxes : []));

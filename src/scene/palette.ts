@@ -21,6 +21,8 @@ export interface ScenePalette {
   roof: string;
   leaf: string;
   trunk: string;
+  /** Of an erosion barrier. */
+  cloth: string;
   machine: string;
   machineDark: string;
   machineArm: string;
@@ -51,6 +53,7 @@ const DAY: ScenePalette = {
   roof: "#8f6a4c",
   leaf: "#69804d",
   trunk: "#6a4b33",
+  cloth: "#5b6a74",
   machine: "#8196a0",
   machineDark: "#4a565c",
   machineArm: "#a9b4b6",

@@ -5,9 +5,11 @@ import type { Limit, PlanPoint } from "../../site/index.js";
 import { drape } from "../drape.js";
 import { toScene, type SceneFrame } from "../frame.js";
 import { chainSegments, InkLines } from "../InkLines.js";
+import { isOverhead } from "../overhead.js";
 import type { ScenePalette } from "../palette.js";
 import type { StageGround } from "../stageGround.js";
 import { EdgedMesh } from "./EdgedMesh.js";
+import { OverheadLine } from "./OverheadLine.js";
 
 interface LimitModelsProps {
   limits: readonly Limit[];
@@ -36,13 +38,16 @@ interface OneLimit extends Omit<LimitModelsProps, "limits" | "chosen"> {
 
 function LimitModel({ limit, isChosen, frame, found, palette }: OneLimit): ReactElement | null {
   const at = limit.at === undefined ? null : toScene(frame, limit.at);
+  const isHung = isOverhead(limit) && limit.height !== undefined;
   const ground = at === null ? null : found.heightAt(at[0], at[1]);
   return (
     <group>
+      {isHung && <OverheadLine {...{ limit, isChosen, frame, found, palette }} />}
       {limit.path !== undefined && (
         <LimitLine
           path={limit.path.map((p) => toScene(frame, p))}
           kind={limit.kind}
+          under={isHung}
           closed={limit.closed === true}
           isChosen={isChosen}
           found={found}
@@ -79,18 +84,21 @@ function lineInk(
 interface LimitLineProps {
   path: readonly PlanPoint[];
   kind: string;
+  /** It hangs over the ground, and this is its line on it. */
+  under: boolean;
   closed: boolean;
   isChosen: boolean;
   found: StageGround;
   palette: ScenePalette;
 }
 
-function LimitLine({ path, kind, closed, isChosen, found, palette }: LimitLineProps): ReactElement {
+function LimitLine(props: LimitLineProps): ReactElement {
+  const { path, kind, under, closed, isChosen, found, palette } = props;
   const segments = useMemo(
     () => chainSegments(drape(path, found, 0.06, closed), closed),
     [path, closed, found],
   );
-  const ink = lineInk(kind, palette);
+  const ink = under ? { colour: palette.outline, width: 1.2, dash: 0.35 } : lineInk(kind, palette);
   const chosen = isChosen ? { colour: palette.stake, width: ink.width + 1.2, through: true } : {};
   return <InkLines segments={segments} {...ink} {...chosen} />;
 }

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, type ReactElement } from "react";
-import { CatmullRomCurve3, CurvePath, LineCurve3, TubeGeometry, Vector3 } from "three";
 import type { ScenePoint } from "../frame.js";
 import { chainSegments, InkLines } from "../InkLines.js";
+import { tubeAlong } from "./tube.js";
 
 interface PipeModelProps {
   /** Centre line, scene frame. */
@@ -38,21 +38,4 @@ export function PipeModel({ line, outside, colour, ghost, dash }: PipeModelProps
       />
     </group>
   );
-}
-
-function tubeAlong(line: readonly ScenePoint[], radius: number): TubeGeometry {
-  const places = line.map((at) => new Vector3(at[0], at[1], at[2]));
-  const path = new CurvePath<Vector3>();
-  places.forEach((at, i) => {
-    const before = places[i - 1];
-    if (before !== undefined && before.distanceTo(at) > 1e-6) path.add(new LineCurve3(before, at));
-  });
-  if (path.curves.length === 0) {
-    const only = places[0] ?? new Vector3();
-    path.add(new LineCurve3(only, only.clone().setZ(only.z + 0.01)));
-  }
-  // A tube samples its path evenly: enough places that bends stay within a few centimetres.
-  const samples = Math.min(600, Math.max(8, Math.ceil(path.getLength() / 0.12)));
-  const even = new CatmullRomCurve3(path.getSpacedPoints(samples), false, "centripetal");
-  return new TubeGeometry(even, samples, Math.max(radius, 0.02), 8, false);
 }
