@@ -81,6 +81,8 @@ function CostRange({ print }: { print: (value: number) => string }): ReactNode {
     );
   }
   const { low, likely, high } = drawn;
+  // Nothing is built yet: a range from nothing to nothing tells nothing.
+  if (high === 0) return null;
   const hint = says.rangeHint(print(likely));
   return (
     <>

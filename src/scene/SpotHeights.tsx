@@ -45,9 +45,10 @@ export function SpotHeights({ contents, view }: SpotHeightsProps): ReactElement 
   );
 }
 
-/** px of a written height: a letter's width, and a line. */
-const LETTER = 6.2;
+/** px of a written height: a letter's width, a line, and what is kept free beside it. */
+const LETTER = 6.6;
 const LINE = 13;
+const FREE = 5;
 
 function placeSpots(
   layer: HTMLElement,
@@ -72,9 +73,9 @@ function placeSpots(
 /** Beside the cross, to the right of it or else to the left, a little above or below. */
 function seatsAt(at: ScreenPoint | null, text: string): ScreenBox[] {
   if (at === null) return [];
-  const [width, height] = [text.length * LETTER, LINE];
+  const [width, height] = [text.length * LETTER + FREE, LINE + 1];
   const right = at.left + 5;
-  const left = at.left - 5 - width;
+  const left = at.left - 5 - width + FREE;
   return [
     { left: right, top: at.top - 13, width, height },
     { left, top: at.top - 13, width, height },

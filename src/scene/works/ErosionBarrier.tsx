@@ -33,7 +33,7 @@ export function ErosionBarrier({ lines, frame, palette }: ErosionBarrierProps): 
       <mesh geometry={geometry} raycast={() => null}>
         <meshBasicMaterial color={palette.cloth} side={DoubleSide} />
       </mesh>
-      <InkLines segments={ink} colour={palette.outline} width={1.6} />
+      <InkLines segments={ink} colour={palette.outline} width={1.3} opacity={0.8} />
     </group>
   );
 }
