@@ -47,6 +47,7 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   "src/flow/fieldPipes.test.ts": ["field.rises"],
   "src/flow/pipeEnds.test.ts": ["pipe.starts-at-nothing", "pipe.ends-at-nothing"],
   "src/flow/sizingMound.test.ts": ["sizing.mound-too-steep"],
+  "src/land/land.test.ts": ["land.drive-width"],
   "src/machines/canIt.test.ts": ["machine.dig-backwards"],
   "src/dig/dig.test.ts": ["walls.too-many-benches"],
 };
