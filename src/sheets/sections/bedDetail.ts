@@ -13,7 +13,7 @@ import { LEAST_PIPE } from "./sectionPipes.js";
 import { spotOf, type View } from "./view.js";
 
 /** m of ground beside the bed, and over and under all. */
-const BESIDE = 0.5;
+const BESIDE = 0.35;
 const OVER = 0.15;
 const UNDER = 0.4;
 

@@ -7,9 +7,9 @@ import type { Fill, GroupMark, Mark, Spot } from "../paper.js";
 import { textWidth } from "../textWidth.js";
 import { axisMarks, axisWidth } from "./axis.js";
 import type { CutData } from "./cutData.js";
-import { calloutMarks, type Callout } from "./callouts.js";
+import { calloutMarks, calloutSize, type Callout } from "./callouts.js";
 import { acrossSpans, uprightSpans } from "./cutDimensions.js";
-import { acrossMarks, besideMarks, besideWidth } from "./dimensionRows.js";
+import { acrossHeight, acrossMarks, besideMarks, besideWidth, type Span } from "./dimensionRows.js";
 import { cutNames } from "./cutNames.js";
 import { earthMarks, surfaceMarks } from "./earth.js";
 import { crossPipes, sidePipes } from "./sectionPipes.js";
@@ -37,15 +37,24 @@ export interface DrawnCut {
 
 const HEAD = 12;
 const END = 1;
+/** mm between the ground and the sizes under it. */
+const BELOW = 3;
 
-export function cutDrawing(ask: CutAsk): DrawnCut {
+/** Where the parts of a section stand, without drawing it. */
+interface Laid {
+  view: View;
+  spans: readonly Span[];
+  width: number;
+  height: number;
+}
+
+function laidOut(ask: CutAsk): Laid {
   const { site, data, scale, left, top } = ask;
-  const { cut, finished } = data;
   const plain: View = {
     left,
     top: top + HEAD,
     from: 0,
-    to: finished.length,
+    to: data.finished.length,
     high: data.high,
     low: data.low,
     along: scale,
@@ -55,19 +64,35 @@ export function cutDrawing(ask: CutAsk): DrawnCut {
   const margin = besideWidth(spans, site.units) + axisWidth(plain, site.units) + 1;
   const view = { ...plain, left: left + margin };
   const [, , wide, tall] = boxOf(view);
-  const levels = calloutMarks(levelCallouts(ask), view);
-  const below = acrossMarks(acrossSpans(ask), site.units, view, view.top + tall + 3);
-  const head = headMarks(ask);
+  const levels = calloutSize(levelCallouts(ask), view);
   return {
-    width: Math.max(margin + wide + levels.width + END, head.width),
-    height: HEAD + Math.max(tall + 3 + below.height, levels.height),
+    view,
+    spans,
+    width: Math.max(margin + wide + levels.width + END, headMarks(ask).width),
+    height: HEAD + Math.max(tall + BELOW + acrossHeight(acrossSpans(ask)), levels.height),
+  };
+}
+
+/** mm of paper that a section takes. */
+export function cutSize(ask: CutAsk): { width: number; height: number } {
+  const { width, height } = laidOut(ask);
+  return { width, height };
+}
+
+export function cutDrawing(ask: CutAsk): DrawnCut {
+  const { site, data } = ask;
+  const { view, spans, width, height } = laidOut(ask);
+  const [, , , tall] = boxOf(view);
+  return {
+    width,
+    height,
     marks: [
-      ...head.marks,
+      ...headMarks(ask).marks,
       ...groundMarks(ask, view),
-      letterMarks(cut.letter, view),
-      levels.marks,
+      letterMarks(data.cut.letter, view),
+      calloutMarks(levelCallouts(ask), view),
       ...besideMarks(spans, site.units, view, axisWidth(view, site.units) + 2.5),
-      below.marks,
+      acrossMarks(acrossSpans(ask), site.units, view, view.top + tall + BELOW),
       axisMarks(view, site.units).figures,
       ...cutNames(ask, view),
     ],

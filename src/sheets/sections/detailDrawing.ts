@@ -3,12 +3,13 @@ import type { Site } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import type { Fill, Mark } from "../paper.js";
 import { textWidth, wrapText } from "../textWidth.js";
-import { calloutMarks } from "./callouts.js";
+import { calloutMarks, calloutSize } from "./callouts.js";
 import type { DetailSpec } from "./detailSpec.js";
-import { acrossMarks, besideMarks, besideWidth } from "./dimensionRows.js";
+import { acrossHeight, acrossMarks, besideMarks, besideWidth } from "./dimensionRows.js";
 import { earthMarks, surfaceMarks } from "./earth.js";
 import { INK, PENS, TEXT } from "./pens.js";
 import { sayScale } from "./scales.js";
+import type { Size } from "./shelf.js";
 import { boxOf, type View } from "./view.js";
 
 export interface DetailAsk {
@@ -22,47 +23,45 @@ export interface DetailAsk {
   top: number;
 }
 
-export interface DrawnDetail {
-  width: number;
-  height: number;
-  marks: Mark[];
-}
-
 const HEAD = 10;
 /** mm that callouts are broken at. */
 const BROAD = 44;
+/** mm between the ground and the sizes under it. */
+const BELOW = 1.5;
 
-export function detailDrawing(ask: DetailAsk): DrawnDetail {
-  const { site, spec, scale, left, top } = ask;
-  const { from, to, low, high } = spec;
-  const margin = besideWidth(spec.beside, site.units);
-  const view: View = {
-    left: left + margin,
-    top: top + HEAD,
-    from,
-    to,
-    low,
-    high,
-    along: scale,
-    up: scale,
-  };
+function viewOf({ site, spec, scale, left, top }: DetailAsk): View {
+  const { from, to, low, high, beside } = spec;
+  const margin = besideWidth(beside, site.units);
+  const ends = { from, to, low, high };
+  return { left: left + margin, top: top + HEAD, ...ends, along: scale, up: scale };
+}
+
+/** mm of paper that a detail takes, and of it what is drawn to scale. */
+export function detailSize(ask: DetailAsk): Size & { drawn: Size } {
+  const { spec, left } = ask;
+  const view = viewOf(ask);
   const [, , wide, tall] = boxOf(view);
-  const callouts = calloutMarks(spec.callouts, view, BROAD);
-  const body = Math.max(tall, callouts.height);
-  const below = acrossMarks(spec.across, site.units, view, view.top + tall + 1.5);
-  const head = headOf(ask);
+  const callouts = calloutSize(spec.callouts, view, BROAD);
+  const whole = view.left - left + wide + callouts.width + 1;
   return {
-    width: Math.max(margin + wide + callouts.width + 1, head.width),
-    height: HEAD + Math.max(body, tall + 1.5 + below.height),
-    marks: [
-      ...head.marks,
-      ...groundOf(ask, view),
-      ...spec.paint(view),
-      callouts.marks,
-      ...besideMarks(spec.beside, site.units, view, 2),
-      below.marks,
-    ],
+    width: Math.max(whole, headOf(ask).width),
+    height: HEAD + Math.max(callouts.height, tall + BELOW + acrossHeight(spec.across)),
+    drawn: { width: wide, height: tall },
   };
+}
+
+export function detailDrawing(ask: DetailAsk): Mark[] {
+  const { site, spec } = ask;
+  const view = viewOf(ask);
+  const [, , , tall] = boxOf(view);
+  return [
+    ...headOf(ask).marks,
+    ...groundOf(ask, view),
+    ...spec.paint(view),
+    calloutMarks(spec.callouts, view, BROAD),
+    ...besideMarks(spec.beside, site.units, view, 2),
+    acrossMarks(spec.across, site.units, view, view.top + tall + BELOW),
+  ];
 }
 
 function headOf({ site, spec, number, scale, left, top }: DetailAsk): {
@@ -104,9 +103,28 @@ function groundOf({ spec, fills }: DetailAsk, view: View): Mark[] {
   return [
     earthMarks([...finished.areas, ...finished.standing], fills, view),
     ...(dug === null ? [] : [surfaceMarks(dug.surface, PENS.dug, layers.dug, view)]),
+    surfaceMarks(finished.found, PENS.found, layers.found, view),
     surfaceMarks(finished.surface, PENS.ground, layers.finished, view),
   ];
 }
+
+/** mm between base lines of notes, and before the first. */
+const STEP = 3;
+const FIRST = 8;
+
+const noteLines = (notes: readonly string[], width: number): { text: string; mark: string }[] =>
+  notes.flatMap((note, i) =>
+    wrapText(note, "text", TEXT.plain, width - 5).map((text, k) => ({
+      text,
+      mark: k === 0 ? String(i + 1) : "",
+    })),
+  );
+
+/** mm that notes take, wrapped to a width. */
+export const notesSize = (notes: readonly string[], width: number): Size => ({
+  width,
+  height: FIRST + noteLines(notes, width).length * STEP,
+});
 
 /** Numbered notes under one heading, wrapped to a width. */
 export function notesDrawing(
@@ -114,26 +132,13 @@ export function notesDrawing(
   width: number,
   left: number,
   top: number,
-): DrawnDetail {
-  const lines = notes.flatMap((note, i) =>
-    wrapText(note, "text", TEXT.plain, width - 5).map((text, k) => ({
-      text,
-      mark: k === 0 ? String(i + 1) : "",
-    })),
-  );
-  const step = 3;
-  const body = lines.flatMap(({ text, mark }, i): Mark[] => {
-    const y = top + 8 + i * step;
-    const plain = {
-      kind: "text",
-      face: "text",
-      size: TEXT.plain,
-      anchor: "start",
-      color: INK,
-    } as const;
+): Mark[] {
+  const body = noteLines(notes, width).flatMap(({ text, mark }, i): Mark[] => {
+    const y = top + FIRST + i * STEP;
+    const plain = { size: TEXT.plain, anchor: "start", color: INK } as const;
     const number: Mark[] =
-      mark === "" ? [] : [{ ...plain, at: [left, y], text: mark, face: "strong" }];
-    return [...number, { ...plain, at: [left + 5, y], text }];
+      mark === "" ? [] : [{ kind: "text", face: "strong", ...plain, at: [left, y], text: mark }];
+    return [...number, { kind: "text", face: "text", ...plain, at: [left + 5, y], text }];
   });
   const title: Mark = {
     kind: "text",
@@ -144,5 +149,5 @@ export function notesDrawing(
     anchor: "start",
     color: INK,
   };
-  return { width, height: 8 + lines.length * step, marks: [title, ...body] };
+  return [title, ...body];
 }

@@ -8,25 +8,30 @@ import { words } from "../../words/index.js";
 /** Notes in order, each with its source where it has one. */
 export function detailNotes(site: Site, scheme: Scheme, estimate: Estimate): string[] {
   return [
-    ...wiringNotes(site, estimate),
+    ...coverNotes(site, estimate),
+    ...wiringNotes(estimate),
     ...tankNotes(site, scheme, estimate),
     ...barrierNotes(site, estimate),
     words.sheetsSections.notes.decide,
   ];
 }
 
-function wiringNotes({ units }: Site, { flow }: Estimate): string[] {
-  const { notes } = words.sheetsSections;
-  return flow.pipes
-    .filter(({ service }) => service === "conduit")
-    .map(({ name, cover, leastCover }) =>
-      notes.wiring(
-        name,
-        length.print(cover.least, units),
-        length.print(leastCover.value, units),
-        leastCover.source,
-      ),
-    );
+/** What is wanted over the pipes, those with one rule together. */
+function coverNotes({ units }: Site, { flow }: Estimate): string[] {
+  const byRule = new Map<string, string[]>();
+  for (const { name, leastCover } of flow.pipes) {
+    const rule = `${length.print(leastCover.value, units)}|${leastCover.source}`;
+    byRule.set(rule, [...(byRule.get(rule) ?? []), name]);
+  }
+  return [...byRule].map(([rule, names]) => {
+    const [wanted, source] = rule.split("|");
+    return words.sheetsSections.notes.cover(wanted ?? "", names.join("; "), source ?? "");
+  });
+}
+
+function wiringNotes({ flow }: Estimate): string[] {
+  const names = flow.pipes.filter(({ service }) => service === "conduit").map(({ name }) => name);
+  return names.length === 0 ? [] : [words.sheetsSections.notes.wiring(names.join("; "))];
 }
 
 function tankNotes(site: Site, { works }: Scheme, estimate: Estimate): string[] {

@@ -3,7 +3,7 @@ import { schemeOf } from "../../estimate/index.js";
 import { words } from "../../words/index.js";
 import type { Fill, LegendRow, Mark, Room, SheetContent, SheetJob, SheetMaker } from "../paper.js";
 import { bedDetail } from "./bedDetail.js";
-import { detailDrawing, notesDrawing, type DrawnDetail } from "./detailDrawing.js";
+import { detailDrawing, detailSize, notesDrawing, notesSize } from "./detailDrawing.js";
 import { detailNotes } from "./detailNotes.js";
 import type { DetailSpec } from "./detailSpec.js";
 import { fillsOf } from "./earth.js";
@@ -13,29 +13,33 @@ import { DETAIL_SCALES } from "./scales.js";
 import { shelved, type Size } from "./shelf.js";
 import { trenchDetail } from "./trenchDetail.js";
 
-/** mm: what a detail is given room for at the least, and what stands between two. */
-const CELL: Size = { width: 92, height: 74 };
-const GAP = 6;
+/** mm between two details. */
+const GAP = 7;
+/** Shares of the room that what is drawn to scale may take. */
+const SHARE: Size = { width: 0.42, height: 0.33 };
+/** mm that notes are wrapped to. */
+const NOTES = 100;
 
 export const details: SheetMaker = (job, roomOf) => {
   const specs = specsOf(job);
   if (specs.length === 0) return [];
-  const scheme = schemeOf(job.site, job.schemeId);
-  const fills = fillsOf(job.site, scheme);
+  const { site } = job;
+  const scheme = schemeOf(site, job.schemeId);
+  const fills = fillsOf(site, scheme);
   const room = roomOf(legendOf(job, fills, specs));
-  const cell = cellOf(room);
   const asked = specs.map((spec, i): Asked => {
-    const scale = scaleOf(job, fills, spec, cell);
+    const ask = { site, fills, spec, number: i + 1, scale: scaleOf(job, fills, spec, room) };
     return {
       spec,
-      draw: (left, top) =>
-        detailDrawing({ site: job.site, fills, spec, number: i + 1, scale, left, top }),
+      size: detailSize({ ...ask, left: 0, top: 0 }),
+      draw: (left, top) => detailDrawing({ ...ask, left, top }),
     };
   });
-  const notes = detailNotes(job.site, scheme, job.estimate);
+  const notes = detailNotes(site, scheme, job.estimate);
   const told: Asked = {
     spec: null,
-    draw: (left, top) => notesDrawing(notes, cell.width, left, top),
+    size: notesSize(notes, NOTES),
+    draw: (left, top) => notesDrawing(notes, NOTES, left, top),
   };
   const pages = paged([...asked, told], room);
   return pages.map((page, i) => sheetOf(job, fills, page, room, i, pages.length));
@@ -44,7 +48,8 @@ export const details: SheetMaker = (job, roomOf) => {
 interface Asked {
   /** Null for the notes. */
   spec: DetailSpec | null;
-  draw: (left: number, top: number) => DrawnDetail;
+  size: Size;
+  draw: (left: number, top: number) => Mark[];
 }
 
 /** Pump chambers, beds and trenches, in that order. */
@@ -58,26 +63,22 @@ function specsOf({ site, schemeId, estimate }: SheetJob): DetailSpec[] {
   return [...floats, ...works].filter((spec) => spec !== null);
 }
 
-/** The largest cell of which a whole number fills the room either way. */
-function cellOf({ width, height }: Room): Size {
-  const part = (room: number, least: number): number => {
-    const count = Math.max(1, Math.floor((room - 2 + GAP) / (least + GAP)));
-    return (room - 2 - GAP * (count - 1)) / count;
-  };
-  return { width: part(width, CELL.width), height: part(height, CELL.height) };
-}
-
-/** n of the largest usual scale at which a detail stays in its cell. */
+/** n of the largest usual scale at which a detail takes no more than its share of the room. */
 function scaleOf(
   { site }: SheetJob,
   fills: ReadonlyMap<string, Fill>,
   spec: DetailSpec,
-  cell: Size,
+  room: Room,
 ): number {
   const list = DETAIL_SCALES[site.units];
   const fits = (scale: number): boolean => {
-    const drawn = detailDrawing({ site, fills, spec, number: 10, scale, left: 0, top: 0 });
-    return drawn.width <= cell.width && drawn.height <= cell.height;
+    const whole = detailSize({ site, fills, spec, number: 10, scale, left: 0, top: 0 });
+    return (
+      whole.drawn.width <= SHARE.width * room.width &&
+      whole.drawn.height <= SHARE.height * room.height &&
+      whole.width <= room.width - 2 &&
+      whole.height <= room.height - 2
+    );
   };
   return list.find(fits) ?? list.at(-1)!;
 }
@@ -93,7 +94,7 @@ function paged(asked: readonly Asked[], room: Room): Asked[][] {
 }
 
 function placesOf(page: readonly Asked[], room: Room): (readonly [number, number])[] | null {
-  const sizes = page.map(({ draw }) => draw(0, 0));
+  const sizes = page.map(({ size }) => size);
   return shelved(sizes, { width: room.width - 2, height: room.height - 2 }, GAP);
 }
 
@@ -109,7 +110,7 @@ function sheetOf(
   const { detail } = words.sheetsSections;
   const marks = page.flatMap(({ draw }, k): Mark[] => {
     const [x, y] = places[k]!;
-    return draw(room.left + 1 + x, room.top + 1 + y).marks;
+    return draw(room.left + 1 + x, room.top + 1 + y);
   });
   return {
     id: i === 0 ? "details" : `details-${i + 1}`,
@@ -131,8 +132,8 @@ function legendOf(
   fills: ReadonlyMap<string, Fill>,
   specs: readonly DetailSpec[],
 ): LegendRow[] {
-  const shown = specs.flatMap(({ finished, low }) =>
-    finished === null ? [] : [{ finished, low, rockTops: [] }],
+  const shown = specs.flatMap(({ finished, low, high }) =>
+    finished === null ? [] : [{ finished, low, high, rockTops: [] }],
   );
   return sectionLegend(site, fills, shown);
 }

@@ -68,13 +68,16 @@ export function besideMarks(
   return [group(marks)];
 }
 
+/** mm that rows of sizes across take. */
+export const acrossHeight = (rows: readonly unknown[]): number => rows.length * ROW;
+
 /** Sizes across under the view, each row on a dimension line of its own, the first at `top` mm. */
 export function acrossMarks(
   rows: readonly (readonly Span[])[],
   units: UnitSystem,
   view: View,
   top: number,
-): { height: number; marks: GroupMark } {
+): GroupMark {
   const right = xOf(view, view.to);
   const marks = rows.flatMap((spans, row) => {
     const y = top + row * ROW + 3.4;
@@ -93,7 +96,7 @@ export function acrossMarks(
       textAt([middles[i]!, y - 1], said[i]!, "middle"),
     ]);
   });
-  return { height: rows.length * ROW, marks: group(marks) };
+  return group(marks);
 }
 
 const group = (marks: readonly Mark[]): GroupMark => ({

@@ -12,8 +12,9 @@ import { PENS } from "./pens.js";
 export interface Shown {
   finished: Section;
   rockTops: readonly unknown[];
-  /** Elevation of its lower edge, m: what lies wholly below is not seen. */
+  /** Elevations of its lower and upper edge, m: what lies wholly beyond is not seen. */
   low: number;
+  high: number;
 }
 
 const lineSample = (pen: Pen): LegendRow["sample"] => [
@@ -26,6 +27,15 @@ const lineSample = (pen: Pen): LegendRow["sample"] => [
   ),
 ];
 
+function isSeen(
+  outline: readonly (readonly [number, number])[],
+  low: number,
+  high: number,
+): boolean {
+  const heights = outline.map(([, z]) => z);
+  return Math.max(...heights) > low + 0.01 && Math.min(...heights) < high - 0.01;
+}
+
 export function sectionLegend(
   site: Site,
   fills: ReadonlyMap<string, Fill>,
@@ -33,9 +43,9 @@ export function sectionLegend(
 ): LegendRow[] {
   const { lines } = words.sheetsSections;
   const there = new Set(
-    shown.flatMap(({ finished, low }) =>
+    shown.flatMap(({ finished, low, high }) =>
       [...finished.areas, ...finished.standing]
-        .filter(({ outline }) => outline.some(([, z]) => z > low + 0.01))
+        .filter(({ outline }) => isSeen(outline, low, high))
         .map(({ material }) => material),
     ),
   );

@@ -13,7 +13,7 @@ import { INK, PENS, TEXT } from "./pens.js";
 import type { ProfileData } from "./profileData.js";
 import { profileNames } from "./profileNames.js";
 import { pipeMarks } from "./profilePipes.js";
-import { namesWidth, profileTable } from "./profileTable.js";
+import { namesWidth, profileTable, type ProfileTable } from "./profileTable.js";
 import { sayScale } from "./scales.js";
 import { spreadInRow } from "./spread.js";
 import { boxOf, lineOf, xOf, type View } from "./view.js";
@@ -32,12 +32,6 @@ export interface ProfileAsk {
   right: number;
 }
 
-export interface Drawn {
-  /** mm. */
-  height: number;
-  marks: Mark[];
-}
-
 const HEAD = 9;
 const LINE = 2.4;
 /** mm between the runs' names and the ground, and between the ground and the table. */
@@ -46,7 +40,20 @@ const AFTER_RUNS = 2.5;
 /** mm that stand to the left of the ground. */
 export const profileMargin = ({ units }: Pick<Site, "units">): number => namesWidth(units) + 1;
 
-export function profileDrawing(ask: ProfileAsk): Drawn {
+/** mm of paper that a profile takes from its upper edge down. */
+export function profileHeight(ask: ProfileAsk): number {
+  const { view, runs, table } = laidOut(ask);
+  const [, , , tall] = boxOf(view);
+  return HEAD + runs.height + AFTER_RUNS + tall + table.height + 1;
+}
+
+interface Laid {
+  view: View;
+  runs: ReturnType<typeof runMarks>;
+  table: ProfileTable;
+}
+
+function laidOut(ask: ProfileAsk): Laid {
   const { site, data, along, up, left, right, top } = ask;
   const { chain, beyond } = data;
   const plain: View = {
@@ -71,19 +78,22 @@ export function profileDrawing(ask: ProfileAsk): Drawn {
     edge: xOf(view, view.to),
     x: (station) => xOf(view, station),
   });
+  return { view, runs, table };
+}
+
+export function profileDrawing(ask: ProfileAsk): Mark[] {
+  const { site, data } = ask;
+  const { view, runs, table } = laidOut(ask);
   const unlisted = data.columns.length - table.listed.length;
-  return {
-    height: HEAD + runs.height + AFTER_RUNS + tall + table.height + 1,
-    marks: [
-      ...headMarks(ask, unlisted),
-      runs.marks,
-      ...groundMarks(ask, view),
-      stationLines(data, table.listed, view),
-      ...pipeMarks(data, view),
-      ...profileNames(site, data, view),
-      table.marks,
-    ],
-  };
+  return [
+    ...headMarks(ask, unlisted),
+    runs.marks,
+    ...groundMarks(ask, view),
+    stationLines(data, table.listed, view),
+    ...pipeMarks(data, view),
+    ...profileNames(site, data, view),
+    table.marks,
+  ];
 }
 
 function headMarks(

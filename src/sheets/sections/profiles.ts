@@ -3,12 +3,12 @@ import { schemeOf } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import type { Fill, Room, SheetContent, SheetJob, SheetMaker } from "../paper.js";
+import type { Fill, Mark, Room, SheetContent, SheetJob, SheetMaker } from "../paper.js";
 import { pipeChains } from "./chains.js";
 import { fillsOf } from "./earth.js";
 import { sectionLegend } from "./legendRows.js";
 import { profileData, type ProfileData } from "./profileData.js";
-import { profileDrawing, profileMargin, type Drawn } from "./profileDrawing.js";
+import { profileDrawing, profileHeight, profileMargin, type ProfileAsk } from "./profileDrawing.js";
 import { sayScale, scaleFor, SECTION_SCALES } from "./scales.js";
 
 /** Heights are drawn no more than so many times as large as lengths. */
@@ -75,18 +75,18 @@ function aroundOf(data: ProfileData, site: Site, room: Room): number {
     site.units,
   );
   const up = 1e9;
-  return draw(site, new Map(), { data, number: 1, along, up }, room, 0).height;
+  return profileHeight(askOf(site, new Map(), { data, number: 1, along, up }, room, 0));
 }
 
-function draw(
+function askOf(
   site: Site,
   fills: ReadonlyMap<string, Fill>,
   { data, number, along, up }: Asked,
   room: Room,
   top: number,
-): Drawn {
+): ProfileAsk {
   const right = room.left + room.width - 1;
-  return profileDrawing({ site, data, fills, number, along, up, left: room.left + 1, top, right });
+  return { site, data, fills, number, along, up, left: room.left + 1, top, right };
 }
 
 function paged(
@@ -95,11 +95,11 @@ function paged(
   asked: readonly Asked[],
   room: Room,
 ): SheetContent[] {
-  const pages: { asked: Asked[]; marks: Drawn["marks"] }[] = [];
+  const pages: { asked: Asked[]; marks: Mark[] }[] = [];
   let y = Infinity;
   for (const one of asked) {
     const page = pages.at(-1);
-    const { height } = draw(site, fills, one, room, 0);
+    const height = profileHeight(askOf(site, fills, one, room, 0));
     const fits = y + height <= room.top + room.height && page?.asked[0]?.along === one.along;
     if (!fits) {
       y = room.top + 1;
@@ -107,7 +107,7 @@ function paged(
     }
     const onto = pages.at(-1)!;
     onto.asked.push(one);
-    onto.marks.push(...draw(site, fills, one, room, y).marks);
+    onto.marks.push(...profileDrawing(askOf(site, fills, one, room, y)));
     y += height + GAP;
   }
   return pages.map((page, i) => sheetOf(site, fills, page, i, pages.length));
@@ -116,7 +116,7 @@ function paged(
 function sheetOf(
   site: Site,
   fills: ReadonlyMap<string, Fill>,
-  { asked, marks }: { asked: readonly Asked[]; marks: Drawn["marks"] },
+  { asked, marks }: { asked: readonly Asked[]; marks: Mark[] },
   i: number,
   of: number,
 ): SheetContent {
@@ -128,7 +128,11 @@ function sheetOf(
     id: i === 0 ? "profiles" : `profiles-${i + 1}`,
     title: of > 1 ? words.sheetsSections.part(profile.sheet, i + 1, of) : profile.sheet,
     scale: along,
-    scaleNote: even ? profile.scaleNote(sayScale(up, site.units), times) : profile.scaleNoteEach,
+    scaleNote: !even
+      ? profile.scaleNoteEach
+      : along === up
+        ? profile.scaleNoteAlike
+        : profile.scaleNote(sayScale(up, site.units), times),
     north: null,
     marks,
     legend: sectionLegend(

@@ -3,7 +3,7 @@ import { schemeOf } from "../../estimate/index.js";
 import { words } from "../../words/index.js";
 import type { Fill, Room, SheetContent, SheetJob, SheetMaker } from "../paper.js";
 import { cutDataOf, type CutData } from "./cutData.js";
-import { cutDrawing, type DrawnCut } from "./cutDrawing.js";
+import { cutDrawing, cutSize, type DrawnCut } from "./cutDrawing.js";
 import { fillsOf } from "./earth.js";
 import { sectionLegend } from "./legendRows.js";
 import { SECTION_SCALES } from "./scales.js";
@@ -90,7 +90,10 @@ function placesOf(
   scale: number,
   room: Room,
 ): (readonly [number, number])[] | null {
-  const sizes = cuts.map((data) => drawn(job, fills, data, scale, 0, 0));
+  const { site, estimate } = job;
+  const sizes = cuts.map((data) =>
+    cutSize({ site, estimate, data, fills, scale, left: 0, top: 0 }),
+  );
   return shelved(sizes, { width: room.width - 2, height: room.height - 2 }, GAP);
 }
 

@@ -18,7 +18,7 @@ import { boxOf, spotOf, type View } from "./view.js";
 import { sayRun, wallSlopes } from "./wallSlopes.js";
 
 /** m of ground beside the opening, and over and under all. */
-const BESIDE = 0.25;
+const BESIDE = 0.2;
 const OVER = 0.15;
 const UNDER = 0.2;
 /** Places along a pipe at which its depth is compared. */
@@ -80,7 +80,7 @@ function deepestPlace(checks: readonly PipeCheck[]): DeepPlace | null {
   if (check === undefined) return null;
   let best: (DeepPlace & { depth: number }) | null = null;
   for (let i = 0; i < PLACES; i++) {
-    const station = ((i + 0.5) / PLACES) * check.length;
+    const station = (0.1 + (0.8 * (i + 0.5)) / PLACES) * check.length;
     const depth = valueAt(check, station, "ground") - valueAt(check, station, "invert");
     if (!Number.isFinite(depth) || (best !== null && depth <= best.depth + 1e-9)) continue;
     const next = check.stations.findIndex((each) => each.station > station);
@@ -153,10 +153,7 @@ function calloutsOf({ site, trench, checks, parts, ground, half }: About): Callo
     const pipe = trench.pipes.find(({ id }) => id === check.id);
     const invert = parts.inverts.get(check.id)!;
     const outside = size.print(pipe?.outside ?? check.inside, site.units);
-    const wanted = detail.wanted(
-      length.print(check.leastCover.value, site.units),
-      check.leastCover.source,
-    );
+    const wanted = detail.wanted(length.print(check.leastCover.value, site.units));
     const least = detail.cover(length.print(check.cover.least, site.units));
     return {
       height: invert + check.inside / 2,

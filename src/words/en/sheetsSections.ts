@@ -31,6 +31,7 @@ export const sheetsSections = {
       `Along ${along}, up ${up}: heights are drawn ${times} times as large`,
     scalesEven: (along: string) => `Along and up ${along}`,
     scaleNote: (up: string, times: string) => `along; up ${up}, heights × ${times}`,
+    scaleNoteAlike: "along and up alike",
     scaleNoteEach: "along; heights as said at each",
     cleanout: "Cleanout",
     bend: (degrees: string) => `Bend ${degrees}°`,
@@ -61,7 +62,7 @@ export const sheetsSections = {
   },
   detail: {
     sheet: "Details",
-    scaleNote: "each to the scale said at it",
+    scaleNote: "As said at each",
     heading: (n: number, name: string) => `Detail ${n}: ${name}`,
     toScale: (scale: string, said: string) => `${scale}. ${said}`,
     atStation: (along: string) => `Across, where it lies deepest, ${along} along`,
@@ -81,7 +82,7 @@ export const sheetsSections = {
     pipe: (name: string, material: string, outside: string, invert: string) =>
       `${name}, ${material === "" ? "" : `${material}, `}${outside} outside, invert here ${invert}`,
     cover: (least: string) => `least cover on its way ${least}`,
-    wanted: (cover: string, source: string) => `wanted ${cover} (${source})`,
+    wanted: (cover: string) => `wanted ${cover}`,
     bedTop: (height: string) => `Top of walls ${height}`,
     bedBase: (height: string) => `Base ${height}`,
     overflow: (height: string) => `Overflow, invert ${height}`,
@@ -108,8 +109,10 @@ export const sheetsSections = {
   },
   notes: {
     title: "Notes to the details",
-    wiring: (name: string, cover: string, wanted: string, source: string) =>
-      `${name}: least ground over it ${cover}, wanted ${wanted} (${source}). A licensed electrician wires it.`,
+    wiring: (names: string) =>
+      `A licensed electrician wires what runs in ${names}, with a disconnect in sight of the pump (NFPA 70 (NEC) 430.102).`,
+    cover: (wanted: string, names: string, source: string) =>
+      `Ground wanted over ${names}: ${wanted} (${source}).`,
     risers: (from: string, source: string) =>
       `Where ${from} or more lies over a tank, its lids come up to the ground in risers, closed and fastened (${source}).`,
     uplift: (name: string, factor: string, wanted: string) =>
