@@ -7,8 +7,8 @@ import { standingLines } from "./standing.js";
 /** The media type of a CSV with headings. */
 export const CSV_TYPE = "text/csv;charset=utf-8;header=present";
 
-/** Decimals of a number in a CSV: a thousandth of a millimetre, of a cent. */
-const DECIMALS = 6;
+/** Decimals of a number in a CSV: the seventh of a degree on the earth is a centimetre. */
+const DECIMALS = 7;
 
 /** Told to a spreadsheet that would otherwise guess an older alphabet, and spoil "yd³". */
 const BYTE_ORDER_MARK = "\uFEFF";
@@ -17,7 +17,7 @@ const BYTE_ORDER_MARK = "\uFEFF";
  * A table as CSV after RFC 4180: first row the headings, then the rows, then an empty row and what
  * stands in every file, a label and a text each. A text that a spreadsheet would take for a formula
  * (it begins with = + - @, a tab or a return) gets an apostrophe before it. Numbers are plain, with a
- * point, to six decimals.
+ * point, to seven decimals.
  */
 export function csvOf(job: HandoverJob, rows: readonly (readonly Cell[])[]): string {
   const table = rows.map((row) => row.map(plainOf));

@@ -8,3 +8,5 @@ export type { Per } from "./per.js";
 export { orderItems, SUPPLIERS } from "./orders/orderItems.js";
 export { orderText } from "./orders/orderText.js";
 export type { OrderItem, SupplierKind } from "./orders/item.js";
+export { marksOf } from "./stakes/marks.js";
+export type { Mark } from "./stakes/marks.js";

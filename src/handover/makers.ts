@@ -17,6 +17,11 @@ export const HANDOVER_KINDS: readonly HandoverKind[] = [
     load: async () => (await import("./orders/makeOrders.js")).makeOrders,
   },
   {
+    id: "stakes",
+    label: words.handoverFiles.kinds.stakes,
+    load: async () => (await import("./stakes/makeStakes.js")).makeStakes,
+  },
+  {
     id: "tables",
     label: words.handoverFiles.kinds.tables,
     load: async () => (await import("./tables/makeTables.js")).makeTables,

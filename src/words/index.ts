@@ -31,6 +31,7 @@ import { sheets } from "./en/sheets.js";
 import { sheetsFront } from "./en/sheetsFront.js";
 import { sheetsLists } from "./en/sheetsLists.js";
 import { sheetsSections } from "./en/sheetsSections.js";
+import { stakes } from "./en/stakes.js";
 import { startPage } from "./en/startPage.js";
 import { surveyLeaf } from "./en/surveyLeaf.js";
 import { sums } from "./en/sums.js";
@@ -69,6 +70,7 @@ const english = {
   sheetsLists,
   sheetsSections,
   shelf,
+  stakes,
   startPage,
   surveyLeaf,
   sums,
