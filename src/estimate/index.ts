@@ -47,6 +47,7 @@ export {
   chartRow,
   firstPlaces,
   insideRings,
+  lineClearance,
   liftRules,
   placesBeside,
 } from "../machines/index.js";
@@ -61,14 +62,19 @@ export type {
 export { keptLonger, lineClearance } from "../machines/index.js";
 export { PERMIT_ITEMS } from "../permit/index.js";
 export type { Checklist, ChecklistItem } from "../permit/index.js";
+export { aroundRings, bareGround } from "./planZones.js";
+export { besideLine } from "../dig/index.js";
+export type { Areas } from "../dig/index.js";
 export { steepGround } from "./steepGround.js";
 export type { SteepGround } from "./steepGround.js";
 export {
   nearestLimits,
   publishedSetbacks,
+  bodyShapes,
   setbackBands,
   setbackField,
   setbacksAsked,
+  setbackLines,
   setbacksOf,
   setbackTables,
 } from "../safety/index.js";

@@ -1,9 +1,10 @@
 /** The setbacks asked of a scheme as bands about its limits, and the nearest limit of each part. */
+import type { WorkQuantities } from "../dig/index.js";
 import type { PlanShape } from "../flow/index.js";
 import type { Limit, PlanPoint, Scheme, Setback, Site } from "../site/index.js";
 import { offsetPieces, type Core, type OffsetPiece } from "./offset.js";
 import { askedBetween, boundsOf, setbacksOf, type Bound, type SetbackKept } from "./setbacks.js";
-import { bodiesOf, type Part } from "./shapes.js";
+import { bodiesOf, digsOf, type Part } from "./shapes.js";
 
 /** The edge of all that is nearer to a limit than a setback. */
 export interface SetbackBand {
@@ -145,6 +146,27 @@ export function nearestLimits(
     if (kept === null || bound === undefined || kept.distance === 0) return [];
     const ends = nearestPlaces(part.shapes, bound.shapes);
     return ends === null ? [] : [{ kept, ...ends }];
+  });
+}
+
+/**
+ * For every distance that is asked for the shortest line between the true shapes, in the order of
+ * `kept`; none for a pair that touches, crosses or lies beyond the lot.
+ */
+export function setbackLines(
+  site: Pick<Site, "limits" | "setbacks">,
+  scheme: Scheme,
+  dug: readonly WorkQuantities[],
+  kept: readonly SetbackKept[],
+): SetbackLine[] {
+  const bounds = new Map(boundsOf(site, scheme).map((bound) => [bound.id, bound]));
+  const parts = [...bodiesOf(scheme), ...digsOf(dug)];
+  return kept.flatMap((one) => {
+    const part = parts.find(({ work, from }) => work === one.work && from === one.from);
+    const bound = bounds.get(one.to);
+    if (part === undefined || bound === undefined || one.distance === 0) return [];
+    const ends = nearestPlaces(part.shapes, bound.shapes);
+    return ends === null ? [] : [{ kept: one, ...ends }];
   });
 }
 

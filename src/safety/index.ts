@@ -6,7 +6,7 @@ export type { WallClass } from "./wallRules.js";
 export { distanceBetween, publishedSetbacks, setbacksOf, setbackTables } from "./setbacks.js";
 export { bodiesOf, bodyShapes, digsOf, limitShapes } from "./shapes.js";
 export type { SetbackKept, SetbackTable } from "./setbacks.js";
-export { nearestLimits, setbackBands } from "./bands.js";
+export { nearestLimits, setbackBands, setbackLines } from "./bands.js";
 export type { SetbackBand, SetbackLine } from "./bands.js";
 export { setbackField, setbacksAsked } from "./bandField.js";
 export type { SetbackField } from "./bandField.js";
