@@ -5,13 +5,22 @@ import { costSheets } from "./lists/cost.js";
 import { machineSheets } from "./lists/machines.js";
 import { quantitySheets } from "./lists/quantities.js";
 import type { LegendRow, Page, PlanWindow, Room, SheetJob, SheetMaker } from "./paper.js";
+import { excavationPlan, existingGround, layoutPlan } from "./plan/index.js";
 import { pipeProfiles } from "./sections/profiles.js";
 
 /**
  * Who draws what, in the order of the set, after the cover, the permit's list and the findings.
  * Whoever adds a kind of sheet adds its maker here.
  */
-const MAKERS: readonly SheetMaker[] = [pipeProfiles, quantitySheets, machineSheets, costSheets];
+const MAKERS: readonly SheetMaker[] = [
+  existingGround,
+  layoutPlan,
+  excavationPlan,
+  pipeProfiles,
+  quantitySheets,
+  machineSheets,
+  costSheets,
+];
 
 /**
  * The whole set of sheets.

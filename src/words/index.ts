@@ -30,6 +30,7 @@ import { shelf } from "./en/shelf.js";
 import { sheets } from "./en/sheets.js";
 import { sheetsFront } from "./en/sheetsFront.js";
 import { sheetsLists } from "./en/sheetsLists.js";
+import { sheetsPlan } from "./en/sheetsPlan.js";
 import { sheetsSections } from "./en/sheetsSections.js";
 import { stakes } from "./en/stakes.js";
 import { startPage } from "./en/startPage.js";
@@ -68,6 +69,7 @@ const english = {
   sheets,
   sheetsFront,
   sheetsLists,
+  sheetsPlan,
   sheetsSections,
   shelf,
   stakes,

@@ -1,0 +1,3 @@
+export { existingGround } from "./existingGround.js";
+export { layoutPlan } from "./layoutPlan.js";
+export { excavationPlan } from "./excavationPlan.js";

@@ -1,0 +1,45 @@
+/** Lettering that is still to be placed on a plan, and its size. mm. */
+import type { Face, Spot } from "../paper.js";
+import { textWidth } from "../textWidth.js";
+
+/** What is written: one line under the other. */
+export interface Lettering {
+  lines: readonly string[];
+  size: number;
+  face?: Face;
+  color?: string;
+}
+
+/** A place for a label. */
+export interface Seat {
+  middle: Spot;
+  /** Degrees clockwise; absent for level. */
+  turn?: number;
+}
+
+/** A label that is to be placed: at one of its seats, else beside its anchor, else farther off. */
+export interface Label extends Lettering {
+  /** Best first. */
+  seats?: readonly Seat[];
+  /** What it names; absent: its seats and no other place will do. */
+  anchor?: Spot;
+  /** mm kept from the anchor. */
+  clear?: number;
+  /** A line may lead to it from farther off, and it counts as missing where it finds no room. */
+  must?: boolean;
+}
+
+/** Heights above and below the base line and from line to line, in sizes of the type. */
+const LINE = 1;
+const PITCH = 1.15;
+
+/** The box of some lines, mm. */
+export function letteringSize({ lines, size, face = "text" }: Lettering): {
+  width: number;
+  height: number;
+} {
+  return {
+    width: Math.max(0, ...lines.map((line) => textWidth(line, face, size))),
+    height: (LINE + PITCH * (lines.length - 1)) * size,
+  };
+}

@@ -1,0 +1,32 @@
+/** Where a place of the site lies on paper: north up, to scale. */
+import type { PlanPoint } from "../../site/index.js";
+import type { Room, Spot } from "../paper.js";
+
+/** A plan on paper. */
+export interface PlanFrame {
+  /** Box that the plan fills, mm. */
+  room: Room;
+  /** What lies at the room's middle, m. */
+  middle: PlanPoint;
+  /** n of 1 : n. */
+  scale: number;
+}
+
+/** mm on paper of a length in m. */
+export function mmOf({ scale }: Pick<PlanFrame, "scale">, metres: number): number {
+  return (metres * 1000) / scale;
+}
+
+/** m of a length in mm on paper. */
+export function metresOf({ scale }: Pick<PlanFrame, "scale">, mm: number): number {
+  return (mm * scale) / 1000;
+}
+
+/** The spot on paper of a place in plan. */
+export function onPaper(frame: PlanFrame, [x, y]: readonly [number, number]): Spot {
+  const { room, middle } = frame;
+  return [
+    room.left + room.width / 2 + mmOf(frame, x - middle[0]),
+    room.top + room.height / 2 - mmOf(frame, y - middle[1]),
+  ];
+}

@@ -1,0 +1,187 @@
+/** Distances kept, on the plan and in its table. */
+import {
+  setbackLines,
+  type Estimate,
+  type SetbackKept,
+  type SetbackLine,
+} from "../../estimate/index.js";
+import type { PlanPoint, Scheme, Site } from "../../site/index.js";
+import { distance } from "../../units/index.js";
+import { words } from "../../words/index.js";
+import { dimensionSample, drawDimension } from "./dimension.js";
+import type { PlanTable } from "./panel.js";
+import { PENS } from "./pens.js";
+import type { PlanDrawing } from "./planDrawing.js";
+
+const texts = words.sheetsPlan;
+
+/** A pair whose line is drawn, with the letter that stands there and in the table. */
+export interface LetteredSetback extends SetbackLine {
+  letter: string;
+}
+
+/** m by which a distance may fall short of what is asked by rounding alone. */
+const ROUNDING = 0.0005;
+
+export function isShort({ distance: there, wanted }: SetbackKept): boolean {
+  return there < wanted - ROUNDING;
+}
+
+/** The lines that are drawn: of each kind of part the one nearest to each limit, and every short one. */
+export function letteredSetbacks(
+  site: Site,
+  scheme: Scheme,
+  estimate: Estimate,
+): LetteredSetback[] {
+  const { setbacks, works } = estimate;
+  const lines = setbackLines(site, scheme, works, setbacks);
+  const shown = lines.filter(({ kept }) => isShort(kept) || isNearest(kept, setbacks));
+  return shown.map((line, i) => ({ ...line, letter: letterOf(i) }));
+}
+
+function isNearest(kept: SetbackKept, all: readonly SetbackKept[]): boolean {
+  const alike = all.filter(({ from, to }) => from === kept.from && to === kept.to);
+  const least = Math.min(...alike.map((one) => one.distance));
+  return alike.find((one) => one.distance === least) === kept;
+}
+
+/** A to Z without I and O, which read as figures; then AA, AB … */
+function letterOf(index: number): string {
+  const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+  const last = letters.charAt(index % letters.length);
+  const round = Math.floor(index / letters.length);
+  return round === 0 ? last : `${letters.charAt((round - 1) % letters.length)}${last}`;
+}
+
+export function drawSetbacks(
+  drawing: PlanDrawing,
+  { units }: Site,
+  lines: readonly LetteredSetback[],
+): void {
+  for (const { kept, from, to, letter } of lines) {
+    const short = isShort(kept);
+    const pen = short ? PENS.wrong : PENS.dimension;
+    const text = `${letter} ${distance.print(kept.distance, units)}`;
+    const dimension = { from, to, text, pen, heads: true };
+    if (!drawDimension(drawing, texts.layers.dimensions, dimension)) continue;
+    const name = short ? texts.legend.setbackShort : texts.legend.setback;
+    drawing.row(name, dimensionSample(pen, true));
+  }
+}
+
+/** More limits than this are listed one below the other. */
+const MOST_COLUMNS = 6;
+
+/** All pairs: works down, limits across, or as a list where the limits are many. */
+export function setbackTable(
+  site: Site,
+  scheme: Scheme,
+  { setbacks }: Estimate,
+  lettered: readonly LetteredSetback[],
+): PlanTable[] {
+  if (setbacks.length === 0) return [];
+  const { units } = site;
+  const limits = unique(setbacks.map(({ to }) => to));
+  const parts = unique(setbacks.map(partKey));
+  const table = {
+    title: texts.setbacks.title(distance.unitLabel(units)),
+    notes: notesOf(setbacks, lettered),
+  };
+  const letterFor = (kept: SetbackKept): string | null =>
+    lettered.find((one) => one.kept === kept)?.letter ?? null;
+  const cell = (kept: SetbackKept | undefined): string => cellText(site, kept, letterFor);
+  const nameOf = (id: string): string => scheme.works.find((work) => work.id === id)?.name ?? id;
+  if (limits.length > MOST_COLUMNS) {
+    const rows = setbacks.map((kept) => [nameOf(kept.work), kept.toName, cell(kept)]);
+    const wrong = setbacks.flatMap((kept, i) => (isShort(kept) ? [[i, 2] as const] : []));
+    const head = [texts.setbacks.from, texts.setbacks.to, ""];
+    return [{ ...table, head, rows, wrong, align: ["start", "start", "end"] }];
+  }
+  const pair = (part: string, to: string): SetbackKept | undefined =>
+    setbacks.find((kept) => partKey(kept) === part && kept.to === to);
+  const toName = (to: string): string => setbacks.find((kept) => kept.to === to)?.toName ?? to;
+  const wrong = parts.flatMap((part, r) =>
+    limits.flatMap((to, c) => {
+      const kept = pair(part, to);
+      return kept !== undefined && isShort(kept) ? [[r, c + 1] as const] : [];
+    }),
+  );
+  return [
+    {
+      ...table,
+      head: ["", ...limits.map(toName)],
+      rows: parts.map((part) => [
+        nameOf(setbacks.find((kept) => partKey(kept) === part)?.work ?? ""),
+        ...limits.map((to) => cell(pair(part, to))),
+      ]),
+      wrong,
+    },
+  ];
+}
+
+const partKey = ({ work, from }: SetbackKept): string => `${work} ${from}`;
+
+function unique(ids: readonly string[]): string[] {
+  return [...new Set(ids)];
+}
+
+function cellText(
+  { units }: Site,
+  kept: SetbackKept | undefined,
+  letterFor: (kept: SetbackKept) => string | null,
+): string {
+  if (kept === undefined) return texts.setbacks.none;
+  const print = (metres: number): string => distance.print(metres, units, { bare: true });
+  const there = kept.outside === true ? texts.setbacks.outside : print(kept.distance);
+  const text = texts.setbacks.cell(there, print(kept.wanted));
+  const letter = letterFor(kept);
+  return letter === null ? text : texts.setbacks.lettered(letter, text);
+}
+
+function notesOf(setbacks: readonly SetbackKept[], lettered: readonly LetteredSetback[]): string[] {
+  const sources = unique(setbacks.filter(({ own }) => !own).map(({ source }) => source));
+  const own = setbacks.some((kept) => kept.own);
+  return [
+    ...(lettered.length < setbacks.length ? [texts.setbacks.notes] : []),
+    ...(setbacks.some(isShort) ? [texts.setbacks.short] : []),
+    texts.setbacks.asked([...(own ? [texts.setbacks.own] : []), ...sources]),
+  ];
+}
+
+/** A tie: from a corner of the lot to the middle of a tank, m. */
+export interface Tie {
+  tank: string;
+  from: PlanPoint;
+  to: PlanPoint;
+}
+
+/** Two ties for each tank, from the lot corners whose lines cross it best and are not too long. */
+export function tiesOf({ limits = [] }: Pick<Site, "limits">, { works }: Scheme): Tie[] {
+  const corners = limits.flatMap(({ kind, path }) => (kind === "lot-line" ? (path ?? []) : []));
+  return works.flatMap((work): Tie[] => {
+    if (work.kind !== "tank") return [];
+    const pair = bestCorners(corners, work.at);
+    return (pair ?? []).map((from) => ({ tank: work.id, from, to: work.at }));
+  });
+}
+
+function bestCorners(corners: readonly PlanPoint[], at: PlanPoint): [PlanPoint, PlanPoint] | null {
+  let best: [PlanPoint, PlanPoint] | null = null;
+  let most = -Infinity;
+  corners.forEach((a, i) => {
+    for (const b of corners.slice(i + 1)) {
+      const [ax, ay, bx, by] = [a[0] - at[0], a[1] - at[1], b[0] - at[0], b[1] - at[1]];
+      const [da, db] = [Math.hypot(ax, ay), Math.hypot(bx, by)];
+      if (da === 0 || db === 0) continue;
+      // The sine of the angle between them is how well they fix the place; long tapes sag and stray.
+      const worth = Math.abs(ax * by - ay * bx) / (da * db) - (da + db) / (4 * spread(corners));
+      if (worth > most) [best, most] = [[a, b], worth];
+    }
+  });
+  return best;
+}
+
+function spread(places: readonly PlanPoint[]): number {
+  const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
+  return Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+}

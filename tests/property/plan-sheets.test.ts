@@ -1,0 +1,75 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { ROOT } from "../../src/cli/prepare.mjs";
+import { textQuad } from "../../src/sheets/box.js";
+import { roomOf } from "../../src/sheets/frame.js";
+import { PAPERS, type PaperId, type TextMark } from "../../src/sheets/paper.js";
+import { overlap } from "../../src/sheets/place.js";
+import { inRoom } from "../../src/sheets/plan/clip.js";
+import { excavationPlan, existingGround, layoutPlan } from "../../src/sheets/plan/index.js";
+import {
+  jobOf,
+  reachOf,
+  sheetsFrom,
+  singles,
+  textsOf,
+} from "../../src/sheets/plan/plan.fixture.js";
+import { PLAN_SCALES } from "../../src/sheets/plan/scales.js";
+import { readSite, type Site } from "../../src/site/index.js";
+
+const MAKERS = [
+  { maker: "existing ground", make: existingGround },
+  { maker: "layout plan", make: layoutPlan },
+  { maker: "excavation plan", make: excavationPlan },
+];
+const KINDS = Object.keys(PAPERS).flatMap((paper) =>
+  MAKERS.map((one) => ({ ...one, paper: paper as PaperId })),
+);
+
+function example(name: string): Site {
+  const file = join(ROOT, "shared", "sites", `${name}.site.json`);
+  const read = readSite(readFileSync(file, "utf8"));
+  if (!read.ok) throw new Error(`${name}: got ${JSON.stringify(read.problems[0])}`);
+  return read.value;
+}
+
+/** Pairs of texts that share paper; lines of one label touch in their margins. */
+function overlapping(texts: readonly TextMark[]): string[] {
+  const quads = texts.map((text) => textQuad(text, -0.12 * text.size));
+  return texts.flatMap((a, i) =>
+    texts.flatMap((b, k) =>
+      k > i && overlap(quads[i]!, quads[k]!) ? [`${a.text} / ${b.text}`] : [],
+    ),
+  );
+}
+
+describe.each(["alder-flat", "quarry-lane"])("plan sheets of %s", (name) => {
+  const site = example(name);
+  const job = jobOf(site, "letter");
+
+  it.each(KINDS)("$maker on $paper: in its room, no text over another", ({ paper, make }) => {
+    const sheet = sheetsFrom(make, { ...job, paper })[0]!;
+    const room = roomOf(paper, sheet.legend);
+    const outside = singles(sheet.marks).filter((mark) =>
+      reachOf(mark).some((spot) => !inRoom(room, spot, -0.01)),
+    );
+    expect(outside).toEqual([]);
+    const texts = textsOf(sheet);
+    expect(texts.length).toBeGreaterThan(20);
+    expect(overlapping(texts)).toEqual([]);
+    expect(Math.min(...texts.map(({ size }) => size))).toBeGreaterThanOrEqual(1.8);
+    expect(PLAN_SCALES[site.units]).toContain(sheet.scale);
+    const names = sheet.legend.map((row) => row.name);
+    expect(new Set(names).size).toBe(names.length);
+  });
+
+  it("a plan shows the window that a person chose", () => {
+    const [middle, scale] = [[24, 21] as const, 120];
+    const sheet = sheetsFrom(layoutPlan, job, { "layout-plan": { middle, scale } })[0]!;
+    expect(sheet.scale).toBe(120);
+    const rows = sheet.legend.map((row) => row.name);
+    expect(rows).not.toContain("Well");
+    expect(rows).toContain("Trench, at its floor");
+  });
+});
