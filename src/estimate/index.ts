@@ -47,7 +47,6 @@ export {
   chartRow,
   firstPlaces,
   insideRings,
-  lineClearance,
   liftRules,
   placesBeside,
 } from "../machines/index.js";
