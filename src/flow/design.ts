@@ -174,7 +174,8 @@ function bottomOf(work: Work): number {
   }
 }
 
-function pathLength(path: readonly (readonly [number, number])[]): number {
+/** m in plan along a path. */
+export function pathLength(path: readonly (readonly [number, number])[]): number {
   return path.reduce((sum, [x, y], i) => {
     const before = path[i - 1];
     return before === undefined ? 0 : sum + Math.hypot(x - before[0], y - before[1]);

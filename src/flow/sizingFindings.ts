@@ -1,6 +1,6 @@
 import type { Finding, Scheme, Site } from "../site/index.js";
-import { area, liquidVolume } from "../units/index.js";
-import type { Sizing } from "./design.js";
+import { area, distance, length, liquidVolume } from "../units/index.js";
+import { pathLength, type Sizing } from "./design.js";
 
 /** Part of a tank's volume that is rounding of gallons: 1,000 gal is entered as 3.785 m³. */
 const ROUNDED = 1e-3;
@@ -29,8 +29,29 @@ export function sizingFindings(sizing: Sizing, scheme: Scheme, units: Site["unit
   // Without a field named there is nothing to measure.
   const named = (scheme.flow?.field ?? []).length > 0;
   if (named && areaWanted !== undefined && field.value < areaWanted.value * (1 - 1e-9)) {
-    const text = `The field has ${area.print(field.value, units)} of bottom; ${area.print(areaWanted.value, units)} is wanted for the design flow in this soil.`;
+    const text = `The field has ${area.print(field.value, units)} of bottom; ${area.print(areaWanted.value, units)} is wanted for the design flow in this soil.${trenchThatWouldDo(scheme, areaWanted.value - field.value, units)}`;
     say("caution", "sizing.field-small", text, areaWanted.source);
   }
   return findings;
+}
+
+/** The trench that is missing, where trenches of one width take the water; else nothing. */
+function trenchThatWouldDo(scheme: Scheme, missing: number, units: Site["units"]): string {
+  const ids = new Set(scheme.flow?.field ?? []);
+  const trenches = scheme.works.flatMap((work) =>
+    ids.has(work.id) && work.kind === "trench" ? [work] : [],
+  );
+  const [first] = trenches;
+  if (first === undefined || trenches.some(({ width }) => width !== first.width)) return "";
+  const there = trenches.reduce((sum, { path }) => sum + pathLength(path), 0);
+  const more = missing / first.width;
+  const wide = length.print(first.width, units);
+  const [all, rest] = [enough(there + more, units), enough(more, units)];
+  return ` At ${wide} wide that is ${all} of trench, ${rest} more than is drawn, or a wider one.`;
+}
+
+/** A distance that is not rounded down: what is enough stays enough as printed. */
+function enough(metres: number, units: Site["units"]): string {
+  const step = units === "us" ? 0.03048 : 0.01;
+  return distance.print(Math.ceil(metres / step - 1e-6) * step, units);
 }

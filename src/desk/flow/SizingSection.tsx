@@ -38,6 +38,7 @@ export function SizingSection(): ReactNode {
         </Working>
       )}
       <SoilFields />
+      <StateTables />
       {sizing?.loading !== undefined && (
         <Working
           text={words.flowLeaf.theSoilTakes}
@@ -84,6 +85,16 @@ export function SizingSection(): ReactNode {
       />
     </section>
   );
+}
+
+/** On a metric site: that a table in use is a US state's, and how its figures come to be metric. */
+function StateTables(): ReactNode {
+  const { units } = useSite().site;
+  const flow = useScheme()?.flow;
+  const soil = flow?.soil?.by;
+  const inUse = flow?.design?.by === "bedrooms" || soil === "percolation" || soil === "class";
+  if (units !== "metric" || !inUse) return null;
+  return <p className="says">{words.flowLeaf.tableOfAState}</p>;
 }
 
 /** What a walled bed would cover as a mound with earth sides. */

@@ -260,6 +260,8 @@ export const flowLeaf = {
   eachADay: "each, a day",
   bedrooms: "Bedrooms",
   byTheTableOf: "by the table of",
+  tableOfAState:
+    "The tables are of US states: gallons, inches and square feet there, turned into litres, centimetres and square metres here (1 gal = 3.785 L, 1 in = 2.54 cm, 1 ft² = 0.0929 m²), and rounded only where they are printed. Where you build another code decides: put its rate in as your own.",
   howMany: (name: string) => `${name}: how many`,
   aPercolationTest: "a percolation test",
   classSoil: "a class of soil",
