@@ -27,4 +27,6 @@ export interface StakeChoices {
 export interface HandoverChoices {
   orders?: OrderChoices;
   stakes?: StakeChoices;
+  /** Each sheet as an SVG as well as all in one PDF. */
+  sheets?: { drawings?: boolean };
 }

@@ -10,3 +10,6 @@ export { orderText } from "./orders/orderText.js";
 export type { OrderItem, SupplierKind } from "./orders/item.js";
 export { marksOf } from "./stakes/marks.js";
 export type { Mark } from "./stakes/marks.js";
+export { amountText } from "./amountText.js";
+export type { AmountKind } from "./amountText.js";
+export { fromEach, loadingUnit, loadingWords, onEach, percolation } from "./loading.js";

@@ -1,5 +1,6 @@
 /** What everything that is handed over is made from, and what comes out. */
 import type { Estimate } from "../estimate/index.js";
+import type { FontBytes } from "../sheets/index.js";
 import type { Site } from "../site/index.js";
 import type { HandoverChoices } from "./choices.js";
 
@@ -28,6 +29,8 @@ export interface MakeOptions {
   /** Checked between parts; an aborted maker throws the signal's reason. */
   signal?: AbortSignal;
   choices?: HandoverChoices;
+  /** Reads the sheets' fonts: from the disk or from the page's own address. */
+  fonts?: () => Promise<FontBytes>;
 }
 
 /** Makes one kind of hand-over. Pure but for its options; runs in a worker, the page and Node alike. */

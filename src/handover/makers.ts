@@ -12,6 +12,11 @@ export interface HandoverKind {
 
 export const HANDOVER_KINDS: readonly HandoverKind[] = [
   {
+    id: "sheets",
+    label: words.handoverFiles.kinds.sheets,
+    load: async () => (await import("./sheetFiles.js")).makeSheetFiles,
+  },
+  {
     id: "orders",
     label: words.handoverFiles.kinds.orders,
     load: async () => (await import("./orders/makeOrders.js")).makeOrders,
@@ -20,6 +25,11 @@ export const HANDOVER_KINDS: readonly HandoverKind[] = [
     id: "stakes",
     label: words.handoverFiles.kinds.stakes,
     load: async () => (await import("./stakes/makeStakes.js")).makeStakes,
+  },
+  {
+    id: "report",
+    label: words.handoverFiles.kinds.report,
+    load: async () => (await import("./report/makeReport.js")).makeReport,
   },
   {
     id: "tables",

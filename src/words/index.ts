@@ -12,6 +12,8 @@ import { drawing } from "./en/drawing.js";
 import { flowLeaf } from "./en/flowLeaf.js";
 import { forms } from "./en/forms.js";
 import { handoverFiles } from "./en/handoverFiles.js";
+import { handing } from "./en/handing.js";
+import { workings } from "./en/workings.js";
 import { handoverLeaf } from "./en/handoverLeaf.js";
 import { hazards } from "./en/hazards.js";
 import { joined } from "./en/joined.js";
@@ -52,6 +54,8 @@ const english = {
   flowLeaf,
   forms,
   handoverFiles,
+  workings,
+  handing,
   handoverLeaf,
   hazards,
   joined,

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { fromEach, loadingUnit, loadingWords, onEach, percolation } from "../../handover/index.js";
 import { sizingTables } from "../../estimate/index.js";
 import type { Flow, Site, Work } from "../../site/index.js";
 import { area, dailyFlow, length, liquidVolume } from "../../units/index.js";
@@ -11,7 +12,7 @@ import { Findings } from "../Findings.js";
 import type { Sizing } from "../parts.js";
 import { useSite } from "../useSite.js";
 import { QuantityWorking, Working } from "../Working.js";
-import { fromEach, loadingUnit, loadingWords, onEach, percolation } from "./loading.js";
+
 import { useFlowChange, useScheme } from "./useFlow.js";
 import { Term } from "../book/Term.js";
 

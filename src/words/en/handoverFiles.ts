@@ -1,6 +1,8 @@
 /** What stands in every file that is handed over, and the names of the kinds. */
 export const handoverFiles = {
   kinds: {
+    sheets: "Printed sheets (PDF)",
+    report: "Report with every working",
     orders: "Order lists",
     stakes: "Stake-out",
     tables: "Tables",

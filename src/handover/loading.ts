@@ -1,7 +1,7 @@
-import { liquidVolume, plainNumber } from "../../units/index.js";
-import type { UnitSystem } from "../../units/index.js";
-import { FOOT } from "../../units/index.js";
-import { words } from "../../words/index.js";
+import { liquidVolume, plainNumber } from "../units/index.js";
+import type { UnitSystem } from "../units/index.js";
+import { FOOT } from "../units/index.js";
+import { words } from "../words/index.js";
 
 const DAY = 86400;
 

@@ -1,0 +1,81 @@
+import { describe, expect, it } from "vitest";
+import { plainSite, plainTank } from "../../site/site.fixture.js";
+import { exampleJob, MADE_AT } from "../job.fixture.js";
+import { estimate } from "../../estimate/index.js";
+import { money } from "../../units/index.js";
+import { figureGroups } from "./figures.js";
+import { escapeHtml } from "./html.js";
+import { makeReport } from "./makeReport.js";
+import { slicesOf } from "./slices.js";
+
+/** Every object of an estimate that has a formula. */
+function quantitiesIn(value: unknown, found = new Set<object>()): Set<object> {
+  if (typeof value !== "object" || value === null) return found;
+  if ("formula" in value && "inputs" in value) found.add(value);
+  for (const inside of Object.values(value)) quantitiesIn(inside, found);
+  return found;
+}
+
+describe("a volume by sections", () => {
+  it("is the frustum of a hole with sloping walls, within what slices can tell", () => {
+    // Level ground at 100, floor at 97.9, walls 1 : 1: (A₀ + A₁ + √(A₀A₁)) h / 3 holds for similar
+    // ends only, so the prismoidal formula: h/6 (A₀ + 4 Aₘ + A₁), exact for plane walls.
+    const tank = plainTank({ walls: { by: "run", run: 1 } });
+    const site = plainSite({ works: [tank] });
+    const made = slicesOf(site, site.schemes[0]!.id, tank.id);
+    const [work] = estimate(site, site.schemes[0]!.id).works;
+    const depth = 100 - (work?.floor.lowest ?? NaN);
+    if (tank.kind !== "tank") throw new Error("expected a tank");
+    const [a, b] = [tank.body.length + 2 * tank.overdig, tank.body.width + 2 * tank.overdig];
+    const area = (rise: number): number => (a + 2 * rise) * (b + 2 * rise);
+    const prismoid = (depth / 6) * (area(0) + 4 * area(depth / 2) + area(depth));
+    expect(made?.exact).toBeCloseTo(prismoid, 6);
+    expect(Math.abs((made?.volume ?? NaN) / prismoid - 1)).toBeLessThan(0.005);
+  });
+
+  it.each(["alder-flat", "quarry-lane"])("agrees with the estimate of %s within 2%", (name) => {
+    const { site, schemeId } = exampleJob(name);
+    const made = site.schemes[0]!.works.flatMap(({ id }) => slicesOf(site, schemeId, id) ?? []);
+    expect(made.length).toBeGreaterThan(3);
+    for (const { work, volume, exact } of made) {
+      expect([work, Math.abs(volume / exact - 1) < 0.02]).toEqual([work, true]);
+    }
+  });
+
+  it("is none for a work that digs nothing", () => {
+    const { site, schemeId } = exampleJob("alder-flat");
+    const pile = site.schemes[0]!.works.find(({ kind }) => kind === "pile");
+    expect(slicesOf(site, schemeId, pile?.id ?? "")).toBeNull();
+  });
+});
+
+describe("the report", () => {
+  it.each(["alder-flat", "quarry-lane"])("opens every figure of %s that has a working", (name) => {
+    const { site, estimate: made } = exampleJob(name);
+    const shown = new Set<object>(
+      figureGroups(site, made).flatMap(({ figures }) => figures.map(({ quantity }) => quantity)),
+    );
+    const formulas = new Set([...shown].map((quantity) => JSON.stringify(quantity)));
+    const missing = [...quantitiesIn(made)].filter(
+      (quantity) => !formulas.has(JSON.stringify(quantity)),
+    );
+    expect(missing.map((quantity) => (quantity as { formula: string }).formula)).toEqual([]);
+  });
+
+  it("says its total, when it was made, and every caution and finding", async () => {
+    const job = exampleJob("alder-flat");
+    const [file] = await makeReport(job);
+    const page = String(file?.data);
+    expect(page).toContain(MADE_AT);
+    const total = money("USD").print(job.estimate.cost.total.likely, "us", { digits: 2 });
+    expect(page).toContain(total);
+    for (const caution of job.estimate.cautions) expect(page).toContain(escapeHtml(caution));
+    for (const { text } of job.estimate.findings) expect(page).toContain(escapeHtml(text));
+  });
+
+  it("lets no name of a site's become part of the page", async () => {
+    const job = exampleJob("quarry-lane", (site) => ({ ...site, name: '<img src=x onerror="1">' }));
+    const [file] = await makeReport(job);
+    expect(String(file?.data)).not.toContain("<img");
+  });
+});
