@@ -19,6 +19,7 @@ import "./desk/drawing.css";
 import "./desk/trench.css";
 import "./desk/water.css";
 import "./desk/sums.css";
+import "./desk/handing.css";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.js";

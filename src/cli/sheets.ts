@@ -13,11 +13,11 @@ import {
   pdfOf,
   sheetsOf,
   svgOf,
+  usualPaper,
   type Page,
   type PaperId,
   type SheetJob,
 } from "../sheets/index.js";
-import type { Site } from "../site/index.js";
 import { words } from "../words/index.js";
 import { fontsOnDisk } from "./sheetFonts.js";
 import { chosenScheme, unusableArguments, Unusable, usableSite } from "./siteFile.js";
@@ -60,11 +60,6 @@ async function run(argv: readonly string[]): Promise<void> {
   for (const page of pages) {
     write(out, nameOf(`sheet ${page.number} ${page.id}`, "svg"), svgOf(page, { fonts }));
   }
-}
-
-/** Sites in feet are printed on Letter, others on A4, unless asked otherwise. */
-function usualPaper({ units }: Site): PaperId {
-  return units === "us" ? "letter" : "a4";
 }
 
 function wantedPages(pages: readonly Page[], only: readonly string[] | undefined): readonly Page[] {

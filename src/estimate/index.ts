@@ -33,7 +33,14 @@ export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";
 export type { WorkQuantities } from "../dig/index.js";
 export { listedPrice } from "../cost/index.js";
 export type { CostLine, CostResult } from "../cost/index.js";
-export { FLOW_SETTINGS, flowRules, holesIn, joinedEnds, levelToMeet, pumpRows } from "../flow/index.js";
+export {
+  FLOW_SETTINGS,
+  flowRules,
+  holesIn,
+  joinedEnds,
+  levelToMeet,
+  pumpRows,
+} from "../flow/index.js";
 export type { FlowResult, PipeCheck, PressureResult, StaticLift } from "../flow/index.js";
 export { fittingRows, sizingTables } from "../hydraulics/index.js";
 export type { MachinesResult, Range } from "../machines/index.js";

@@ -1,10 +1,13 @@
 export { nameOfMaterial } from "./earthNames.js";
 export { PAPERS } from "./paper.js";
-export type { Page, PaperId, PlanWindow, SheetContent, SheetJob, SheetMaker } from "./paper.js";
+export type { Page, PaperId, SheetContent, SheetJob, SheetMaker } from "./paper.js";
 export { FACES, readFaces } from "./faces.js";
 export type { FontBytes } from "./faces.js";
-export { sheetsOf } from "./sheetsOf.js";
+export { sheetSet, sheetsOf, usualPaper } from "./sheetsOf.js";
+export type { SheetSet } from "./sheetsOf.js";
+export { scaleInWords, scaleRatio } from "./scale.js";
 export { svgOf } from "./svg.js";
 export type { SvgOptions } from "./svg.js";
 export { pdfOf } from "./pdf.js";
 export type { PdfOptions } from "./pdf.js";
+export { PLAN_SCALES } from "./plan/scales.js";

@@ -120,13 +120,15 @@ export interface SheetContent {
   scale: number | "text" | null;
   /** What else is to be said of the scale, such as "heights drawn 5 times"; absent for nothing. */
   scaleNote?: string;
+  /** What a plan shows, by which it can be moved; absent for what is no plan. */
+  window?: PlanWindow;
   /** Degrees clockwise by which north is turned from up; null where there is no north (a section). */
   north: number | null;
   marks: readonly Mark[];
   legend: readonly LegendRow[];
 }
 
-/** The window that a person chose for a plan: what is at its middle (m, site) and n of 1 : n. */
+/** What a plan shows: what is at its middle (m, site) and n of 1 : n. */
 export interface PlanWindow {
   middle: readonly [number, number];
   scale: number;
@@ -152,6 +154,10 @@ export interface Page {
   title: string;
   /** Its place in the whole set, from 1. */
   number: number;
+  /** n of 1 : n; null for a sheet that is not to scale. */
+  scale: number | null;
+  /** What a plan shows; null for what is no plan. */
+  window: PlanWindow | null;
   /** Of the paper, mm. */
   width: number;
   height: number;

@@ -4,9 +4,12 @@ import { framedPage, roomOf } from "./frame.js";
 import { costSheets } from "./lists/cost.js";
 import { machineSheets } from "./lists/machines.js";
 import { quantitySheets } from "./lists/quantities.js";
-import type { LegendRow, Page, PlanWindow, Room, SheetJob, SheetMaker } from "./paper.js";
+import type { Site } from "../site/index.js";
+import type { LegendRow, Page, PaperId, Room, SheetJob, SheetMaker } from "./paper.js";
 import { excavationPlan, existingGround, layoutPlan } from "./plan/index.js";
+import { details } from "./sections/details.js";
 import { pipeProfiles } from "./sections/profiles.js";
+import { workSections } from "./sections/sections.js";
 
 /**
  * Who draws what, in the order of the set, after the cover, the permit's list and the findings.
@@ -17,21 +20,42 @@ const MAKERS: readonly SheetMaker[] = [
   layoutPlan,
   excavationPlan,
   pipeProfiles,
+  workSections,
+  details,
   quantitySheets,
   machineSheets,
   costSheets,
 ];
 
-/**
- * The whole set of sheets.
- * @param windows what a person chose to see on a plan, by the sheet's id
- */
-export function sheetsOf(
-  job: SheetJob,
-  windows: Readonly<Record<string, PlanWindow>> = {},
-): Page[] {
+/** The sheets that are printed, and what a person has left out of them. */
+export interface SheetSet {
+  pages: Page[];
+  /** Ids of the pages that are always there: they carry the cautions and what was found. */
+  always: ReadonlySet<string>;
+  leftOut: readonly { id: string; title: string }[];
+}
+
+/** The set as a person has chosen it in the site: see `sheets` there. */
+export function sheetSet(job: SheetJob): SheetSet {
+  const { windows = {}, without = [] } = job.site.sheets ?? {};
   const room = (legend: readonly LegendRow[]): Room => roomOf(job.paper, legend);
-  const body = MAKERS.flatMap((make) => [...make(job, room, windows)]);
-  const contents = [...frontSheets(job, room, body), ...body];
-  return contents.map((content, i) => framedPage(job, content, i + 1, contents.length));
+  const drawn = MAKERS.flatMap((make) => [...make(job, room, windows)]);
+  const body = drawn.filter(({ id }) => !without.includes(id));
+  const front = frontSheets(job, room, body);
+  const contents = [...front, ...body];
+  return {
+    pages: contents.map((content, i) => framedPage(job, content, i + 1, contents.length)),
+    always: new Set(front.map(({ id }) => id)),
+    leftOut: drawn.filter(({ id }) => without.includes(id)).map(({ id, title }) => ({ id, title })),
+  };
+}
+
+/** The sheets that are printed, in their order. */
+export function sheetsOf(job: SheetJob): Page[] {
+  return sheetSet(job).pages;
+}
+
+/** Sites in feet are printed on Letter, others on A4, unless the site says otherwise. */
+export function usualPaper({ units, sheets }: Pick<Site, "units" | "sheets">): PaperId {
+  return sheets?.paper ?? (units === "us" ? "letter" : "a4");
 }

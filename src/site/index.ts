@@ -22,6 +22,8 @@ export type {
   PressureSystem,
   PriceChoice,
   Probe,
+  PlanWindow,
+  PrintedSheets,
   Project,
   Pump,
   Scheme,
@@ -49,6 +51,7 @@ export {
 } from "./ruleEdits.js";
 export { isLocated, setLocate } from "./locateEdits.js";
 export { answerChecklist, setProject } from "./projectEdits.js";
+export { printSheet, setPaper, setPlanWindow } from "./sheetsEdits.js";
 export { publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
 export type { Locality, Rule } from "./ruleBook.js";
 export { moveStand } from "./standEdits.js";

@@ -17,6 +17,7 @@ import { marks } from "./marksSchema.js";
 import { planPointSchema } from "./planPointSchema.js";
 import { soilSchema } from "./soilSchema.js";
 import { checklistAnswerSchema, projectSchema } from "./projectSchema.js";
+import { planWindowSchema, sheetsSchema } from "./sheetsSchema.js";
 import { acceptedSchema, localRuleSchema, setbackSchema } from "./rulesSchema.js";
 
 const finite = z.number();
@@ -372,6 +373,7 @@ export const siteSchema = z.looseObject({
   locate: locateSchema.optional(),
   project: projectSchema.optional(),
   checklist: z.array(checklistAnswerSchema).optional(),
+  sheets: sheetsSchema.optional().describe("how the plan is printed"),
   accepted: z
     .array(acceptedSchema)
     .optional()
@@ -416,6 +418,8 @@ export type LocalRule = Known<z.infer<typeof localRuleSchema>>;
 export type Setback = Known<z.infer<typeof setbackSchema>>;
 export type Project = Known<z.infer<typeof projectSchema>>;
 export type ChecklistAnswer = Known<z.infer<typeof checklistAnswerSchema>>;
+export type PrintedSheets = Known<z.infer<typeof sheetsSchema>>;
+export type PlanWindow = Known<z.infer<typeof planWindowSchema>>;
 export type Accepted = Known<z.infer<typeof acceptedSchema>>;
 export type PriceChoice = Known<z.infer<typeof priceChoiceSchema>>;
 export type Lift = Known<z.infer<typeof liftSchema>>;

@@ -62,3 +62,6 @@ export {
 export type { ShelfSite } from "./shelfDesk.js";
 export { isZip } from "./shelf/zip.js";
 export { isLarge } from "./groundTalk.js";
+export { cancelMaking, drawSheets, makeFiles, useHandover } from "./handoverDesk.js";
+export type { HandoverState } from "./handoverDesk.js";
+export type { SheetSeen } from "./handoverTalk.js";

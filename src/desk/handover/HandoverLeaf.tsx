@@ -9,6 +9,9 @@ import { ChecklistSection } from "../permit/ChecklistSection.js";
 import { ProjectSection } from "../permit/ProjectSection.js";
 import { RulesSection } from "../permit/RulesSection.js";
 import { useEdit, useSite } from "../useSite.js";
+import { FilesSection } from "./FilesSection.js";
+import { MessageSection } from "./MessageSection.js";
+import { SheetsSection } from "./SheetsSection.js";
 
 const KEPT_WORDS = {
   kept: words.handoverLeaf.keptBrowserStands,
@@ -44,6 +47,13 @@ export function HandoverLeaf(): ReactNode {
           {words.handoverLeaf.openAFile}
         </button>
       </div>
+      {estimate !== null && (
+        <>
+          <SheetsSection />
+          <FilesSection />
+          <MessageSection />
+        </>
+      )}
       <h2>{words.handoverLeaf.onPaper}</h2>
       <p className="says">{words.handoverLeaf.estimatePlainReportFigures}</p>
       <div className="tools">

@@ -101,6 +101,7 @@ function contentOf(
   tables.push(...notesUnder(frame.room, notes));
   return {
     ...{ id, title, scale: frame.scale, north: 0 },
+    window: { middle: [frame.middle[0], frame.middle[1]], scale: frame.scale },
     marks: [...marks, { kind: "group", layer: texts.layers.tables, marks: tables }],
     legend,
   };

@@ -1,0 +1,76 @@
+import { useState } from "react";
+import type { ReactNode } from "react";
+import { HANDOVER_KINDS } from "../../handover/index.js";
+import type { HandoverChoices, StakeChoices } from "../../handover/index.js";
+import { cancelMaking, useHandover } from "../../store/index.js";
+import { words } from "../../words/index.js";
+import { useSite } from "../useSite.js";
+import { saveFiles } from "./saveFiles.js";
+import { StakeFields } from "./StakeFields.js";
+
+const says = words.handing.files;
+
+/** Sheets have a section of their own. */
+const KINDS = HANDOVER_KINDS.filter(({ id }) => id !== "sheets");
+
+/** What is being made, how far it is, and the way out. */
+function Making(): ReactNode {
+  const making = useHandover((hand) => hand.making);
+  if (making === null) return null;
+  const label = HANDOVER_KINDS.find(({ id }) => id === making.kind)?.label ?? making.kind;
+  return (
+    <div className="making" role="status">
+      <span>{says.making(label)}</span>
+      <progress max={1} value={making.share} aria-label={says.making(label)} />
+      <button type="button" className="button" onClick={cancelMaking}>
+        {says.cancel}
+      </button>
+    </div>
+  );
+}
+
+/** Every other kind of file, each with what it is for. */
+export function FilesSection(): ReactNode {
+  const { site, schemeId } = useSite();
+  const isBusy = useHandover((hand) => hand.making !== null);
+  const [stakes, setStakes] = useState<StakeChoices>({});
+  const choices: HandoverChoices = { stakes };
+  const make = (ids: readonly string[]): void => void saveFiles(site, schemeId, ids, choices);
+  return (
+    <>
+      <h2>{says.title}</h2>
+      <p className="says">{says.says}</p>
+      <ul className="file-kinds">
+        {KINDS.map(({ id, label }) => (
+          <li key={id}>
+            <div>
+              <strong>{label}</strong>
+              <p className="says">{says.about[id] ?? ""}</p>
+            </div>
+            <button
+              type="button"
+              className="button"
+              disabled={isBusy}
+              aria-label={`${says.make}: ${label}`}
+              onClick={() => make([id])}
+            >
+              {says.make}
+            </button>
+          </li>
+        ))}
+      </ul>
+      <StakeFields value={stakes} onChange={setStakes} />
+      <div className="tools">
+        <button
+          type="button"
+          className="button main"
+          disabled={isBusy}
+          onClick={() => make(HANDOVER_KINDS.map(({ id }) => id))}
+        >
+          {says.everything}
+        </button>
+      </div>
+      <Making />
+    </>
+  );
+}

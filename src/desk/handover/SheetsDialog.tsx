@@ -1,0 +1,107 @@
+import { useEffect, useState } from "react";
+import type { ReactNode } from "react";
+import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { printSheet } from "../../site/index.js";
+import { drawSheets, useHandover } from "../../store/index.js";
+import type { SheetSeen } from "../../store/index.js";
+import { words } from "../../words/index.js";
+import { useEdit, useSite } from "../useSite.js";
+import { SheetView } from "./SheetView.js";
+
+const says = words.handing.sheets;
+
+/** The sheets as they will be printed: which of them, and what each plan shows. */
+export function SheetsDialog({ onClose }: { onClose: () => void }): ReactNode {
+  return (
+    <ModalOverlay
+      className="overlay"
+      isDismissable
+      isOpen
+      onOpenChange={(open) => !open && onClose()}
+    >
+      <Modal className="modal sheets-modal">
+        <Dialog className="dialog sheets-dialog">
+          <div className="dialog-head">
+            <Heading slot="title">{says.dialog}</Heading>
+            <Button slot="close" className="round" aria-label={says.close}>
+              ✕
+            </Button>
+          </div>
+          <SheetsBody />
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
+
+function SheetsBody(): ReactNode {
+  const { site, schemeId } = useSite();
+  const sheets = useHandover((hand) => hand.sheets);
+  const isDrawing = useHandover((hand) => hand.drawing !== null);
+  const fault = useHandover((hand) => hand.fault);
+  const [chosen, setChosen] = useState<string | null>(null);
+  useEffect(() => drawSheets(site, schemeId), [site, schemeId]);
+  const seen = sheets?.seen ?? [];
+  const current = seen.find(({ id }) => id === chosen) ?? seen[0];
+  return (
+    <div className="sheets-body">
+      {fault !== null && !isDrawing && (
+        <div role="alert" className="sheets-fault">
+          <p>{says.failed(fault)}</p>
+          <button type="button" className="button" onClick={() => drawSheets(site, schemeId)}>
+            {says.again}
+          </button>
+        </div>
+      )}
+      <p role="status" className={isDrawing ? "sheets-coming" : "unseen"}>
+        {isDrawing ? says.drawing : ""}
+      </p>
+      {current !== undefined && (
+        <>
+          <SheetList sheets={seen} current={current.id} onChoose={setChosen} />
+          <SheetView key={current.id} sheet={current} isOld={isDrawing} />
+        </>
+      )}
+    </div>
+  );
+}
+
+interface SheetListProps {
+  sheets: readonly SheetSeen[];
+  current: string;
+  onChoose: (id: string) => void;
+}
+
+/** Every sheet with a tick for the printed ones; a press on a name shows it. */
+function SheetList({ sheets, current, onChoose }: SheetListProps): ReactNode {
+  const edit = useEdit();
+  const of = sheets.filter(({ number }) => number !== null).length;
+  return (
+    <nav aria-label={says.list} className="sheet-list">
+      <ol>
+        {sheets.map(({ id, title, number, always }) => (
+          <li key={id}>
+            <input
+              type="checkbox"
+              aria-label={`${says.print}: ${title}`}
+              checked={number !== null}
+              disabled={always}
+              onChange={({ target }) =>
+                edit(says.printStep(title, target.checked), (now) =>
+                  printSheet(now, id, target.checked),
+                )
+              }
+            />
+            <button
+              type="button"
+              aria-current={id === current ? "page" : undefined}
+              onClick={() => onChoose(id)}
+            >
+              {number === null ? says.leftOut(title) : says.numbered(number, of, title)}
+            </button>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  );
+}

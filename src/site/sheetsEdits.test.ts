@@ -1,0 +1,33 @@
+import { describe, expect, it } from "vitest";
+import { checkSite } from "./read.js";
+import { printSheet, setPaper, setPlanWindow } from "./sheetsEdits.js";
+import { plainSite } from "./site.fixture.js";
+
+const WINDOW = { middle: [10, 20] as [number, number], scale: 240 };
+
+describe("how a plan is printed", () => {
+  it("is kept in the file, one choice beside the other", () => {
+    const site = printSheet(
+      setPlanWindow(setPaper(plainSite({}), "a3"), "layout", WINDOW),
+      "cover",
+      false,
+    );
+    expect(site.sheets).toEqual({ paper: "a3", windows: { layout: WINDOW }, without: ["cover"] });
+    expect(checkSite(JSON.parse(JSON.stringify(site)))).toEqual({ ok: true, value: site });
+  });
+
+  it("is taken back", () => {
+    const site = printSheet(setPlanWindow(plainSite({}), "layout", WINDOW), "cover", false);
+    expect(setPlanWindow(site, "layout", null).sheets?.windows).toEqual({});
+    expect(printSheet(site, "cover", true).sheets?.without).toEqual([]);
+    expect(printSheet(printSheet(site, "cover", false), "cover", false).sheets?.without).toEqual([
+      "cover",
+    ]);
+  });
+
+  it("refuses a scale of nothing and a paper that it does not know", () => {
+    const bad = { ...plainSite({}), sheets: { windows: { layout: { middle: [0, 0], scale: 0 } } } };
+    expect(checkSite(bad).ok).toBe(false);
+    expect(checkSite({ ...plainSite({}), sheets: { paper: "napkin" } }).ok).toBe(false);
+  });
+});

@@ -1,0 +1,89 @@
+/** Makes files to hand over away from the page; a page that has changed its mind ends the worker. */
+import { estimate } from "../estimate/index.js";
+import {
+  fileName,
+  HANDOVER_KINDS,
+  type HandoverFile,
+  type HandoverJob,
+} from "../handover/index.js";
+import { PAPERS, readFaces, sheetSet, svgOf, usualPaper } from "../sheets/index.js";
+import { words } from "../words/index.js";
+import { strToU8, zipSync, type ZippableFile } from "fflate";
+import { pointsOf } from "./groundTalk.js";
+import type { HandoverAnswer, HandoverAsk, HandoverWant, SheetSeen } from "./handoverTalk.js";
+
+function post(answer: HandoverAnswer, hand: Transferable[] = []): void {
+  self.postMessage(answer, { transfer: hand });
+}
+
+self.addEventListener("message", ({ data }: MessageEvent<HandoverAsk>) => {
+  answer(data).catch((fault: unknown) => {
+    post({ fault: fault instanceof Error ? fault.message : String(fault) });
+  });
+});
+
+async function answer({ site: bare, columns, schemeId, madeAt, want }: HandoverAsk): Promise<void> {
+  const site = { ...bare, survey: { ...bare.survey, points: pointsOf(columns) } };
+  const job = { site, schemeId, estimate: estimate(site, schemeId), madeAt };
+  if (want === "sheets") post({ sheets: seen(job) });
+  else await make(job, want);
+}
+
+async function readFont(file: URL): Promise<Uint8Array> {
+  const answered = await fetch(file);
+  if (!answered.ok) throw new Error(`a font could not be read (${answered.status})`);
+  return new Uint8Array(await answered.arrayBuffer());
+}
+
+/** Files that are packed already are only put together. */
+const PACKED = /\.(pdf|xlsx|glb|png|gif)$/;
+
+function zipped(job: HandoverJob, files: readonly HandoverFile[]): HandoverFile {
+  const entries = files.map(({ name, data }): [string, ZippableFile] => {
+    const bytes = typeof data === "string" ? strToU8(data) : data;
+    return [name, [bytes, { level: PACKED.test(name) ? 0 : 6 }]];
+  });
+  const data = zipSync(Object.fromEntries(entries));
+  return {
+    name: fileName(job, words.handing.files.zipName, "zip"),
+    type: "application/zip",
+    data: new Uint8Array(data),
+  };
+}
+
+async function make(job: HandoverJob, want: HandoverWant): Promise<void> {
+  const { files: ids, choices, mostApart } = want;
+  const files: HandoverFile[] = [];
+  for (const kind of HANDOVER_KINDS.filter(({ id }) => ids.includes(id))) {
+    const told = (share: number): void => post({ kind: kind.id, share });
+    told(0);
+    const maker = await kind.load();
+    const made = await maker(job, {
+      choices,
+      fonts: () => readFaces(readFont),
+      progress: (done, of) => told(done / of),
+    });
+    files.push(...made);
+  }
+  const handed = files.length > mostApart ? [zipped(job, files)] : files;
+  const bytes = handed.flatMap(({ data }) => (typeof data === "string" ? [] : [data.buffer]));
+  post({ files: handed }, [...new Set(bytes)]);
+}
+
+function seen({ site, schemeId, estimate, madeAt }: HandoverJob): SheetSeen[] {
+  const paper = usualPaper(site);
+  const date = madeAt.slice(0, 10);
+  const { pages, always, leftOut } = sheetSet({ site, schemeId, estimate, date, paper });
+  const { width, height } = PAPERS[paper];
+  return [
+    ...pages.map(({ id, title, number, scale, window, ...page }): SheetSeen => ({
+      ...{ id, title, number, scale, window, width, height },
+      always: always.has(id),
+      svg: svgOf({ id, title, number, scale, window, ...page }),
+    })),
+    ...leftOut.map(({ id, title }): SheetSeen => ({
+      ...{ id, title, width, height, svg: "", always: false },
+      ...{ number: null, scale: null, window: null },
+    })),
+  ];
+}

@@ -1,0 +1,102 @@
+/** Making files to hand over, and looking at the sheets, in a worker of their own. */
+import { create } from "zustand";
+import type { HandoverChoices, HandoverFile } from "../handover/index.js";
+import type { Site } from "../site/index.js";
+import { columnsOf, withoutPoints } from "./groundTalk.js";
+import type { HandoverAnswer, HandoverAsk, SheetSeen } from "./handoverTalk.js";
+
+export interface HandoverState {
+  /** What is being made: the kind at work, and 0 to 1 of it done; null when nothing is. */
+  making: { ids: readonly string[]; kind: string; share: number } | null;
+  /** The sheets as last drawn, and the site that they are of. */
+  sheets: { site: Site; schemeId: string; seen: readonly SheetSeen[] } | null;
+  /** Of which site the sheets are being drawn; null when none are. */
+  drawing: Site | null;
+  fault: string | null;
+}
+
+export const useHandover = create<HandoverState>()(() => ({
+  making: null,
+  sheets: null,
+  drawing: null,
+  fault: null,
+}));
+
+let maker: Worker | null = null;
+let drawer: Worker | null = null;
+
+function begin(
+  site: Site,
+  schemeId: string,
+  want: HandoverAsk["want"],
+  take: (answer: HandoverAnswer) => void,
+): Worker {
+  const worker = new Worker(new URL("./handover.worker.ts", import.meta.url), { type: "module" });
+  worker.addEventListener("message", ({ data }: MessageEvent<HandoverAnswer>) => take(data));
+  worker.addEventListener("error", ({ message }) => {
+    take({ fault: message === "" ? "its worker did not start" : message });
+  });
+  const columns = columnsOf(site.survey.points);
+  const madeAt = `${new Date().toISOString().slice(0, 19)}Z`;
+  const ask: HandoverAsk = { site: withoutPoints(site), columns, schemeId, madeAt, want };
+  worker.postMessage(ask, [columns.x.buffer, columns.y.buffer, columns.z.buffer]);
+  return worker;
+}
+
+/**
+ * Makes files of the kinds named, one after the other, and zips them when there are more of them
+ * than may stay apart; null when it was cancelled, overtaken by
+ * another or has failed (the fault is then in the state).
+ */
+export function makeFiles(
+  site: Site,
+  schemeId: string,
+  ids: readonly string[],
+  choices: HandoverChoices,
+  mostApart = Infinity,
+): Promise<readonly HandoverFile[] | null> {
+  cancelMaking();
+  useHandover.setState({ making: { ids, kind: ids[0] ?? "", share: 0 }, fault: null });
+  return new Promise((resolve) => {
+    stopMaking = () => resolve(null);
+    maker = begin(site, schemeId, { files: ids, choices, mostApart }, (answer) => {
+      if ("kind" in answer) {
+        useHandover.setState({ making: { ids, kind: answer.kind, share: answer.share } });
+        return;
+      }
+      if ("files" in answer) resolve(answer.files);
+      if ("fault" in answer) useHandover.setState({ fault: answer.fault });
+      cancelMaking();
+    });
+  });
+}
+
+let stopMaking: (() => void) | null = null;
+
+/** Gives up the files that are being made; what was made before stays. */
+export function cancelMaking(): void {
+  maker?.terminate();
+  maker = null;
+  stopMaking?.();
+  stopMaking = null;
+  if (useHandover.getState().making !== null) useHandover.setState({ making: null });
+}
+
+/** Draws the sheets to be looked at, unless those of this very site are there or on their way. */
+export function drawSheets(site: Site, schemeId: string): void {
+  const { sheets, drawing } = useHandover.getState();
+  if (drawing === site || (sheets?.site === site && sheets.schemeId === schemeId)) return;
+  drawer?.terminate();
+  useHandover.setState({ drawing: site, fault: null });
+  const worker = begin(site, schemeId, "sheets", (answer) => {
+    worker.terminate();
+    if (drawer !== worker) return;
+    drawer = null;
+    if ("sheets" in answer) {
+      useHandover.setState({ drawing: null, sheets: { site, schemeId, seen: answer.sheets } });
+    } else if ("fault" in answer) {
+      useHandover.setState({ drawing: null, fault: answer.fault });
+    }
+  });
+  drawer = worker;
+}
