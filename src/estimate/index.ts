@@ -65,7 +65,7 @@ export type {
   LiftCrane,
   LiftResult,
 } from "../machines/index.js";
-export { keptLonger } from "../machines/index.js";
+export { keptLonger, lineClearance } from "../machines/index.js";
 export { PERMIT_ITEMS } from "../permit/index.js";
 export type { Checklist, ChecklistItem } from "../permit/index.js";
 export { aroundRings, bareGround } from "./planZones.js";
