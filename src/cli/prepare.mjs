@@ -237,6 +237,9 @@ function installDebianChromium(as) {
  */
 export const TEST_TOOLS = {
   "poppler-utils": "pdftotext",
+  "gdal-bin": "ogrinfo",
+  "libxml2-utils": "xmllint",
+  "libreoffice-calc": "soffice",
 };
 
 /**

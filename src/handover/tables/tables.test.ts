@@ -1,0 +1,96 @@
+import { describe, expect, it } from "vitest";
+import { exampleJob, withScheme } from "../job.fixture.js";
+import type { HandoverJob } from "../job.js";
+import { cellAt, columnName, plainCell } from "../sheet.js";
+import type { Sheet } from "../sheet.js";
+import { makeTables, tableSheets } from "./makeTables.js";
+
+/** Formulas by their addresses, as other sheets write them too. */
+function formulasOf(sheets: readonly Sheet[]): Map<string, string> {
+  const found = new Map<string, string>();
+  for (const { name, rows } of sheets) {
+    rows.forEach((row, y) =>
+      row.forEach((cell, x) => {
+        if (cell !== null && typeof cell === "object" && "formula" in cell) {
+          found.set(cellAt(y, x, name), cell.formula);
+        }
+      }),
+    );
+  }
+  return found;
+}
+
+const alder = exampleJob("alder-flat");
+
+describe("addresses of cells", () => {
+  it("count columns by letters and quote a sheet's name", () => {
+    expect([0, 25, 26, 51, 52, 701, 702].map(columnName)).toEqual([
+      "A",
+      "Z",
+      "AA",
+      "AZ",
+      "BA",
+      "ZZ",
+      "AAA",
+    ]);
+    expect(cellAt(2, 3)).toBe("D3");
+    expect(cellAt(0, 0, "Owner's")).toBe("'Owner''s'!A1");
+  });
+});
+
+describe.each([
+  ["alder-flat", alder],
+  ["quarry-lane", exampleJob("quarry-lane")],
+  ["nothing drawn", exampleJob("alder-flat", (site) => withScheme(site, { works: [] }))],
+])("the tables (%s)", (_, job: HandoverJob) => {
+  const sheets = tableSheets(job);
+  const all = Object.values(sheets) as Sheet[];
+
+  it("show each cost line's amounts and the totals", () => {
+    const { lines, total } = job.estimate.cost;
+    const rows = sheets.cost.rows.slice(1);
+    lines.forEach(({ name, amount }, i) => {
+      const row = rows[i] ?? [];
+      expect(plainCell(row[0] ?? null)).toBe(name);
+      expect([9, 10, 11].map((x) => plainCell(row[x] ?? null))).toEqual([
+        amount.low,
+        amount.likely,
+        amount.high,
+      ]);
+    });
+    const last = rows[lines.length] ?? [];
+    expect([9, 10, 11].map((x) => plainCell(last[x] ?? null))).toEqual([
+      total.low,
+      total.likely,
+      total.high,
+    ]);
+  });
+
+  it("have no formula that looks at itself, at a sheet that is not there, or beyond it", () => {
+    const names = new Set(all.map(({ name }) => name));
+    for (const [place, formula] of formulasOf(all)) {
+      expect(formula.startsWith("=")).toBe(false);
+      for (const [, sheet] of formula.matchAll(/'([^']+)'!/g)) expect(names).toContain(sheet);
+      const own = place.slice(place.indexOf("!") + 1);
+      expect(formula.replace(/'[^']+'![A-Z]+\d+/g, "").split(/[^A-Z0-9]+/)).not.toContain(own);
+    }
+  });
+
+  it("make one workbook and four CSV", async () => {
+    const files = await makeTables(job);
+    expect(files.map(({ name }) => name.replace(/^.*\./, ""))).toEqual([
+      "xlsx",
+      "csv",
+      "csv",
+      "csv",
+      "csv",
+    ]);
+  });
+});
+
+describe("making tables", () => {
+  it("stops where it is told to", async () => {
+    const signal = AbortSignal.abort(new Error("enough"));
+    await expect(makeTables(alder, { signal })).rejects.toThrow("enough");
+  });
+});
