@@ -1,6 +1,7 @@
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vitest/config";
 import { precache } from "./build/precache.js";
+import { viewerPage } from "./build/viewer.js";
 
 const ONE_MINUTE = 60_000;
 
@@ -24,7 +25,7 @@ const CHUNKS = [
 
 export default defineConfig({
   base: "./",
-  plugins: [react(), precache()],
+  plugins: [react(), viewerPage(), precache()],
   // Two copies of three or React in one page break instanceof checks and hooks.
   resolve: { dedupe: ["three", "react", "react-dom"] },
   build: {

@@ -8,6 +8,7 @@ import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { estimate } from "../estimate/index.js";
 import { HANDOVER_KINDS, type HandoverKind } from "../handover/index.js";
+import { ROOT } from "./prepare.mjs";
 import { chosenScheme, unusableArguments, Unusable, usableSite } from "./siteFile.js";
 
 const KNOWN = HANDOVER_KINDS.map(({ id }) => id).join(", ");
@@ -29,12 +30,18 @@ async function run(argv: readonly string[]): Promise<void> {
   makeFolder(out);
   for (const kind of kinds) {
     const make = await kind.load();
-    for (const { name, data } of await make(job)) {
+    for (const { name, data } of await make(job, { pageTemplate })) {
       const place = join(out, name);
       writeFileSync(place, data);
       process.stdout.write(`${place}\n`);
     }
   }
+}
+
+/** The page's template is built from the sources, with a tool that nothing else here needs. */
+async function pageTemplate(): Promise<string> {
+  const { viewerTemplate } = await import("./viewerTemplate.js");
+  return viewerTemplate(ROOT);
 }
 
 function makeFolder(out: string): void {

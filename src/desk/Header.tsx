@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { Mark } from "../drawn/index.js";
 import { redoName, undoName } from "../site/index.js";
 import { LEAVES, useDesk } from "../store/index.js";
 import { words } from "../words/index.js";
@@ -9,7 +10,6 @@ import { StepsButton } from "./book/StepsPanel.js";
 import { NetworkSign } from "./device/NetworkSign.js";
 import { saveSite } from "./files.js";
 import { LEAF_TITLES } from "./leafTitles.js";
-import { Mark } from "./Mark.js";
 import { SiteMenu } from "./SiteMenu.js";
 
 function Steps(): ReactNode {

@@ -1,22 +1,9 @@
+import { download, downloadBlob } from "../drawn/index.js";
 import { isZip, openZip, useDesk } from "../store/index.js";
 import { words } from "../words/index.js";
 import { MOST_SITE_BYTES, sizeFault } from "./tooLarge.js";
 
-/** Hands a text to the browser as a download. */
-export function download(name: string, text: string, type: string): void {
-  downloadBlob(name, new Blob([text], { type }));
-}
-
-/** Hands a file to the browser as a download. */
-export function downloadBlob(name: string, file: Blob): void {
-  const address = URL.createObjectURL(file);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  // Some browsers read the address only after the click has returned.
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
-}
+export { download, downloadBlob };
 
 /** Saves the open site as a site file. */
 export function saveSite(): void {

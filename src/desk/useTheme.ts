@@ -1,16 +1,6 @@
-import { useEffect, useSyncExternalStore } from "react";
+import { useEffect } from "react";
+import { useMedia } from "../drawn/index.js";
 import { useDesk } from "../store/index.js";
-
-function useMedia(query: string): boolean {
-  return useSyncExternalStore(
-    (changed) => {
-      const media = window.matchMedia(query);
-      media.addEventListener("change", changed);
-      return () => media.removeEventListener("change", changed);
-    },
-    () => window.matchMedia(query).matches,
-  );
-}
 
 /** The theme that is shown: the person's choice, else the device's. Sets it on the page. */
 export function useTheme(): "light" | "dark" {

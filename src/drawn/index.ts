@@ -1,3 +1,7 @@
+export { dugName, looseOf, materialName, sumOf } from "./amounts.js";
+export { download, downloadBlob } from "./download.js";
 export { EarthPatterns, patternId } from "./EarthPatterns.js";
+export { Mark } from "./Mark.js";
 export { SectionSheet } from "./SectionSheet.js";
+export { useMedia } from "./useMedia.js";
 export { StageSlider } from "./StageSlider.js";

@@ -31,6 +31,8 @@ export interface MakeOptions {
   choices?: HandoverChoices;
   /** Reads the sheets' fonts: from the disk or from the page's own address. */
   fonts?: () => Promise<FontBytes>;
+  /** Brings the template of the page of one file; the page cannot be made without. */
+  pageTemplate?: () => Promise<string>;
 }
 
 /** Makes one kind of hand-over. Pure but for its options; runs in a worker, the page and Node alike. */

@@ -37,6 +37,7 @@ export type {
   Work,
 } from "./schema.js";
 export type { Finding, Quantity } from "./finding.js";
+export { SITE_FILE_ENDING, siteFileName, siteFileStem } from "./fileName.js";
 export { parted } from "./parted.js";
 export { thingNamed } from "./thingNamed.js";
 export type { NamedThing } from "./thingNamed.js";

@@ -18,7 +18,8 @@ export type SiteProblemCode =
   | "unknown-layer"
   | "bad-shape"
   | "bad-survey"
-  | "too-large";
+  | "too-large"
+  | "bad-link";
 
 /** The answer or the problems, never both and never thrown. */
 export type Outcome<T, E> = { ok: true; value: T } | { ok: false; problems: E[] };

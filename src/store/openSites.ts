@@ -92,8 +92,11 @@ export async function openExample(tools: DeskTools, id: string, notice?: string)
 }
 
 /** Puts a site that was read from a file on the desk; the very same one on the list is reopened. */
-export async function openRead(tools: DeskTools, site: Site): Promise<void> {
-  const notice = words.shelf.opened(site.name);
+export async function openRead(
+  tools: DeskTools,
+  site: Site,
+  notice = words.shelf.opened(site.name),
+): Promise<void> {
   let id: string | null = null;
   if (!isLarge(site)) {
     try {

@@ -1,11 +1,12 @@
 import { readSite, writeSite } from "../site/index.js";
 import type { Site } from "../site/index.js";
 import { words } from "../words/index.js";
-import type { DeskActions, DeskState } from "./deskState.js";
+import type { DeskActions, DeskState, Unopened } from "./deskState.js";
 import type { DeskTools } from "./deskTools.js";
 import { examples } from "./examples.js";
 import { isLong } from "./groundTalk.js";
 import { openInTab } from "./keeper.js";
+import { openLink } from "./openLink.js";
 import { notWorkedOut, openExample, openKept, openNew, openRead, sharing } from "./openSites.js";
 import { shelfBase } from "./shelf/base.js";
 import type { LastOpen, ShelfBase, ThemeChoice } from "./shelf/base.js";
@@ -45,11 +46,15 @@ async function lastOpen(base: ShelfBase): Promise<LastOpen | null> {
   return open ?? (first === undefined ? null : { site: first.id });
 }
 
+/** Takes up the theme that was chosen on this device. */
+async function restoreTheme(tools: DeskTools): Promise<void> {
+  const theme = (await readSetting(await shelfBase(), "theme")) as ThemeChoice | undefined;
+  if (theme !== undefined) tools.set({ theme });
+}
+
 /** Opens what was open last; false when that was nothing, or cannot be used. */
 async function openLast(tools: DeskTools): Promise<boolean> {
   const base = await shelfBase();
-  const theme = (await readSetting(base, "theme")) as ThemeChoice | undefined;
-  if (theme !== undefined) tools.set({ theme });
   await purgeSites(base, Date.now() - FORGOTTEN);
   const open = await lastOpen(base);
   if (open === null || tools.get().history !== null) return false;
@@ -73,15 +78,24 @@ async function beginDesk(tools: DeskTools, listen: () => void): Promise<void> {
   document.addEventListener("visibilitychange", inBackground);
   window.addEventListener("pagehide", () => void keeper.keepNow());
   listen();
+  window.addEventListener("hashchange", () => void openLink(tools));
   let trouble: { fault: unknown } | null = null;
+  // What is wrong with a link is told over whatever is opened instead.
+  let unfit: Unopened | null = null;
   try {
-    if (await openLast(tools)) return;
+    await restoreTheme(tools);
+    if (await openLink(tools)) return;
+    unfit = get().unopened;
+    if (await openLast(tools)) {
+      if (unfit !== null) set({ unopened: unfit });
+      return;
+    }
   } catch (fault) {
     trouble = { fault };
   }
   // The person may have opened another site while the kept one was read.
   if (get().history !== null) return;
-  const { unopened } = get();
+  const unopened = get().unopened ?? unfit;
   const first = examples[0];
   if (first === undefined || !(await openExample(tools, first.id, ""))) {
     if (get().history === null) set({ status: "empty", starting: true });

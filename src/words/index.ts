@@ -18,6 +18,7 @@ import { handoverLeaf } from "./en/handoverLeaf.js";
 import { hazards } from "./en/hazards.js";
 import { joined } from "./en/joined.js";
 import { leaf } from "./en/leaf.js";
+import { link } from "./en/link.js";
 import { limits } from "./en/limits.js";
 import { looking } from "./en/looking.js";
 import { machinesLeaf } from "./en/machinesLeaf.js";
@@ -41,6 +42,7 @@ import { sums } from "./en/sums.js";
 import { tables } from "./en/tables.js";
 import { terms } from "./en/terms.js";
 import { trench } from "./en/trench.js";
+import { viewer } from "./en/viewer.js";
 import { water } from "./en/water.js";
 
 const english = {
@@ -61,6 +63,7 @@ const english = {
   joined,
   leaf,
   limits,
+  link,
   looking,
   machinesLeaf,
   offline,
@@ -83,6 +86,7 @@ const english = {
   tables,
   terms,
   trench,
+  viewer,
   water,
 };
 

@@ -2,7 +2,7 @@ import { useEffect, useRef } from "react";
 import type { ReactNode } from "react";
 import { useDesk } from "../../store/index.js";
 import type { PlaceKind } from "../../store/index.js";
-import { idsOf } from "../amounts.js";
+import { idsOf } from "../idsOf.js";
 import { words } from "../../words/index.js";
 import { Empty, PlaceButton } from "../Empty.js";
 import { Findings, findingsAt, FindingsAhead } from "../Findings.js";

@@ -5,7 +5,7 @@ import { materialsOf } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
 import { area, earthVolume, elevation, haulMass, length } from "../../units/index.js";
 import { BothWays } from "../BothWays.js";
-import { dugName, looseOf, materialName, sumOf } from "../amounts.js";
+import { dugName, looseOf, materialName, sumOf } from "../../drawn/index.js";
 import { MaterialSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
 import { LandRows } from "./LandRows.js";

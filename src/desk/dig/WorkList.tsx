@@ -5,7 +5,7 @@ import type { Work } from "../../site/index.js";
 import { earthVolume } from "../../units/index.js";
 import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
-import { sumOf } from "../amounts.js";
+import { sumOf } from "../../drawn/index.js";
 import { WorkSwatch } from "../Swatch.js";
 import { useEdit, useSite } from "../useSite.js";
 import { dropLine } from "./listOrder.js";

@@ -12,6 +12,8 @@ import { useEdit, useSite } from "../useSite.js";
 import { FilesSection } from "./FilesSection.js";
 import { MessageSection } from "./MessageSection.js";
 import { SheetsSection } from "./SheetsSection.js";
+import { CopyLink } from "./CopyLink.js";
+import { MakePage } from "./MakePage.js";
 
 const KEPT_WORDS = {
   kept: words.handoverLeaf.keptBrowserStands,
@@ -54,6 +56,9 @@ export function HandoverLeaf(): ReactNode {
           <MessageSection />
         </>
       )}
+      <h2>{words.viewer.making.title}</h2>
+      <MakePage />
+      <CopyLink />
       <h2>{words.handoverLeaf.onPaper}</h2>
       <p className="says">{words.handoverLeaf.estimatePlainReportFigures}</p>
       <div className="tools">

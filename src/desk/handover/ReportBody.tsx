@@ -15,7 +15,7 @@ import {
 import { words } from "../../words/index.js";
 import { FindingList, PermitOnPaper, ProjectLine } from "../permit/PermitOnPaper.js";
 import { BothWays } from "../BothWays.js";
-import { dugName, looseOf, sumOf } from "../amounts.js";
+import { dugName, looseOf, sumOf } from "../../drawn/index.js";
 import { useSite } from "../useSite.js";
 import { useAmount } from "../Working.js";
 

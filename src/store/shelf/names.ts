@@ -1,4 +1,7 @@
 /** Names of sites and of their files. */
+import { SITE_FILE_ENDING, siteFileStem } from "../../site/index.js";
+
+export { siteFileName as fileName } from "../../site/index.js";
 
 /** A random key, 128 bits; also on pages that are not served securely, where randomUUID is missing. */
 export function freshKey(): string {
@@ -20,32 +23,14 @@ export function copyName(name: string, taken: readonly string[]): string {
   return next;
 }
 
-const ENDING = ".site.json";
-
-/** The longest stem of a file name, letters; systems stop at 255 bytes and a letter may take four. */
-const LONGEST_STEM = 50;
-
-function stemOf(name: string): string {
-  const stem = Array.from(name.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "-"))
-    .slice(0, LONGEST_STEM)
-    .join("")
-    .replace(/^-+|-+$/g, "");
-  return stem === "" ? "site" : stem;
-}
-
-/** A file name from a site's name. */
-export function fileName(name: string): string {
-  return `${stemOf(name)}${ENDING}`;
-}
-
 /** A file name for each site's name, no two alike, in the same order. */
 export function uniqueFileNames(names: readonly string[]): string[] {
   const used = new Set<string>();
   return names.map((name) => {
-    const stem = stemOf(name);
+    const stem = siteFileStem(name);
     let next = stem;
     for (let count = 2; used.has(next); count++) next = `${stem}-${count}`;
     used.add(next);
-    return `${next}${ENDING}`;
+    return `${next}${SITE_FILE_ENDING}`;
   });
 }

@@ -3,6 +3,7 @@ export const handoverFiles = {
   kinds: {
     sheets: "Printed sheets (PDF)",
     report: "Report with every working",
+    page: "A page that anyone can open",
     orders: "Order lists",
     stakes: "Stake-out",
     tables: "Tables",

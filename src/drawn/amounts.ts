@@ -1,7 +1,9 @@
 import { words } from "../words/index.js";
-import type { ByMaterial } from "./parts.js";
+import type { Estimate } from "../estimate/index.js";
 import { materialsOf, NATIVE } from "../site/index.js";
-import type { Site, Work } from "../site/index.js";
+import type { Site } from "../site/index.js";
+
+type ByMaterial = Estimate["cut"];
 
 /** All of it together, m³. */
 export const sumOf = (volumes: ByMaterial): number =>
@@ -21,9 +23,4 @@ export function dugName(site: Site, id: string): string {
 /** Loose volume of a bank volume, m³; own earth put back is taken as it comes out. */
 export function looseOf(site: Site, id: string, bank: number): number {
   return bank * (materialsOf(site).get(id)?.loose ?? 1.25);
-}
-
-/** Every id that a finding about this work may name: its own and its pipes'. */
-export function idsOf(work: Work): string[] {
-  return work.kind === "trench" ? [work.id, ...work.pipes.map((pipe) => pipe.id)] : [work.id];
 }

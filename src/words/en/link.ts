@@ -1,0 +1,20 @@
+/** A site in an address: making the link, and opening one. */
+export const link = {
+  name: "the link",
+  copy: "Copy the link",
+  copied: "Copied. Whoever opens it gets a copy of the site as it is now.",
+  notCopied: "This browser let nothing be copied: choose the link and copy it by hand.",
+  address: "The link",
+  says: "All of the site lies in the link itself, behind its #: no server is told. It opens a copy; what is changed there does not come back.",
+  fits: {
+    sure: (letters: string) =>
+      `${letters} letters long: short enough for nearly every way to send it.`,
+    long: (letters: string) =>
+      `${letters} letters long: browsers take it, but some message apps cut a link over 8,000 letters. By mail or in a document it goes; else send the page or the file.`,
+    over: (letters: string) =>
+      `${letters} letters would be too long for a link: send the page or the file instead.`,
+  },
+  broken: "its end is missing or it was changed on its way",
+  mend: "ask for the link again, sent whole, or for the site file or the page",
+  opened: (name: string) => `${name} was opened from a link, as a copy of your own.`,
+};

@@ -1,0 +1,59 @@
+/** The page of one file that anyone can open: it shows one site and changes nothing. */
+export const viewer = {
+  made: (when: string) => `Made with Bankyard on ${when}; this page cannot change the plan.`,
+  noScript:
+    "Scripts are off here, so there is no picture, section or table: only what is written below. Open this file in a web browser to see all of it.",
+  noTemplate:
+    "The page could not be fetched: open Bankyard once with a network, then it works without.",
+  scheme: "Scheme",
+  save: "Save the site file",
+  saved: (name: string) => `Saved as ${name}.`,
+  toDark: "Night shift",
+  toLight: "Day",
+  range: (low: string, high: string) => `${low} to ${high}`,
+  spoil: "loose",
+  withDigger: (digger: string) => `with ${digger}`,
+  calendarDays: (days: string) => `${days} by the calendar`,
+  estimateOnly:
+    "An estimate only: the ground, the rates and the prices are never quite known. Local codes, the permit and licensed practice decide.",
+  badSite: "The plan in this page cannot be read",
+  badSiteSays:
+    "The file may have been cut short on its way: ask for it again. What is wrong with it:",
+  badFigures: (fault: string) => `The figures of this scheme could not be worked out: ${fault}`,
+  look: "The site",
+  parts: "What is written of it",
+  section: {
+    show: "Section",
+    title: "Show the ground cut open along a line",
+    where: "Cut",
+    own: "Along a line of your own",
+    along: (name: string) => `${name}, lengthwise`,
+    across: (name: string) => `${name}, across`,
+    leg: (name: string, number: number) => `${name}, leg ${number}`,
+    lot: "The lot, west to east",
+    drag: "or drag A and B in the picture",
+  },
+  looks: { depths: "Depths", through: "See through" },
+  quantities: "Quantities",
+  works: "Works, in building order",
+  cost: "Cost",
+  costSays:
+    "Low and high add up every line's own end; chance seldom goes so far either way. Prices are demo prices until the maker of the plan put in their own.",
+  findings: "Findings",
+  goTo: (name: string) => `Show ${name} in the picture`,
+  about: "About this page",
+  aboutSays:
+    "It asks nothing of the network and tells nobody that it was opened: all that it shows lies in this one file and is worked out on this device. The site file inside it can be saved, and opened and changed in Bankyard.",
+  /** Where the page is made. */
+  making: {
+    title: "A page and a link",
+    says: "One file that shows this site in any browser, from the disk and without a network: the picture, stages, sections, figures and findings. It cannot change the plan; the site file can be saved out of it.",
+    make: "Make the page",
+    made: (name: string, megabytes: string) => `Saved as ${name}, ${megabytes} MB.`,
+  },
+  /** The static part, for where no script runs. */
+  plain: {
+    what: (scheme: string) => `Earthwork plan and estimate. Scheme: ${scheme}.`,
+    figures: "Figures",
+  },
+};
