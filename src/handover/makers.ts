@@ -15,6 +15,8 @@ export const HANDOVER_KINDS: readonly HandoverKind[] = [
     id: "sheets",
     label: words.handoverFiles.kinds.sheets,
     load: async () => (await import("./sheetFiles.js")).makeSheetFiles,
+  },
+  {
     id: "page",
     label: words.handoverFiles.kinds.page,
     load: async () => (await import("./page/pageOf.js")).makePage,
