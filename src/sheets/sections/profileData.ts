@@ -107,17 +107,23 @@ function columnsOf(run: ChainRun, around: Around): ProfileColumn[] {
     what: endName(run, i === 0 ? "first" : "last", around),
     rank: RANKS.end,
   }));
-  const breaks = check.stations.map(({ station }) => ({ station, what: null, rank: RANKS.break }));
+  // Where the ground steps, two of the estimate's own places have one station.
+  const breaks = check.stations.map((own) => ({
+    ...figuresAt(run, own.station, around, own.ground),
+    what: [],
+    rank: RANKS.break,
+  }));
   const named = events.map((event) => ({
     station: event.station,
     what: event.kind === "joint" ? null : eventName(event),
     rank: RANKS[event.kind],
   }));
-  return [...ends, ...named, ...breaks].map(({ station, what, rank }) => ({
+  const told = [...ends, ...named].map(({ station, what, rank }) => ({
     ...figuresAt(run, station, around),
     what: what === null ? [] : [what],
     rank,
   }));
+  return [...told, ...breaks];
 }
 
 function eventsOf({ trench, pipes }: ChainRun, { scheme, estimate }: Around): ProfileEvent[] {
@@ -167,17 +173,18 @@ function endName(
   return end === "first" ? profile.start : profile.end;
 }
 
-/** Figures at a station of a run, those that the estimate has for it. */
+/** Figures at a station of a run, those that the estimate has for it; `known` is its ground, m. */
 function figuresAt(
   { trench, pipes, start }: ChainRun,
   station: number,
   { chain, finished }: Around,
+  known?: number,
 ): Omit<ProfileColumn, "what" | "rank"> {
   const check = pipes[0]!;
   const along = BEYOND + start + station;
   const invert = valueAt(check, station, "invert");
   const wall = wallOf(trench.pipes.find(({ id }) => id === check.id));
-  const ground = valueAt(check, station, "ground");
+  const ground = known ?? valueAt(check, station, "ground");
   const underside = Math.min(
     ...pipes.map(
       (each) =>
@@ -211,6 +218,9 @@ export function valueAt(
   return heightOn([line], station) ?? NaN;
 }
 
+/** m: figures nearer than this are one. */
+const SAME = 0.0005;
+
 /** Columns of one place made one, in order. */
 function merged(columns: readonly ProfileColumn[]): ProfileColumn[] {
   const out: ProfileColumn[] = [];
@@ -220,7 +230,8 @@ function merged(columns: readonly ProfileColumn[]): ProfileColumn[] {
     const same =
       last !== undefined &&
       Math.abs(last.station - column.station) < 0.005 &&
-      !(Math.abs(last.invert - column.invert) > 0.0005);
+      !(Math.abs(last.invert - column.invert) > SAME) &&
+      !(Math.abs(last.cover - column.cover) > SAME);
     if (!same) out.push(column);
     else {
       const what = [...new Set([...last.what, ...column.what])];

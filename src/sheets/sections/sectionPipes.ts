@@ -10,11 +10,14 @@ export const LEAST_PIPE = 0.7;
 
 /** Pipes cut across, as ovals where the line meets them aslant or heights are stretched. */
 export function crossPipes(pipes: readonly PipeAcross[], view: View, before = 0): Mark[] {
-  return pipes.map(({ centre, breadth, outside, inside }) => {
+  return pipes.flatMap(({ centre, breadth, outside, inside }): Mark[] => {
     const at = [centre[0] - before, centre[1]] as const;
     const ring = oval(at, breadth, outside, view);
     const bore = oval(at, (breadth * inside) / outside, inside, view);
-    return { kind: "path", lines: [ring, bore], closed: true, fill: PAPER, pen: PENS.pipe };
+    return [
+      { kind: "path", lines: [ring], closed: true, fill: PAPER, pen: PENS.pipe },
+      { kind: "path", lines: [bore], closed: true, pen: PENS.thin },
+    ];
   });
 }
 

@@ -1,4 +1,4 @@
-/** A trench cut across where it is deepest: bedding, pipes, pipe zone and backfill as entered. */
+/** A trench cut across on its way: bedding, pipes, pipe zone and backfill as entered. */
 import { heightOn, sectionAlong } from "../../estimate/index.js";
 import type { Estimate, PipeCheck, Section } from "../../estimate/index.js";
 import type { PlanPoint, Scheme, Site, Trench } from "../../site/index.js";
@@ -74,13 +74,13 @@ interface DeepPlace {
   station: number;
 }
 
-/** Where the first pipe lies deepest under the ground, away from its bends. */
+/** Where the first pipe lies deepest on the middle of its way, clear of the holes at its ends. */
 function deepestPlace(checks: readonly PipeCheck[]): DeepPlace | null {
   const [check] = checks;
   if (check === undefined) return null;
   let best: (DeepPlace & { depth: number }) | null = null;
   for (let i = 0; i < PLACES; i++) {
-    const station = (0.1 + (0.8 * (i + 0.5)) / PLACES) * check.length;
+    const station = (0.3 + (0.4 * (i + 0.5)) / PLACES) * check.length;
     const depth = valueAt(check, station, "ground") - valueAt(check, station, "invert");
     if (!Number.isFinite(depth) || (best !== null && depth <= best.depth + 1e-9)) continue;
     const next = check.stations.findIndex((each) => each.station > station);

@@ -65,7 +65,7 @@ export const sheetsSections = {
     scaleNote: "As said at each",
     heading: (n: number, name: string) => `Detail ${n}: ${name}`,
     toScale: (scale: string, said: string) => `${scale}. ${said}`,
-    atStation: (along: string) => `Across, where it lies deepest, ${along} along`,
+    atStation: (along: string) => `Across, ${along} along`,
     acrossBed: (long: string, wide: string) => `Across; ${long} long and ${wide} wide outside`,
     bedding: "bedding",
     pipes: "pipes",
