@@ -37,7 +37,7 @@ export function summarySheet(
   rows.add(said.envelope);
   rows.add();
   rows.add(said.changeTinted);
-  return rows.done([40, 60]);
+  return rows.done([34, 60]);
 }
 
 /** Every standing caution on a sheet of its own, after whose and when. */
