@@ -9,6 +9,7 @@ import { parseArgs } from "node:util";
 import { estimate } from "../estimate/index.js";
 import { HANDOVER_KINDS, type HandoverKind } from "../handover/index.js";
 import { ROOT } from "./prepare.mjs";
+import { fontsOnDisk } from "./sheetFonts.js";
 import { chosenScheme, unusableArguments, Unusable, usableSite } from "./siteFile.js";
 
 const KNOWN = HANDOVER_KINDS.map(({ id }) => id).join(", ");
@@ -30,7 +31,7 @@ async function run(argv: readonly string[]): Promise<void> {
   makeFolder(out);
   for (const kind of kinds) {
     const make = await kind.load();
-    for (const { name, data } of await make(job, { pageTemplate })) {
+    for (const { name, data } of await make(job, { pageTemplate, fonts: fontsOnDisk })) {
       const place = join(out, name);
       writeFileSync(place, data);
       process.stdout.write(`${place}\n`);

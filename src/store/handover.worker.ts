@@ -3,6 +3,7 @@ import { estimate } from "../estimate/index.js";
 import {
   fileName,
   HANDOVER_KINDS,
+  isTemplate,
   type HandoverFile,
   type HandoverJob,
 } from "../handover/index.js";
@@ -22,11 +23,12 @@ self.addEventListener("message", ({ data }: MessageEvent<HandoverAsk>) => {
   });
 });
 
-async function answer({ site: bare, columns, schemeId, madeAt, want }: HandoverAsk): Promise<void> {
+async function answer(ask: HandoverAsk): Promise<void> {
+  const { site: bare, columns, schemeId, madeAt, base, want } = ask;
   const site = { ...bare, survey: { ...bare.survey, points: pointsOf(columns) } };
   const job = { site, schemeId, estimate: estimate(site, schemeId), madeAt };
   if (want === "sheets") post({ sheets: seen(job) });
-  else await make(job, want);
+  else await make(job, want, base);
 }
 
 async function readFont(file: URL): Promise<Uint8Array> {
@@ -51,7 +53,15 @@ function zipped(job: HandoverJob, files: readonly HandoverFile[]): HandoverFile 
   };
 }
 
-async function make(job: HandoverJob, want: HandoverWant): Promise<void> {
+async function readTemplate(base: string): Promise<string> {
+  const answered = await fetch(new URL("viewer.html", base));
+  const text = answered.ok ? await answered.text() : "";
+  // A server that knows no such file may answer with the app itself.
+  if (!isTemplate(text)) throw new Error(words.viewer.noTemplate);
+  return text;
+}
+
+async function make(job: HandoverJob, want: HandoverWant, base: string): Promise<void> {
   const { files: ids, choices, mostApart } = want;
   const files: HandoverFile[] = [];
   for (const kind of HANDOVER_KINDS.filter(({ id }) => ids.includes(id))) {
@@ -61,6 +71,7 @@ async function make(job: HandoverJob, want: HandoverWant): Promise<void> {
     const made = await maker(job, {
       choices,
       fonts: () => readFaces(readFont),
+      pageTemplate: () => readTemplate(base),
       progress: (done, of) => told(done / of),
     });
     files.push(...made);

@@ -38,7 +38,8 @@ function begin(
   });
   const columns = columnsOf(site.survey.points);
   const madeAt = `${new Date().toISOString().slice(0, 19)}Z`;
-  const ask: HandoverAsk = { site: withoutPoints(site), columns, schemeId, madeAt, want };
+  const base = document.baseURI;
+  const ask: HandoverAsk = { site: withoutPoints(site), columns, schemeId, madeAt, base, want };
   worker.postMessage(ask, [columns.x.buffer, columns.y.buffer, columns.z.buffer]);
   return worker;
 }

@@ -35,6 +35,8 @@ export interface HandoverAsk {
   columns: PointColumns;
   schemeId: string;
   madeAt: string;
+  /** The page's own address, where its files are found. */
+  base: string;
   /** Kinds of hand-over to make by id, or the sheets to look at. */
   want: HandoverWant | "sheets";
 }

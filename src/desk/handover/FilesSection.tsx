@@ -10,8 +10,8 @@ import { StakeFields } from "./StakeFields.js";
 
 const says = words.handing.files;
 
-/** Sheets have a section of their own. */
-const KINDS = HANDOVER_KINDS.filter(({ id }) => id !== "sheets");
+/** Sheets and the page have sections of their own. */
+const KINDS = HANDOVER_KINDS.filter(({ id }) => id !== "sheets" && id !== "page");
 
 /** What is being made, how far it is, and the way out. */
 function Making(): ReactNode {

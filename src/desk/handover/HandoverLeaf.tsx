@@ -49,16 +49,17 @@ export function HandoverLeaf(): ReactNode {
           {words.handoverLeaf.openAFile}
         </button>
       </div>
+      <ProjectSection />
       {estimate !== null && (
         <>
           <SheetsSection />
+          <h2>{words.viewer.making.title}</h2>
+          <MakePage />
+          <CopyLink />
           <FilesSection />
           <MessageSection />
         </>
       )}
-      <h2>{words.viewer.making.title}</h2>
-      <MakePage />
-      <CopyLink />
       <h2>{words.handoverLeaf.onPaper}</h2>
       <p className="says">{words.handoverLeaf.estimatePlainReportFigures}</p>
       <div className="tools">
@@ -66,7 +67,6 @@ export function HandoverLeaf(): ReactNode {
           {words.handoverLeaf.printTheReport}
         </button>
       </div>
-      <ProjectSection />
       {estimate !== null && <ChecklistSection list={estimate.permit} />}
       <RulesSection />
       {estimate !== null && (
