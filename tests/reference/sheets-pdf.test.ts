@@ -8,7 +8,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { fontsOnDisk } from "../../src/cli/sheetFonts.js";
 import { estimate, fiveFigures } from "../../src/estimate/index.js";
 import {
@@ -28,6 +28,7 @@ import {
   pageText,
   particulars,
   raster,
+  strokesOn,
   wordsOn,
 } from "./poppler.js";
 
@@ -54,6 +55,9 @@ interface Printed {
 let folder: string;
 let fonts: FontBytes;
 const made = new Map<string, Promise<Printed>>();
+
+// A whole set is drawn and written in the first test that asks for it.
+vi.setConfig({ testTimeout: 120_000 });
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "bankyard-sheets-"));
@@ -154,15 +158,16 @@ function firstWords(text: string): string {
   return text.slice(0, 24);
 }
 
-/** The pages that are drawn to a scale, with what n of 1 : n the title block says. */
-function scaledPages(file: string, count: number): { page: number; n: number }[] {
-  return Array.from({ length: count }, (_each, i) => i + 1).flatMap((page) => {
-    const said = /1 ?: ?([\d.,]+)\)/.exec(pageText(file, page));
-    return said === null ? [] : [{ page, n: Number(said[1]!.replaceAll(",", "")) }];
+/** The pages that are drawn to one scale, with n of 1 : n, which each of them says. */
+function scaledPages({ pages, file }: Printed): { page: number; id: string; n: number }[] {
+  return pages.flatMap(({ id, number: page, scale: n }) => {
+    if (n === null) return [];
+    expect(pageText(file, page).replaceAll(" ", "")).toContain(`(1:${n})`);
+    return [{ page, id, n }];
   });
 }
 
-const DPI = 600;
+const DPI = 300;
 
 /** Length in mm of the longest dark line across a part of a page. */
 function longestRun(
@@ -189,19 +194,22 @@ describe.each([
   ["quarry-lane", "a3"],
 ] as const)("a rule laid on the sheets of %s on %s", (example, paper) => {
   it("finds every scale bar as long as it says, to half a millimetre", async () => {
-    const { site, pages, file } = await printed(example, paper);
-    const scaled = scaledPages(file, pages.length);
+    const sheets = await printed(example, paper);
+    const { site, pages, file } = sheets;
+    const scaled = scaledPages(sheets);
     expect(scaled.length).toBeGreaterThan(0);
     for (const { page, n } of scaled) {
-      const words = wordsOn(file, page);
+      const foot = pages[0]!.height - 37;
+      const boxed = wordsOn(file, page).filter(({ top }) => top > foot);
       const unit = site.units === "us" ? "ft" : "m";
       // The bar's last figure and its unit: the lowest such pair on the page, in the title block.
-      const units = words.filter(({ text }) => text === unit);
+      const units = boxed.filter(({ text }) => text === unit);
       const lowest = units.reduce((low, word) => (word.top > low.top ? word : low));
-      const level = words.filter(({ top }) => Math.abs(top - lowest.top) < 0.3);
+      const level = boxed.filter(({ top }) => Math.abs(top - lowest.top) < 0.3);
       const figure = level.filter(({ right }) => right < lowest.left + 0.1).at(-1);
       const nought = level.find(({ text }) => text === "0");
-      if (figure === undefined || nought === undefined) throw new Error("no figures of a bar");
+      if (figure === undefined || nought === undefined)
+        throw new Error(`page ${page}: no figures of a bar`);
       const length = Number(figure.text.replaceAll(",", "")) * (site.units === "us" ? FOOT : 1);
       const run = longestRun(file, page, {
         left: nought.left - 1.5,
@@ -212,4 +220,31 @@ describe.each([
       expect(Math.abs(run - (1000 * length) / n)).toBeLessThan(0.5);
     }
   });
+
+  it("finds each side of the lot as long as it is, to half a millimetre", async () => {
+    const sheets = await printed(example, paper);
+    const { site, file } = sheets;
+    const plans = scaledPages(sheets).filter(({ id }) => id === "existing-ground");
+    expect(plans).toHaveLength(1);
+    const { page, n } = plans[0]!;
+    const strokes = strokesOn(file, page);
+    for (const [from, to] of lotSides(site)) {
+      const east = ((to[0] - from[0]) * 1000) / n;
+      const south = (-(to[1] - from[1]) * 1000) / n;
+      const off = strokes.map(([a, b]) =>
+        Math.min(
+          Math.hypot(b[0] - a[0] - east, b[1] - a[1] - south),
+          Math.hypot(a[0] - b[0] - east, a[1] - b[1] - south),
+        ),
+      );
+      expect(Math.min(...off)).toBeLessThan(0.5);
+    }
+  });
 });
+
+function lotSides(site: Site): (readonly [readonly [number, number], readonly [number, number]])[] {
+  const lot = site.limits?.find(({ kind }) => kind === "lot-line");
+  const path = lot?.path ?? [];
+  expect(path.length).toBeGreaterThan(2);
+  return path.slice(1).map((to, i) => [path[i]!, to] as const);
+}

@@ -137,11 +137,31 @@ function listItems(listed: readonly Listed[], size: number, width: number): Flow
     {
       title: says.sheets,
       columns: [{ head: says.sheet, figures: true }, { head: says.shows }],
-      rows: listed.map(({ number, title }) => ({ cells: [plainNumber(number, 0), title] })),
+      rows: seriesOf(listed).map(({ first, last }) => ({
+        cells: [
+          first.number === last.number
+            ? plainNumber(first.number, 0)
+            : `${first.number}–${last.number}`,
+          // "Sections (1 of 3)" stands for the whole series.
+          first.title.replace(/\s*\(\d+\D+\d+\)$/, ""),
+        ],
+      })),
     },
     size,
     width,
   );
+}
+
+/** Sheets that go on from one to the next, as one: "sections", "sections-2", "sections-3". */
+function seriesOf(listed: readonly Listed[]): { first: Listed; last: Listed }[] {
+  const series: { first: Listed; last: Listed }[] = [];
+  for (const sheet of listed) {
+    const current = series.at(-1);
+    if (current !== undefined && sheet.id.replace(/-\d+$/, "") === current.first.id) {
+      current.last = sheet;
+    } else series.push({ first: sheet, last: sheet });
+  }
+  return series;
 }
 
 /** Letters of names that were entered and that the fonts lack, if any. */
