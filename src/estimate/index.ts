@@ -76,7 +76,6 @@ export type { SteepGround } from "./steepGround.js";
 export {
   nearestLimits,
   publishedSetbacks,
-  bodyShapes,
   setbackBands,
   setbackField,
   setbacksAsked,
