@@ -17,6 +17,7 @@ import {
 } from "../../src/sheets/plan/plan.fixture.js";
 import { PLAN_SCALES } from "../../src/sheets/plan/scales.js";
 import { readSite, type Site } from "../../src/site/index.js";
+import { elevation } from "../../src/units/index.js";
 
 const MAKERS = [
   { maker: "existing ground", make: existingGround },
@@ -62,6 +63,15 @@ describe.each(["alder-flat", "quarry-lane"])("plan sheets of %s", (name) => {
     expect(PLAN_SCALES[site.units]).toContain(sheet.scale);
     const names = sheet.legend.map((row) => row.name);
     expect(new Set(names).size).toBe(names.length);
+  });
+
+  it("most elevations of the survey are written where the paper is large", () => {
+    const sheet = sheetsFrom(existingGround, { ...job, paper: "a3" })[0]!;
+    const inSite = new Set(
+      site.survey.points.map(({ z }) => elevation.print(z, site.units, { bare: true })),
+    );
+    const written = textsOf(sheet).filter(({ text }) => inSite.has(text));
+    expect(written.length).toBeGreaterThan(0.75 * site.survey.points.length);
   });
 
   it("a plan shows the window that a person chose", () => {

@@ -1,7 +1,7 @@
 /** Holes on a plan: top and foot, ticks down their slopes, order, floor, ladders. */
 import { insideRings, type Estimate, type WorkQuantities } from "../../estimate/index.js";
 import type { PlanPoint, Scheme, Site } from "../../site/index.js";
-import { elevation, length } from "../../units/index.js";
+import { distance, elevation } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { Mark, Spot } from "../paper.js";
 import { inRoom, ringLine } from "./clip.js";
@@ -120,7 +120,7 @@ function numberHole(
   const lines = [
     work.name,
     low === high ? texts.dig.floor(low ?? "") : texts.dig.floors(low ?? "", high ?? ""),
-    texts.dig.deep(length.print(work.deepest, units)),
+    texts.dig.deep(distance.print(work.deepest, units)),
   ];
   const lettering = { lines, size: TYPE.usual, face: "strong" as const };
   drawing.label(RANK.must, { ...lettering, anchor: drawing.spot(at), clear: 2.6, must: true });

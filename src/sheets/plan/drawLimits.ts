@@ -1,6 +1,6 @@
 /** Limits of a site on a plan: edges, fills and symbols with their legend rows, and their lettering. */
 import { limitKind, type Limit, type PlanPoint, type Site } from "../../site/index.js";
-import { bearing, distance, length, plainNumber } from "../../units/index.js";
+import { bearing, distance, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { Spot } from "../paper.js";
 import { besideLine } from "../../estimate/index.js";
@@ -29,8 +29,11 @@ export function drawLimits(drawing: PlanDrawing, site: Site, look: LimitLook): v
   }
 }
 
-const isArea = ({ path, closed }: Limit): boolean => path !== undefined && closed === true;
-const isLine = ({ path, closed }: Limit): boolean => path !== undefined && closed !== true;
+/** A closed edge, or a strip about a line with a width that is laid out like an area. */
+const isArea = (limit: Limit): boolean =>
+  limit.path !== undefined &&
+  (limit.closed === true || ((limit.width ?? 0) > 0 && limitStyle(limit).fill !== undefined));
+const isLine = (limit: Limit): boolean => limit.path !== undefined && !isArea(limit);
 const isPlace = ({ at, path }: Limit): boolean => at !== undefined && path === undefined;
 
 /** The name of a limit's kind, as it stands in the legend and as its layer. */
@@ -181,8 +184,8 @@ export function linesOf({ units }: Pick<Site, "units">, limit: Limit): string[] 
   const { kind, depth, voltage, height, width, radius } = limit;
   if (kind === "overhead-line") {
     lines.push(voltage === undefined ? texts.noVolts : texts.volts(plainNumber(voltage, 0)));
-    if (height !== undefined) lines.push(texts.wire(length.print(height, units)));
-  } else if (depth !== undefined) lines.push(texts.deep(length.print(depth, units)));
+    if (height !== undefined) lines.push(texts.wire(distance.print(height, units)));
+  } else if (depth !== undefined) lines.push(texts.deep(distance.print(depth, units)));
   else if (limitStyle(limit).line.letter !== undefined) lines.push(texts.noDepth);
   if (width !== undefined) lines.push(texts.wide(distance.print(width, units)));
   if (kind === "tree" && radius !== undefined)

@@ -82,8 +82,8 @@ function holeTable(site: Site, { works }: Scheme, estimate: Estimate): PlanTable
         String(i + 1),
         dug.name,
         elevation.print(dug.floor.lowest, units),
-        length.print(dug.deepest, units),
-        length.print(report?.face ?? dug.tallestFace, units),
+        distance.print(dug.deepest, units),
+        distance.print(report?.face ?? dug.tallestFace, units),
         work !== undefined && "walls" in work ? wallText(work.walls, units) : texts.digs.none,
       ];
     }),

@@ -155,11 +155,11 @@ export function drawSpots(drawing: PlanDrawing, site: Site): void {
     if (!drawing.shows(at, 0.7)) continue;
     const spot = drawing.spot(at);
     drawing.put(texts.layers.points, spotHeight(spot));
-    drawing.keepOffBox(spot, 0.6, 3);
+    drawing.keepOffBox(spot, 0.55, WEIGHT.point);
     any = true;
     const lines = [elevation.print(point.z, units, { bare: true })];
     const label = { lines, size: TYPE.small, color: INK.grey };
-    drawing.label(RANK.spots, { ...label, anchor: spot, clear: 0.8 });
+    drawing.label(RANK.spots, { ...label, anchor: spot, clear: 1 });
   }
   if (any) drawing.row(texts.legend.spotHeight, symbolSample(spotHeight));
 }

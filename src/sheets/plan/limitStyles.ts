@@ -53,7 +53,10 @@ const STYLES: Readonly<Record<LimitKindId, LimitStyle>> = {
   "buried-line": line({ pen: pen(0.3, INK.black, [4, 1.2]), letter: "U" }),
   "overhead-line": line({ pen: pen(0.35, INK.black), letter: "OH" }),
   building: line({ pen: PENS.strong }, hatch(45, 1.8, PENS.hatch)),
-  drive: line({ pen: pen(0.25, INK.black, [7, 1.6]) }, { color: INK.paleTone }),
+  drive: line(
+    { pen: pen(0.25, INK.black, [7, 1.6]) },
+    { hatches: [{ kind: "dots", gap: 2.8, size: 0.3, color: INK.pale }] },
+  ),
   tree: spot(symbols.tree, 1.5),
   "reserve-field": line(
     { pen: pen(0.35, INK.black, [5, 1.2, 1, 1.2, 1, 1.2]) },

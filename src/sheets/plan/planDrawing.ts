@@ -29,12 +29,19 @@ export const RANK = {
 } as const;
 
 /** What it costs lettering to lie on a stretch of line, beside the better of its own places. */
-export const WEIGHT = { light: 0.25, slope: 0.6, usual: 3, strong: 8, symbol: 60 } as const;
+export const WEIGHT = {
+  light: 0.25,
+  slope: 0.6,
+  point: 2,
+  usual: 3,
+  strong: 8,
+  symbol: 60,
+} as const;
 
 /** mm of line that count as one stretch. */
 const STRETCH = 2;
 /** mm that a label may stand off, with a line that leads to what it names. */
-const REACH = 70;
+const REACH = 50;
 
 interface Waiting {
   rank: number;
@@ -88,7 +95,7 @@ export class PlanDrawing {
   ): Spot[][] {
     const pieces = clipLine(thinned(spots), this.frame.room);
     for (const piece of pieces) {
-      this.put(layer, lineMarks(piece, style));
+      this.put(layer, this.inside(lineMarks(piece, style)));
       this.keepOff(piece, weight);
       if (style.letter === undefined) continue;
       const lettering = { lines: [style.letter], size: TYPE.small, color: style.pen.color };
@@ -98,6 +105,16 @@ export class PlanDrawing {
       }
     }
     return pieces;
+  }
+
+  /** Heads and ticks of a line that ends at the room's edge may stick out of it: those are left off. */
+  private inside(marks: readonly Mark[]): Mark[] {
+    const { room } = this.frame;
+    return marks.flatMap((mark): Mark[] => {
+      if (mark.kind !== "path") return [mark];
+      const lines = mark.lines.filter((line) => line.every((spot) => inRoom(room, spot, -1e-6)));
+      return lines.length === 0 ? [] : [{ ...mark, lines }];
+    });
   }
 
   /** Draws what of rings in plan lies in the room, holes by the even–odd rule; the pieces of its edge. */

@@ -69,10 +69,10 @@ export function drawSetbacks(
   }
 }
 
-/** More limits than this are listed one below the other. */
+/** A table has no more columns of limits, or of works, than this; with more of both it is a list. */
 const MOST_COLUMNS = 6;
 
-/** All pairs: works down, limits across, or as a list where the limits are many. */
+/** All pairs: works down and limits across, the other way round where limits are many, or a list. */
 export function setbackTable(
   site: Site,
   scheme: Scheme,
@@ -80,43 +80,68 @@ export function setbackTable(
   lettered: readonly LetteredSetback[],
 ): PlanTable[] {
   if (setbacks.length === 0) return [];
-  const { units } = site;
-  const limits = unique(setbacks.map(({ to }) => to));
-  const parts = unique(setbacks.map(partKey));
-  const table = {
-    title: texts.setbacks.title(distance.unitLabel(units)),
-    notes: notesOf(setbacks, lettered),
-  };
   const letterFor = (kept: SetbackKept): string | null =>
     lettered.find((one) => one.kept === kept)?.letter ?? null;
   const cell = (kept: SetbackKept | undefined): string => cellText(site, kept, letterFor);
   const nameOf = (id: string): string => scheme.works.find((work) => work.id === id)?.name ?? id;
-  if (limits.length > MOST_COLUMNS) {
-    const rows = setbacks.map((kept) => [nameOf(kept.work), kept.toName, cell(kept)]);
-    const wrong = setbacks.flatMap((kept, i) => (isShort(kept) ? [[i, 2] as const] : []));
-    const head = [texts.setbacks.from, texts.setbacks.to, ""];
-    return [{ ...table, head, rows, wrong, align: ["start", "start", "end"] }];
-  }
-  const pair = (part: string, to: string): SetbackKept | undefined =>
-    setbacks.find((kept) => partKey(kept) === part && kept.to === to);
-  const toName = (to: string): string => setbacks.find((kept) => kept.to === to)?.toName ?? to;
-  const wrong = parts.flatMap((part, r) =>
-    limits.flatMap((to, c) => {
-      const kept = pair(part, to);
-      return kept !== undefined && isShort(kept) ? [[r, c + 1] as const] : [];
-    }),
+  const table = {
+    title: texts.setbacks.title(distance.unitLabel(site.units)),
+    notes: notesOf(setbacks, lettered),
+  };
+  const parts = axisOf(setbacks, partKey, ({ work }) => nameOf(work));
+  const limits = axisOf(
+    setbacks,
+    ({ to }) => to,
+    ({ toName }) => toName,
   );
-  return [
-    {
-      ...table,
-      head: ["", ...limits.map(toName)],
-      rows: parts.map((part) => [
-        nameOf(setbacks.find((kept) => partKey(kept) === part)?.work ?? ""),
-        ...limits.map((to) => cell(pair(part, to))),
-      ]),
-      wrong,
-    },
-  ];
+  if (limits.keys.length <= MOST_COLUMNS)
+    return [{ ...table, ...matrix(parts, limits, setbacks, cell) }];
+  if (parts.keys.length <= MOST_COLUMNS)
+    return [{ ...table, ...matrix(limits, parts, setbacks, cell) }];
+  const rows = setbacks.map((kept) => [nameOf(kept.work), kept.toName, cell(kept)]);
+  const wrong = setbacks.flatMap((kept, i) => (isShort(kept) ? [[i, 2] as const] : []));
+  const head = [texts.setbacks.from, texts.setbacks.to, ""];
+  return [{ ...table, head, rows, wrong, align: ["start", "start", "end"] }];
+}
+
+/** One side of the table: what its rows or columns are told apart by, and are called. */
+interface Axis {
+  keys: readonly string[];
+  keyOf: (kept: SetbackKept) => string;
+  names: readonly string[];
+}
+
+function axisOf(
+  setbacks: readonly SetbackKept[],
+  keyOf: (kept: SetbackKept) => string,
+  nameOf: (kept: SetbackKept) => string,
+): Axis {
+  const keys = unique(setbacks.map(keyOf));
+  const names = keys.map((key) => {
+    const first = setbacks.find((kept) => keyOf(kept) === key);
+    return first === undefined ? key : nameOf(first);
+  });
+  return { keys, keyOf, names };
+}
+
+function matrix(
+  down: Axis,
+  across: Axis,
+  setbacks: readonly SetbackKept[],
+  cell: (kept: SetbackKept | undefined) => string,
+): Pick<PlanTable, "head" | "rows" | "wrong"> {
+  const pairs = down.keys.map((row) =>
+    across.keys.map((column) =>
+      setbacks.find((kept) => down.keyOf(kept) === row && across.keyOf(kept) === column),
+    ),
+  );
+  return {
+    head: ["", ...across.names],
+    rows: pairs.map((row, i) => [down.names[i] ?? "", ...row.map(cell)]),
+    wrong: pairs.flatMap((row, r) =>
+      row.flatMap((kept, c) => (kept !== undefined && isShort(kept) ? [[r, c + 1] as const] : [])),
+    ),
+  };
 }
 
 const partKey = ({ work, from }: SetbackKept): string => `${work} ${from}`;
