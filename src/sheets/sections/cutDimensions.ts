@@ -1,7 +1,7 @@
 /** Sizes of a section, from the site's own figures. */
 import { heightOn } from "../../estimate/index.js";
 import { words } from "../../words/index.js";
-import type { CutAsk } from "./cutDrawing.js";
+import type { CutAsk } from "./cutAsk.js";
 import type { Span } from "./dimensionRows.js";
 
 type Asked = Pick<CutAsk, "data" | "site">;

@@ -1,11 +1,10 @@
 /** One section on paper: ground and works, their levels, dimensions and wall slopes. */
-import type { Estimate } from "../../estimate/index.js";
-import type { Site } from "../../site/index.js";
 import { elevation } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import type { Fill, GroupMark, Mark, Spot } from "../paper.js";
+import type { GroupMark, Mark, Spot } from "../paper.js";
 import { textWidth } from "../textWidth.js";
 import { axisMarks, axisWidth } from "./axis.js";
+import type { CutAsk } from "./cutAsk.js";
 import type { CutData } from "./cutData.js";
 import { calloutMarks, calloutSize, type Callout } from "./callouts.js";
 import { acrossSpans, uprightSpans } from "./cutDimensions.js";
@@ -15,18 +14,6 @@ import { earthMarks, surfaceMarks } from "./earth.js";
 import { crossPipes, sidePipes } from "./sectionPipes.js";
 import { INK, PENS, TEXT } from "./pens.js";
 import { boxOf, lineOf, type View } from "./view.js";
-
-export interface CutAsk {
-  site: Site;
-  estimate: Estimate;
-  data: CutData;
-  fills: ReadonlyMap<string, Fill>;
-  /** n of 1 : n, along and up alike. */
-  scale: number;
-  /** mm: its upper left corner. */
-  left: number;
-  top: number;
-}
 
 export interface DrawnCut {
   /** mm. */

@@ -5,7 +5,7 @@ import { length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { Mark, Spot } from "../paper.js";
 import { lineObstacles, type LabelWish, type Obstacle } from "../place.js";
-import type { CutAsk } from "./cutDrawing.js";
+import type { CutAsk } from "./cutAsk.js";
 import { textWidth } from "../textWidth.js";
 import { dimensionLine } from "./dimension.js";
 import { namedMarks, wishFor } from "./names.js";
