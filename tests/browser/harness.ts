@@ -124,6 +124,21 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenedApp> {
   return { page, context, consoleErrors, screenshot };
 }
 
+/** Opens a file from the disk in a fresh profile that has no network; it is watched like the app. */
+export async function openFile(address: string): Promise<Pick<OpenedApp, "page">> {
+  const context = await (
+    await launchedBrowser()
+  ).newContext({ viewport: { width: 1440, height: 900 }, colorScheme: "light", offline: true });
+  const errors = watchForErrors(context, address);
+  onTestFinished(async () => {
+    await context.close();
+    if (errors.length > 0) throw new Error(`the page was not quiet:\n  ${errors.join("\n  ")}`);
+  });
+  const page = await context.newPage();
+  await page.goto(address);
+  return { page };
+}
+
 /** Waits until the scene says, in its `data-frames`, that it has drawn at least `least` frames. */
 export async function waitForFrames(page: Page, least = 1): Promise<number> {
   const scene = page.locator('[data-testid="scene"]');
