@@ -1,4 +1,6 @@
 /** What a person may choose about a hand-over; every field may be absent, and has a default. */
+import type { Stage } from "../estimate/index.js";
+import type { ViewCamera } from "./pictures/lens.js";
 
 /** How what is ordered is sold; lengths in m. */
 export interface OrderChoices {
@@ -23,10 +25,20 @@ export interface StakeChoices {
   marks?: readonly [MarkChoice, MarkChoice];
 }
 
+/** Which views are drawn, and from where. */
+export interface ViewChoices {
+  /** Default: dug and backfilled. */
+  stages?: readonly Stage[];
+  camera?: ViewCamera;
+  /** Width over height of the picture, where the camera has a window of its own. */
+  aspect?: number;
+}
+
 /** What a person may choose about every kind of hand-over. A maker reads its own part. */
 export interface HandoverChoices {
   orders?: OrderChoices;
   stakes?: StakeChoices;
   /** Each sheet as an SVG as well as all in one PDF. */
   sheets?: { drawings?: boolean };
+  views?: ViewChoices;
 }

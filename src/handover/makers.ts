@@ -56,4 +56,9 @@ export const HANDOVER_KINDS: readonly HandoverKind[] = [
     label: words.handoverFiles.kinds.surfaces,
     load: async () => (await import("./models/landXml.js")).makeLandXml,
   },
+  {
+    id: "view",
+    label: words.handoverFiles.kinds.view,
+    load: async () => (await import("./pictures/viewSvg.js")).makeViews,
+  },
 ];

@@ -1,6 +1,17 @@
 export { nameOfMaterial } from "./earthNames.js";
 export { PAPERS } from "./paper.js";
-export type { Page, PaperId, SheetContent, SheetJob, SheetMaker } from "./paper.js";
+export type {
+  Face,
+  Mark,
+  Page,
+  PaperId,
+  SheetContent,
+  SheetJob,
+  SheetMaker,
+  Spot,
+  TextMark,
+  Pen,
+} from "./paper.js";
 export { FACES, readFaces } from "./faces.js";
 export type { FontBytes } from "./faces.js";
 export { sheetSet, sheetsOf, usualPaper } from "./sheetsOf.js";
@@ -11,3 +22,6 @@ export type { SvgOptions } from "./svg.js";
 export { pdfOf } from "./pdf.js";
 export type { PdfOptions } from "./pdf.js";
 export { PLAN_SCALES } from "./plan/scales.js";
+export { lineObstacles, placeLabels } from "./place.js";
+export { layer } from "./strokes.js";
+export { textWidth, wrapText } from "./textWidth.js";

@@ -8,6 +8,8 @@ import { drawnText } from "./textWidth.js";
 export interface SvgOptions {
   /** Puts the letters' fonts into the file, so that it looks the same everywhere. */
   fonts?: FontBytes;
+  /** What is said of the page without being seen on it. */
+  about?: string;
 }
 
 /** The page as the text of an SVG file, sized in mm, that stands alone. */
@@ -18,6 +20,7 @@ export function svgOf(page: Page, options: SvgOptions = {}): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escape(title)}">`,
     `<title>${escape(title)}</title>`,
+    ...(options.about === undefined ? [] : [`<desc>${escape(options.about)}</desc>`]),
     `<style>${writer.faceRules(options.fonts)}</style>`,
     `<rect width="${width}" height="${height}" fill="#ffffff"/>`,
     body,

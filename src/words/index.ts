@@ -26,6 +26,7 @@ import { offline } from "./en/offline.js";
 import { orders } from "./en/orders.js";
 import { permit } from "./en/permit.js";
 import { picked } from "./en/picked.js";
+import { pictures } from "./en/pictures.js";
 import { scene } from "./en/scene.js";
 import { sectionPanel } from "./en/sectionPanel.js";
 import { shading } from "./en/shading.js";
@@ -70,6 +71,7 @@ const english = {
   orders,
   permit,
   picked,
+  pictures,
   scene,
   sectionPanel,
   shading,

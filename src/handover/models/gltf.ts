@@ -18,20 +18,10 @@ import type { GroundMesh, Stage } from "../../estimate/index.js";
 import { materialsOf, NATIVE } from "../../site/index.js";
 import { fileName } from "../job.js";
 import type { HandoverFile, HandoverJob, MakeOptions } from "../job.js";
-import { solidsOf } from "./solids.js";
-import type { Solid, SolidKind } from "./solids.js";
+import { GRASS, SOLID_COLOURS, solidsOf } from "./solids.js";
+import type { Solid } from "./solids.js";
 
-const GRASS = "#b6b284";
 const INK = "#26323a";
-
-const SOLID_COLOURS: Readonly<Record<SolidKind, string>> = {
-  concrete: "#d9d5c9",
-  timber: "#a9814f",
-  building: "#e8dcc0",
-  gravity: "#3d6b52",
-  pressure: "#2f6f73",
-  conduit: "#7b5a86",
-};
 
 /** One part of a colour in the linear light that glTF asks for (IEC 61966-2-1). */
 function linear(part: number): number {

@@ -16,6 +16,17 @@ export interface Solid {
   corners: readonly number[];
 }
 
+/** The ground as found, and each kind of solid, in models and pictures. */
+export const GRASS = "#b6b284";
+export const SOLID_COLOURS: Readonly<Record<SolidKind, string>> = {
+  concrete: "#d9d5c9",
+  timber: "#a9814f",
+  building: "#e8dcc0",
+  gravity: "#3d6b52",
+  pressure: "#2f6f73",
+  conduit: "#7b5a86",
+};
+
 type Corner = readonly [number, number, number];
 
 const quad = (a: Corner, b: Corner, c: Corner, d: Corner): number[] => [

@@ -53,6 +53,7 @@ export const handing = {
         "Quantities, machines, cost and schemes as a workbook that reckons (XLSX) and as CSV.",
       models: "The ground and the works at every stage, for any 3D viewer: .glb.",
       plan: "Survey, limits, works and pipes for a map program.",
+      view: "A slanted drawing of the open holes and of the finished ground, in layers: SVG.",
       surfaces: "The ground as found, dug and backfilled for machine guidance and survey programs.",
     } as Readonly<Record<string, string>>,
   },

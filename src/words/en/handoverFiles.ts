@@ -9,6 +9,7 @@ export const handoverFiles = {
     tables: "Tables",
     models: "3D models of each stage (glTF)",
     plan: "Plan for maps (GeoJSON)",
+    view: "Views of stages (SVG)",
     surfaces: "Ground surfaces (LandXML)",
   },
   site: "Site",

@@ -1,0 +1,206 @@
+/** All that a view of a stage shows, in space: faces by layer, lines, and what is named. */
+import {
+  FACE,
+  foundContours,
+  groundAt,
+  hasCome,
+  invertLine,
+  lotEdge,
+  materialColour,
+  stageContours,
+  stageMesh,
+  workMiddle,
+} from "../../estimate/index.js";
+import type { GroundMesh, Stage } from "../../estimate/index.js";
+import { materialsOf } from "../../site/index.js";
+import type { Site, Work } from "../../site/index.js";
+import { nameOfMaterial } from "../../sheets/index.js";
+import { words } from "../../words/index.js";
+import type { HandoverJob } from "../job.js";
+import { GRASS, SOLID_COLOURS, solidsOf } from "../models/solids.js";
+import type { Solid } from "../models/solids.js";
+import { creasesOf } from "./creases.js";
+import { normalOf, unit, type Place } from "./normals.js";
+
+/** A triangle that is seen from one side. */
+export interface Face {
+  corners: readonly [Place, Place, Place];
+  /** Unit vector out of what it is the skin of. */
+  normal: Place;
+  layer: string;
+}
+
+export type Stroke = readonly [Place, Place];
+
+export interface ViewScene {
+  /** Site coordinates of this scene's origin. */
+  origin: Place;
+  faces: readonly Face[];
+  /** Base colour of each layer of faces, in the order in which they are listed. */
+  layers: ReadonlyMap<string, string>;
+  /** Lines of the survey's edge and of things that stand; those of works; contours. */
+  outlines: readonly Stroke[];
+  edges: readonly Stroke[];
+  contours: readonly Stroke[];
+  /** Lines of tanks and pipes, which are told apart where the ground covers them. */
+  buried: readonly Stroke[];
+  names: readonly { name: string; at: Place }[];
+}
+
+const says = words.pictures.view;
+
+/** The scene of a stage. Throws like `estimate`. */
+export function viewScene(job: HandoverJob, stage: Stage): ViewScene {
+  const { site, schemeId } = job;
+  const mesh = stageMesh(site, schemeId, stage);
+  const works = (site.schemes.find(({ id }) => id === schemeId)?.works ?? []).filter(
+    (work) => work.hidden !== true,
+  );
+  const solids = works
+    .filter((work) => work.kind === "building" || hasCome(stage, "set"))
+    .flatMap((work) => solidsOf(site, work));
+  const faces: Face[] = [];
+  const layers = new Map<string, string>();
+  addGround(site, mesh, faces, layers);
+  for (const solid of solids) addSolid(solid, mesh.origin, faces, layers);
+  const bodies = solids.filter(({ kind }) => !isPipe(kind));
+  const creases = (list: readonly Solid[]): Stroke[] =>
+    list.flatMap(({ corners }) => creasesOf(local(corners, mesh.origin)));
+  const tanks = creases(bodies.filter(({ kind }) => kind === "concrete"));
+  return {
+    origin: mesh.origin,
+    faces,
+    layers,
+    outlines: [
+      ...rimOf(site, mesh.origin),
+      ...tanks,
+      ...creases(bodies.filter(({ kind }) => kind !== "concrete")),
+    ],
+    edges: pairs(mesh.edges),
+    contours: contoursOf(job, stage, mesh.origin),
+    buried: hasCome(stage, "set") ? [...tanks, ...pipeLines(site, works, mesh.origin)] : [],
+    names: namesOf(site, works, mesh, faces),
+  };
+}
+
+const isPipe = (kind: Solid["kind"]): boolean =>
+  kind === "gravity" || kind === "pressure" || kind === "conduit";
+
+function placeIn(list: ArrayLike<number>, vertex: number): Place {
+  return [list[3 * vertex]!, list[3 * vertex + 1]!, list[3 * vertex + 2]!];
+}
+
+function pairs(list: ArrayLike<number>): Stroke[] {
+  return Array.from({ length: Math.floor(list.length / 6) }, (_, i): Stroke => [
+    placeIn(list, 2 * i),
+    placeIn(list, 2 * i + 1),
+  ]);
+}
+
+function local(corners: readonly number[], origin: Place): Place[] {
+  return Array.from({ length: corners.length / 3 }, (_, i): Place => {
+    const [x, y, z] = placeIn(corners, i);
+    return [x - origin[0], y - origin[1], z - origin[2]];
+  });
+}
+
+function addGround(site: Site, mesh: GroundMesh, faces: Face[], layers: Map<string, string>): void {
+  const materials = materialsOf(site);
+  layers.set(says.found, GRASS);
+  const names = mesh.materials.map((id) => nameOfMaterial(site, id));
+  for (let v = 0; v < mesh.faceOf.length; v += 3) {
+    const number = mesh.materialOf[v]!;
+    const isFound = mesh.faceOf[v] === FACE.found;
+    const layer = isFound ? says.found : names[number]!;
+    if (!isFound) layers.set(layer, materialColour(mesh.materials[number]!, materials));
+    const normals = [0, 1, 2].map((k) => placeIn(mesh.normals, v + k));
+    const corners = [0, 1, 2].map((k) => placeIn(mesh.positions, v + k));
+    faces.push({
+      corners: [corners[0]!, corners[1]!, corners[2]!],
+      normal: unit(normals.reduce((a, b) => [a[0] + b[0], a[1] + b[1], a[2] + b[2]])),
+      layer,
+    });
+  }
+}
+
+function addSolid(solid: Solid, origin: Place, faces: Face[], layers: Map<string, string>): void {
+  const layer = says.solids[solid.kind];
+  layers.set(layer, SOLID_COLOURS[solid.kind]);
+  const corners = local(solid.corners, origin);
+  for (let i = 0; i + 2 < corners.length; i += 3) {
+    const [a, b, c] = [corners[i]!, corners[i + 1]!, corners[i + 2]!];
+    const normal = normalOf(a, b, c);
+    if (normal !== null) faces.push({ corners: [a, b, c], normal, layer });
+  }
+}
+
+/** The edge of the survey on the ground as found. */
+function rimOf(site: Site, origin: Place): Stroke[] {
+  const rim = lotEdge(site).flatMap(([x, y]): Place[] => {
+    const z = groundAt(site, [x, y]);
+    return z === null ? [] : [[x - origin[0], y - origin[1], z - origin[2]]];
+  });
+  return rim.map((at, i): Stroke => [at, rim[(i + 1) % rim.length]!]);
+}
+
+/** Contours of the ground as it stands, as far apart as the site's relief suits. */
+function contoursOf({ site, schemeId }: HandoverJob, stage: Stage, origin: Place): Stroke[] {
+  const { lines } = stageContours(site, schemeId, stage, foundContours(site).step);
+  return lines.flatMap(({ elevation, line }) => {
+    const places = line.map(([x, y]): Place => [
+      x - origin[0],
+      y - origin[1],
+      elevation - origin[2],
+    ]);
+    return places.slice(1).map((to, i): Stroke => [places[i]!, to]);
+  });
+}
+
+/** The middle of each pipe. */
+function pipeLines(site: Site, works: readonly Work[], origin: Place): Stroke[] {
+  return works.flatMap((work) => {
+    if (work.kind !== "trench") return [];
+    return work.pipes.flatMap((pipe) => {
+      const line = invertLine(work, pipe, (at) => groundAt(site, at)).map(
+        ([x, y, invert]): Place => [
+          x - origin[0],
+          y - origin[1],
+          invert + pipe.inside / 2 - origin[2],
+        ],
+      );
+      return line.slice(1).map((to, i): Stroke => [line[i]!, to]);
+    });
+  });
+}
+
+/** Where each work is named: at its middle, on the highest of what is there. */
+function namesOf(
+  site: Site,
+  works: readonly Work[],
+  { origin }: GroundMesh,
+  faces: readonly Face[],
+): ViewScene["names"] {
+  return works.flatMap((work) => {
+    if (work.kind === "strip" && work.area.by !== "outline") return [];
+    const [x, y] = workMiddle(work);
+    const [east, north] = [x - origin[0], y - origin[1]];
+    const ground = groundAt(site, [x, y]);
+    const top = highestAt(faces, east, north) ?? (ground === null ? null : ground - origin[2]);
+    return top === null ? [] : [{ name: work.name, at: [east, north, top] as const }];
+  });
+}
+
+function highestAt(faces: readonly Face[], x: number, y: number): number | null {
+  let top: number | null = null;
+  for (const { corners } of faces) {
+    const [a, b, c] = corners;
+    const size = (b[0] - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (b[1] - a[1]);
+    if (Math.abs(size) < 1e-9) continue;
+    const s = ((x - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (y - a[1])) / size;
+    const t = ((b[0] - a[0]) * (y - a[1]) - (x - a[0]) * (b[1] - a[1])) / size;
+    if (s < 0 || t < 0 || s + t > 1) continue;
+    const z = a[2] + s * (b[2] - a[2]) + t * (c[2] - a[2]);
+    if (top === null || z > top) top = z;
+  }
+  return top;
+}
