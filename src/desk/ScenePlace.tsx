@@ -7,6 +7,7 @@ import type { Picked } from "../store/index.js";
 import { words } from "../words/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
 import { SiteScene } from "./late/SiteScene.js";
+import { keepShooter } from "./handover/shooter.js";
 import { SeveralBar } from "./SeveralBar.js";
 import { useSmallPicture } from "./shelf/useSmallPicture.js";
 import { Stages } from "./Stages.js";
@@ -174,6 +175,7 @@ const Scene = memo(function Scene({ theme }: { theme: "light" | "dark" }): React
       onSectionAcross={desk.startSection}
       onSectionCancel={desk.stopSection}
       onPictureReady={useSmallPicture()}
+      onShooterReady={keepShooter}
       onDragBegin={desk.dragBegin}
       onRemoveCorner={desk.removeCorner}
       onDragMove={desk.dragMove}

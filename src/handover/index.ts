@@ -1,6 +1,15 @@
 export { fileName } from "./job.js";
 export type { HandoverFile, HandoverJob, HandoverMaker, MakeOptions, Progress } from "./job.js";
-export type { HandoverChoices, MarkChoice, OrderChoices, StakeChoices } from "./choices.js";
+export type {
+  HandoverChoices,
+  MarkChoice,
+  OrderChoices,
+  StakeChoices,
+  ViewChoices,
+} from "./choices.js";
+/** What writes GIFs, with the library that it brings. */
+export const loadGifWriter = async () => (await import("./pictures/gif.js")).GifWriter;
+export type { GifFrame } from "./pictures/gif.js";
 export { HANDOVER_KINDS } from "./makers.js";
 export type { HandoverKind } from "./makers.js";
 export { countOf, perOf } from "./per.js";

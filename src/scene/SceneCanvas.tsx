@@ -22,6 +22,7 @@ import type { ScenePalette } from "./palette.js";
 import { PictureTaker } from "./PictureTaker.js";
 import { PlacingMarks, type DrawnDraft } from "./PlacingMarks.js";
 import { ProbeMap } from "./ProbeMap.js";
+import { ScenePictures } from "./ScenePictures.js";
 import { SectionLine } from "./SectionLine.js";
 import type { CranePlace, SiteSceneProps } from "./props.js";
 import { SceneLight } from "./SceneLight.js";
@@ -155,6 +156,13 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       <Redraw on={given} />
       <FrameMark view={view} cut={estimate?.earth.bank ?? NaN} onLost={given.onLost} />
       <PictureTaker onReady={props.onPictureReady} />
+      {props.onShooterReady !== undefined && (
+        <ScenePictures
+          {...{ view, frame, stage }}
+          kind={props.view}
+          onReady={props.onShooterReady}
+        />
+      )}
       <CameraRig
         {...{ contents, floor, view }}
         kind={props.view}

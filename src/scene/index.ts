@@ -1,3 +1,4 @@
+export type { SceneLook, SceneShooter } from "./ScenePictures.js";
 export type { TakePicture } from "./PictureTaker.js";
 export { SiteScene } from "./SiteScene.js";
 export type {

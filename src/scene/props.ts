@@ -1,5 +1,6 @@
 import type { Estimate, Stage, StagePatch, WorkRunoff } from "../estimate/index.js";
 import type { TakePicture } from "./PictureTaker.js";
+import type { SceneShooter } from "./ScenePictures.js";
 import type { PlanPoint, Site } from "../site/index.js";
 
 /** What a person has picked in the scene or in a leaf. */
@@ -145,6 +146,8 @@ export interface SiteSceneProps {
   onSectionCancel: () => void;
   /** Given a way to take a small picture of the scene when there is one, and null when it goes. */
   onPictureReady: (take: TakePicture | null) => void;
+  /** Given a way to take pictures beside the screen when there is one, and null when it goes. */
+  onShooterReady?: (shooter: SceneShooter | null) => void;
   /** Marks the undo point; called once before the first `onDragMove` of a drag. */
   onDragBegin: (selection: Selection, doing: "body" | "corner" | "side" | "turn" | "raise") => void;
   /** Takes one corner of an outline, or one bend of a path, away. */

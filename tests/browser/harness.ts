@@ -158,10 +158,14 @@ export async function waitForFrames(page: Page, least = 1): Promise<number> {
 
 /** How many different colours (4 bits a channel) an element shows: 1 for a blank canvas. */
 export async function coloursShown(element: Locator): Promise<number> {
-  const png = (await element.screenshot()).toString("base64");
-  return element.page().evaluate(async (base64) => {
+  return coloursIn(element.page(), await element.screenshot());
+}
+
+/** The same of a picture's file, or of the first frame of an animation. */
+export async function coloursIn(page: Page, file: Buffer): Promise<number> {
+  return page.evaluate(async (base64) => {
     const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-    const picture = await createImageBitmap(new Blob([bytes], { type: "image/png" }));
+    const picture = await createImageBitmap(new Blob([bytes]));
     const canvas = new OffscreenCanvas(picture.width, picture.height);
     const pen = canvas.getContext("2d");
     if (pen === null) throw new Error("expected a 2d context, got none");
@@ -173,5 +177,5 @@ export async function coloursShown(element: Locator): Promise<number> {
       seen.add(((r >> 4) << 8) | ((g >> 4) << 4) | (b >> 4));
     }
     return seen.size;
-  }, png);
+  }, file.toString("base64"));
 }

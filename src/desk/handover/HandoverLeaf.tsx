@@ -11,6 +11,7 @@ import { RulesSection } from "../permit/RulesSection.js";
 import { useEdit, useSite } from "../useSite.js";
 import { FilesSection } from "./FilesSection.js";
 import { MessageSection } from "./MessageSection.js";
+import { PicturesSection } from "./PicturesSection.js";
 import { SheetsSection } from "./SheetsSection.js";
 import { CopyLink } from "./CopyLink.js";
 import { MakePage } from "./MakePage.js";
@@ -57,6 +58,7 @@ export function HandoverLeaf(): ReactNode {
           <MakePage />
           <CopyLink />
           <FilesSection />
+          <PicturesSection />
           <MessageSection />
         </>
       )}

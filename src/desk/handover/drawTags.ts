@@ -1,0 +1,66 @@
+/** The paper tags that lie over the scene, drawn onto a picture of it as they stand. */
+export function drawTags(pen: CanvasRenderingContext2D, scale: number): void {
+  const scene = document.querySelector<HTMLElement>(".scene");
+  if (scene === null) return;
+  const { left, top, width, height } = scene.getBoundingClientRect();
+  pen.save();
+  pen.scale(scale, scale);
+  pen.beginPath();
+  pen.rect(0, 0, width, height);
+  pen.clip();
+  pen.translate(-left, -top);
+  for (const line of scene.querySelectorAll<SVGLineElement>(".scene-stalks line")) {
+    if (isSeen(line)) drawStalk(pen, line, left, top);
+  }
+  for (const tag of scene.querySelectorAll<HTMLElement>(".scene-tag")) {
+    if (isSeen(tag)) drawTag(pen, tag);
+  }
+  pen.restore();
+}
+
+function isSeen(element: Element): boolean {
+  return element.checkVisibility({ visibilityProperty: true });
+}
+
+function drawStalk(
+  pen: CanvasRenderingContext2D,
+  line: SVGLineElement,
+  left: number,
+  top: number,
+): void {
+  const at = (name: "x1" | "y1" | "x2" | "y2"): number => line[name].baseVal.value;
+  pen.strokeStyle = getComputedStyle(line).stroke;
+  pen.lineWidth = 1;
+  pen.beginPath();
+  pen.moveTo(left + at("x1"), top + at("y1"));
+  pen.lineTo(left + at("x2"), top + at("y2"));
+  pen.stroke();
+}
+
+function drawTag(pen: CanvasRenderingContext2D, tag: HTMLElement): void {
+  const box = tag.getBoundingClientRect();
+  const look = getComputedStyle(tag);
+  pen.fillStyle = look.backgroundColor;
+  pen.fillRect(box.left, box.top, box.width, box.height);
+  pen.strokeStyle = look.borderTopColor;
+  pen.lineWidth = Number.parseFloat(look.borderTopWidth);
+  pen.strokeRect(box.left, box.top, box.width, box.height);
+  for (const part of tag.children) {
+    const { left, top, width, height } = part.getBoundingClientRect();
+    const { color, fontWeight, fontSize, fontFamily } = getComputedStyle(part);
+    pen.fillStyle = color;
+    // A canvas does not take the whole of a style's font: it has stretches in percent.
+    pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+    pen.textAlign = "center";
+    pen.textBaseline = "middle";
+    pen.fillText(ownText(part), left + width / 2, top + height / 2, width);
+  }
+}
+
+/** The text that stands in an element itself: not what is said of it for those who do not see it. */
+function ownText(element: Element): string {
+  return [...element.childNodes]
+    .filter((node) => node instanceof Text)
+    .map(({ data }) => data)
+    .join("");
+}
