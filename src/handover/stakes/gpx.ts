@@ -4,7 +4,7 @@ import { headLines, standingLines } from "../standing.js";
 import { words } from "../../words/index.js";
 import { cutWords, earthOf, faults, plainMetres, workName } from "./stakeTable.js";
 import type { StakeOut } from "./stakeTable.js";
-import type { Stake, StakeGroup } from "./points.js";
+import type { Stake, StakeGroup } from "./stake.js";
 
 /** The media type of GPX. */
 export const GPX_TYPE = "application/gpx+xml";

@@ -1,7 +1,7 @@
 import type { PipeCheck } from "../../estimate/index.js";
 import type { Trench } from "../../site/index.js";
 import type { HandoverJob } from "../job.js";
-import type { Stake, StakeGroup } from "./points.js";
+import type { Stake, StakeGroup } from "./stake.js";
 
 /** A pipe at one stake of its trench's centre line. m. */
 export interface PipeAtStake {

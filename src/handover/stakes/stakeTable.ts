@@ -10,7 +10,7 @@ import { crossing, FLATTEST, sideOf } from "./marks.js";
 import type { Mark } from "./marks.js";
 import { STAKE_TOLERANCE } from "./outline.js";
 import { pipesAtStakes } from "./pipeStations.js";
-import type { Stake, StakeGroup } from "./points.js";
+import type { Stake, StakeGroup } from "./stake.js";
 
 /** All that is set out, with what it is set out from. */
 export interface StakeOut {

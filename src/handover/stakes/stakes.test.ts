@@ -10,7 +10,7 @@ import { makeStakes, stakeOut } from "./makeStakes.js";
 import { crossing, FLATTEST, markPair } from "./marks.js";
 import { stakedCorners } from "./outline.js";
 import { alongPath, stationNear, stationsOf } from "./path.js";
-import type { Stake } from "./points.js";
+import type { Stake } from "./stake.js";
 
 const place = { longitude: -121.5, latitude: 44.25 };
 const onEarth = (site: Site): Site => ({ ...site, place });
