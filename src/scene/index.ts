@@ -1,4 +1,4 @@
-export type { SceneLook, SceneShooter } from "./ScenePictures.js";
+export type { SceneLook, SceneShooter } from "./shooter.js";
 export type { TakePicture } from "./PictureTaker.js";
 export { SiteScene } from "./SiteScene.js";
 export type {

@@ -1,6 +1,6 @@
 import type { Estimate, Stage, StagePatch, WorkRunoff } from "../estimate/index.js";
 import type { TakePicture } from "./PictureTaker.js";
-import type { SceneShooter } from "./ScenePictures.js";
+import type { SceneShooter } from "./shooter.js";
 import type { PlanPoint, Site } from "../site/index.js";
 
 /** What a person has picked in the scene or in a leaf. */
