@@ -38,6 +38,13 @@ export function drawHeaps(
     const ring = (heap.toe[0] ?? []).map((place) => drawing.spot(place));
     const anchor = pieces[0]![0]!;
     const seats = seatsWithin(ring, lettering);
-    drawing.label(RANK.names, { ...lettering, seats, anchor, clear: 0.8, must: true });
+    // Before the names of what lies about it: those find room farther off.
+    drawing.label(RANK.figures, {
+      ...lettering,
+      seats,
+      anchor,
+      clear: 0.8,
+      must: true,
+    });
   }
 }

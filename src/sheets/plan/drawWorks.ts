@@ -50,13 +50,16 @@ const PIPES: Readonly<Record<Pipe["service"], LineStyle>> = {
   conduit: { pen: pen(0.35, INK.black, [0.7, 0.8]), letter: "C" },
 };
 
-/** Draws a scheme's works, but for heaps, from the ground up; labels say what they are and how high. */
+/**
+ * Draws a scheme's works, but for heaps, from the ground up; labels say what they are and how high.
+ * True where valves are drawn: their places are the main's end.
+ */
 export function drawWorks(
   drawing: PlanDrawing,
   site: Site,
   scheme: Scheme,
   estimate: Estimate,
-): void {
+): boolean {
   const order: Work["kind"][] = ["strip", "pad", "trench", "bed", "building", "tank"];
   for (const kind of order) {
     for (const work of scheme.works.filter((one) => one.kind === kind)) {
@@ -68,7 +71,7 @@ export function drawWorks(
     if (work.kind === "trench") drawPipes(drawing, site, work, estimate);
     if (work.kind === "building") drawOutlets(drawing, work.outlets ?? []);
   }
-  drawValves(drawing, scheme);
+  return drawValves(drawing, scheme);
 }
 
 /** The outline of a work in its own style, with its row of the legend. */
@@ -233,7 +236,8 @@ function drawOutlets(drawing: PlanDrawing, outlets: readonly { at: PlanPoint }[]
 }
 
 /** The branches' valves, at the end of the main that feeds them: their own places are not known. */
-function drawValves(drawing: PlanDrawing, { works, flow }: Scheme): void {
+function drawValves(drawing: PlanDrawing, { works, flow }: Scheme): boolean {
+  let any = false;
   for (const { main, branches } of flow?.pressure ?? []) {
     const last = main[main.length - 1];
     const trench = works.find(
@@ -243,6 +247,8 @@ function drawValves(drawing: PlanDrawing, { works, flow }: Scheme): void {
     if (end === undefined || branches.every(({ valve: one }) => one === undefined)) continue;
     if (drawing.symbol(texts.layers.pipes, end, valve, 1.5)) {
       drawing.row(texts.legend.valve, symbolSample(valve));
+      any = true;
     }
   }
+  return any;
 }

@@ -7,6 +7,7 @@ import type { SheetMaker } from "../paper.js";
 import { dimensionSample, drawDimension } from "./dimension.js";
 import { drawHeaps } from "./drawHeaps.js";
 import { drawLimits } from "./drawLimits.js";
+import { drawSections } from "./drawSections.js";
 import { drawWorks } from "./drawWorks.js";
 import { lotPlaces } from "./existingGround.js";
 import { drawBenchmark, drawContours, drawFinishedContours, finishedContours } from "./ground.js";
@@ -40,12 +41,16 @@ export const layoutPlan: SheetMaker = ({ site, schemeId, estimate }, room, windo
         drawFinishedContours(drawing, finished);
         drawLimits(drawing, site, { grey: true, courses: false });
         drawHeaps(drawing, site, estimate, false);
-        drawWorks(drawing, site, scheme, estimate);
+        const hasValves = drawWorks(drawing, site, scheme, estimate);
+        drawSections(drawing, site, scheme, estimate);
         drawBenchmark(drawing, site);
         drawSetbacks(drawing, site, lettered);
         drawTies(drawing, site, ties);
         const hasTank = scheme.works.some(({ kind }) => kind === "tank");
-        return hasTank && ties.length === 0 ? [texts.noTies] : [];
+        return [
+          ...(hasTank && ties.length === 0 ? [texts.noTies] : []),
+          ...(hasValves ? [texts.valvesAt] : []),
+        ];
       },
     },
     room,

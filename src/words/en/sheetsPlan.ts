@@ -14,6 +14,7 @@ export const sheetsPlan = {
     breaklines: "Breaklines",
     probes: "Probes",
     works: "Works",
+    sections: "Lines of sections",
     pipes: "Pipes",
     dimensions: "Dimensions",
     digs: "Digs",
@@ -50,6 +51,7 @@ export const sheetsPlan = {
     setback: "Nearest distance to what is kept off; letter as in the table",
     setbackShort: "Nearest distance, less than asked",
     tie: "Tie from a corner of the lot",
+    section: "Line of a section, with the way it looks",
     daylight: "Top of dig, ticks down the slope",
     toe: "Foot of dig, floor",
     order: "Order of digging",
@@ -122,6 +124,7 @@ export const sheetsPlan = {
     floor: (level: string): string => `floor ${level}`,
   },
   falls: (slope: string): string => `falls ${slope}`,
+  valvesAt: "Valves are drawn at the end of their main: where each stands is not entered.",
   noTies: "No lot corners are entered to tie the tanks to.",
   digs: {
     title: "Holes, in the order of digging; walls as run : rise",
