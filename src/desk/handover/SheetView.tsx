@@ -40,10 +40,13 @@ export function SheetView({ sheet, isOld }: SheetViewProps): ReactNode {
           </button>
         )}
       </div>
-      {shown !== null && <p className="says">{says.dragHint}</p>}
+      {shown !== null && <p className="says">{isLarge ? says.wholeToMove : says.dragHint}</p>}
       <div className="sheet-frame" data-large={isLarge ? "" : undefined}>
         {sheet.svg === "" && <p className="sheet-absent">{says.notPrinted}</p>}
-        <Paper sheet={sheet} onMove={(by) => shown !== null && show(movedWindow(shown, by))} />
+        <Paper
+          sheet={sheet}
+          onMove={shown === null || isLarge ? null : (by) => show(movedWindow(shown, by))}
+        />
       </div>
     </div>
   );
@@ -78,8 +81,8 @@ function ScaleChoice(props: {
 
 interface PaperProps {
   sheet: SheetSeen;
-  /** mm on the paper, right and down, by which a plan was moved. */
-  onMove: (by: readonly [number, number]) => void;
+  /** mm on the paper, right and down, by which a plan was moved; null where it stays. */
+  onMove: ((by: readonly [number, number]) => void) | null;
 }
 
 /** mm of paper that an arrow key moves a plan by. */
@@ -94,10 +97,9 @@ const KEYS: Readonly<Record<string, readonly [number, number]>> = {
 
 /** The sheet itself, and what moves a plan on it. */
 function Paper({ sheet, onMove }: PaperProps): ReactNode {
-  const isPlan = sheet.window !== null;
-  const drag = useSheetDrag(sheet.width, isPlan ? onMove : null);
+  const drag = useSheetDrag(sheet.width, onMove);
   const picture = <SheetPicture svg={sheet.svg} style={drag.style} isHeld={drag.isHeld} />;
-  if (!isPlan) return picture;
+  if (onMove === null) return picture;
   return (
     <div
       className="sheet-plan"

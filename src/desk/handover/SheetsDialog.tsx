@@ -14,7 +14,7 @@ const says = words.handing.sheets;
 export function SheetsDialog({ onClose }: { onClose: () => void }): ReactNode {
   return (
     <ModalOverlay
-      className="overlay"
+      className="overlay sheets-overlay"
       isDismissable
       isOpen
       onOpenChange={(open) => !open && onClose()}
@@ -81,17 +81,19 @@ function SheetList({ sheets, current, onChoose }: SheetListProps): ReactNode {
       <ol>
         {sheets.map(({ id, title, number, always }) => (
           <li key={id}>
-            <input
-              type="checkbox"
-              aria-label={`${says.print}: ${title}`}
-              checked={number !== null}
-              disabled={always}
-              onChange={({ target }) =>
-                edit(says.printStep(title, target.checked), (now) =>
-                  printSheet(now, id, target.checked),
-                )
-              }
-            />
+            <label className="sheet-tick">
+              <input
+                type="checkbox"
+                aria-label={`${says.print}: ${title}`}
+                checked={number !== null}
+                disabled={always}
+                onChange={({ target }) =>
+                  edit(says.printStep(title, target.checked), (now) =>
+                    printSheet(now, id, target.checked),
+                  )
+                }
+              />
+            </label>
             <button
               type="button"
               aria-current={id === current ? "page" : undefined}

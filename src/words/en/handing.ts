@@ -29,6 +29,7 @@ export const handing = {
     windowStep: (title: string) => `what “${title}” shows`,
     showAll: "Show all of it",
     dragHint: "Drag the drawing to move it on the paper; arrow keys do the same.",
+    wholeToMove: "A drawing can be moved on its paper while the whole sheet is in sight.",
     picture: (title: string) => `Sheet: ${title}`,
   },
   files: {
