@@ -32,7 +32,8 @@ export interface SheetSet {
   pages: Page[];
   /** Ids of the pages that are always there: they carry the cautions and what was found. */
   always: ReadonlySet<string>;
-  leftOut: readonly { id: string; title: string }[];
+  /** All sheets in their order, those left out among them. */
+  all: readonly { id: string; title: string; page: Page | null }[];
 }
 
 /** The set as a person has chosen it in the site: see `sheets` there. */
@@ -43,10 +44,12 @@ export function sheetSet(job: SheetJob): SheetSet {
   const body = drawn.filter(({ id }) => !without.includes(id));
   const front = frontSheets(job, room, body);
   const contents = [...front, ...body];
+  const pages = contents.map((content, i) => framedPage(job, content, i + 1, contents.length));
+  const pageOf = new Map(pages.map((page) => [page.id, page]));
   return {
-    pages: contents.map((content, i) => framedPage(job, content, i + 1, contents.length)),
+    pages,
     always: new Set(front.map(({ id }) => id)),
-    leftOut: drawn.filter(({ id }) => without.includes(id)).map(({ id, title }) => ({ id, title })),
+    all: [...front, ...drawn].map(({ id, title }) => ({ id, title, page: pageOf.get(id) ?? null })),
   };
 }
 

@@ -16,6 +16,11 @@ describe("how a plan is printed", () => {
     expect(checkSite(JSON.parse(JSON.stringify(site)))).toEqual({ ok: true, value: site });
   });
 
+  it("shows all of a plan again on another paper", () => {
+    const site = setPlanWindow(plainSite({}), "layout", WINDOW);
+    expect(setPaper(site, "a3").sheets).toEqual({ paper: "a3", windows: {} });
+  });
+
   it("is taken back", () => {
     const site = printSheet(setPlanWindow(plainSite({}), "layout", WINDOW), "cover", false);
     expect(setPlanWindow(site, "layout", null).sheets?.windows).toEqual({});

@@ -1,9 +1,9 @@
 /** Edits of how a plan is printed. */
 import type { PlanWindow, PrintedSheets, Site } from "./schema.js";
 
-/** Chooses the paper. */
+/** Chooses the paper; what plans show goes back to all of it, which another size shows otherwise. */
 export function setPaper(site: Site, paper: NonNullable<PrintedSheets["paper"]>): Site {
-  return { ...site, sheets: { ...site.sheets, paper } };
+  return { ...site, sheets: { ...site.sheets, windows: {}, paper } };
 }
 
 /** Chooses what a plan shows; null goes back to all of it. */

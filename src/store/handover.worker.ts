@@ -40,14 +40,14 @@ async function readFont(file: URL): Promise<Uint8Array> {
 /** Files that are packed already are only put together. */
 const PACKED = /\.(pdf|xlsx|glb|png|gif)$/;
 
-function zipped(job: HandoverJob, files: readonly HandoverFile[]): HandoverFile {
+function zipped(job: HandoverJob, what: string, files: readonly HandoverFile[]): HandoverFile {
   const entries = files.map(({ name, data }): [string, ZippableFile] => {
     const bytes = typeof data === "string" ? strToU8(data) : data;
     return [name, [bytes, { level: PACKED.test(name) ? 0 : 6 }]];
   });
   const data = zipSync(Object.fromEntries(entries));
   return {
-    name: fileName(job, words.handing.files.zipName, "zip"),
+    name: fileName(job, what, "zip"),
     type: "application/zip",
     data: new Uint8Array(data),
   };
@@ -76,7 +76,9 @@ async function make(job: HandoverJob, want: HandoverWant, base: string): Promise
     });
     files.push(...made);
   }
-  const handed = files.length > mostApart ? [zipped(job, files)] : files;
+  const [only] = ids;
+  const what = ids.length === 1 && only !== undefined ? only : words.handing.files.zipName;
+  const handed = files.length > mostApart ? [zipped(job, what, files)] : files;
   const bytes = handed.flatMap(({ data }) => (typeof data === "string" ? [] : [data.buffer]));
   post({ files: handed }, [...new Set(bytes)]);
 }
@@ -84,17 +86,14 @@ async function make(job: HandoverJob, want: HandoverWant, base: string): Promise
 function seen({ site, schemeId, estimate, madeAt }: HandoverJob): SheetSeen[] {
   const paper = usualPaper(site);
   const date = madeAt.slice(0, 10);
-  const { pages, always, leftOut } = sheetSet({ site, schemeId, estimate, date, paper });
+  const { always, all } = sheetSet({ site, schemeId, estimate, date, paper });
   const { width, height } = PAPERS[paper];
-  return [
-    ...pages.map(({ id, title, number, scale, window, ...page }): SheetSeen => ({
-      ...{ id, title, number, scale, window, width, height },
-      always: always.has(id),
-      svg: svgOf({ id, title, number, scale, window, ...page }),
-    })),
-    ...leftOut.map(({ id, title }): SheetSeen => ({
-      ...{ id, title, width, height, svg: "", always: false },
-      ...{ number: null, scale: null, window: null },
-    })),
-  ];
+  return all.map(({ id, title, page }): SheetSeen => ({
+    ...{ id, title, width, height },
+    always: always.has(id),
+    number: page?.number ?? null,
+    scale: page?.scale ?? null,
+    window: page?.window ?? null,
+    svg: page === null ? "" : svgOf(page),
+  }));
 }

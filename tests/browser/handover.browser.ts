@@ -59,8 +59,6 @@ describe("handing over", () => {
     await expect
       .poll(() => rows.first().innerText(), { timeout: 60_000 })
       .toContain(`1 of ${count - 1}`);
-    await page.keyboard.press("Escape");
-
     const [download, pdf] = await pressedFor(page, "Make the PDF");
     expect(download.suggestedFilename()).toBe("alder-flat-pumped-sheets.pdf");
     const text = new TextDecoder("latin1").decode(pdf);
@@ -73,6 +71,7 @@ describe("handing over", () => {
     await toHandover(page);
     await page.getByRole("button", { name: "Make: Stake-out", exact: true }).click();
     const [zip] = await Promise.all([page.waitForEvent("download", { timeout: 90_000 })]);
+    expect(zip.suggestedFilename()).toBe("alder-flat-pumped-stakes.zip");
     const names = Object.keys(unzipSync(readFileSync(await zip.path())));
     expect(names).toContain("alder-flat-pumped-stakes.gpx");
     expect(names).toContain("alder-flat-pumped-stakes.csv");

@@ -6,6 +6,7 @@ import { drawSheets, useHandover } from "../../store/index.js";
 import type { SheetSeen } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
+import { saveFiles } from "./saveFiles.js";
 import { SheetView } from "./SheetView.js";
 
 const says = words.handing.sheets;
@@ -53,9 +54,12 @@ function SheetsBody(): ReactNode {
           </button>
         </div>
       )}
-      <p role="status" className={isDrawing ? "sheets-coming" : "unseen"}>
-        {isDrawing ? says.drawing : ""}
-      </p>
+      <div className="sheets-head">
+        <MakePdf />
+        <p role="status" className={isDrawing ? "sheets-coming" : undefined}>
+          {isDrawing ? says.drawing : ""}
+        </p>
+      </div>
       {current !== undefined && (
         <>
           <SheetList sheets={seen} current={current.id} onChoose={setChosen} />
@@ -63,6 +67,22 @@ function SheetsBody(): ReactNode {
         </>
       )}
     </div>
+  );
+}
+
+/** The way to the file from here: what is seen is what is printed. */
+function MakePdf(): ReactNode {
+  const { site, schemeId } = useSite();
+  const isBusy = useHandover((hand) => hand.making !== null);
+  return (
+    <button
+      type="button"
+      className="button"
+      disabled={isBusy}
+      onClick={() => void saveFiles(site, schemeId, ["sheets"], {})}
+    >
+      {isBusy ? says.makingPdf : says.makePdf}
+    </button>
   );
 }
 
@@ -75,6 +95,7 @@ interface SheetListProps {
 /** Every sheet with a tick for the printed ones; a press on a name shows it. */
 function SheetList({ sheets, current, onChoose }: SheetListProps): ReactNode {
   const edit = useEdit();
+  const { without = [] } = useSite().site.sheets ?? {};
   const of = sheets.filter(({ number }) => number !== null).length;
   return (
     <nav aria-label={says.list} className="sheet-list">
@@ -85,7 +106,7 @@ function SheetList({ sheets, current, onChoose }: SheetListProps): ReactNode {
               <input
                 type="checkbox"
                 aria-label={`${says.print}: ${title}`}
-                checked={number !== null}
+                checked={!without.includes(id) || always}
                 disabled={always}
                 onChange={({ target }) =>
                   edit(says.printStep(title, target.checked), (now) =>
@@ -104,6 +125,7 @@ function SheetList({ sheets, current, onChoose }: SheetListProps): ReactNode {
           </li>
         ))}
       </ol>
+      <p className="says">{says.always}</p>
     </nav>
   );
 }

@@ -34,12 +34,12 @@ export const costLeaf = {
   truckloads: "Truckloads",
   figure: "Figure",
   low: "Low",
-  likely: "Likely",
+  likely: "Middle",
   high: "High",
   howTheseWorkedOut: "How these are worked out",
   runs: (runs: string) => `${runs} runs`,
   everyRunDrawsHow:
-    "Every run draws how thick each layer is between and beyond the probes (the farther from one, the less sure; nothing at a probe itself; where a probe stopped, as thick or thicker), how fast the machine works, how earth swells and what things cost, and then reckons hours, hire, loads and money just as the lines below. One run in ten is below the low, one in ten above the high, half below the likely. Holes keep their shape.",
+    "Every run draws how thick each layer is between and beyond the probes (the farther from one, the less sure; nothing at a probe itself; where a probe stopped, as thick or thicker), how fast the machine works, how earth swells and what things cost, and then reckons hours, hire, loads and money just as the lines below. One run in ten is below the low, one in ten above the high, half below the middle. Holes keep their shape.",
   drawnFromTrianglesBetween: (count: number, seed: number) =>
     `Drawn from triangles between the ends of ${count} figures; layers as normal fields with an exponential covariance (Isaaks and Srivastava, An Introduction to Applied Geostatistics, 1989). Seed ${seed}: the same site gives the same ranges.`,
   probeTellsGroundWithin: "A probe tells of the ground within",

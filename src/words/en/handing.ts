@@ -7,6 +7,9 @@ export const handing = {
     paperStep: "paper of the sheets",
     look: "Look at the sheets…",
     makePdf: "Make the PDF",
+    makingPdf: "Making the PDF…",
+    always:
+      "The first sheets carry the cautions, the permit's list and what was found: they are always printed.",
     makeDrawings: "PDF and each sheet as SVG",
     dialog: "Sheets",
     close: "Close the sheets",
