@@ -19,8 +19,3 @@ export function materialName(site: Site, id: string): string {
 export function dugName(site: Site, id: string): string {
   return id === NATIVE ? words.desk.earlierBackfill : materialName(site, id);
 }
-
-/** Loose volume of a bank volume, m³; own earth put back is taken as it comes out. */
-export function looseOf(site: Site, id: string, bank: number): number {
-  return bank * (materialsOf(site).get(id)?.loose ?? 1.25);
-}

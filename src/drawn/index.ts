@@ -1,4 +1,4 @@
-export { dugName, looseOf, materialName, sumOf } from "./amounts.js";
+export { dugName, materialName, sumOf } from "./amounts.js";
 export { download, downloadBlob } from "./download.js";
 export { EarthPatterns, patternId } from "./EarthPatterns.js";
 export { Mark } from "./Mark.js";

@@ -16,6 +16,7 @@ export type { FoundArea, FoundLayers } from "./foundLayers.js";
 export { hasCome, STAGE_NAMES, STAGES } from "./stages.js";
 export { fiveFigures } from "./figures.js";
 export type { Figures } from "./figures.js";
+export { looseOf } from "./looseOf.js";
 export { stageMesh } from "./stageMesh.js";
 export { stagePatch } from "./stagePatch.js";
 export type { StagePatch } from "./stagePatch.js";

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
-import { dugName, looseOf, materialName, sumOf } from "../drawn/index.js";
-import type { Estimate } from "../estimate/index.js";
+import { dugName, materialName, sumOf } from "../drawn/index.js";
+import { looseOf, type Estimate } from "../estimate/index.js";
 import type { Site } from "../site/index.js";
 import { earthVolume, elevation, length } from "../units/index.js";
 import { words } from "../words/index.js";
@@ -47,7 +47,7 @@ export function Quantities({ site, estimate, onWork }: Props): ReactNode {
   const unit = earthVolume.unitLabel(site.units);
   const print = (volume: number): string => earthVolume.print(volume, site.units, { bare: true });
   const cut = Object.entries(estimate.cut).filter(([, volume]) => volume > 0);
-  const loose = cut.reduce((sum, [id, volume]) => sum + looseOf(site, id, volume), 0);
+  const loose = cut.reduce((sum, [id, volume]) => sum + looseOf(site, estimate, id, volume), 0);
   const fill = Object.entries(fillOf(estimate)).filter(([, volume]) => volume > 0);
   return (
     <section aria-labelledby="quantities">
@@ -56,7 +56,7 @@ export function Quantities({ site, estimate, onWork }: Props): ReactNode {
         heads={[said.dugByMaterial, `${said.bank} ${unit}`, `${said.loose} ${unit}`]}
         rows={[
           ...cut.map(([id, volume]): Row => {
-            const figures = [print(volume), print(looseOf(site, id, volume))];
+            const figures = [print(volume), print(looseOf(site, estimate, id, volume))];
             return [id, dugName(site, id), ...figures];
           }),
           ["", said.dugInAll, print(sumOf(estimate.cut)), print(loose)],

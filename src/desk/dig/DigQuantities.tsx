@@ -1,22 +1,23 @@
 import type { ReactNode } from "react";
 import { words } from "../../words/index.js";
 import type { ByMaterial } from "../parts.js";
+import { looseOf, type Estimate } from "../../estimate/index.js";
 import { materialsOf } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
 import { area, earthVolume, elevation, haulMass, length } from "../../units/index.js";
 import { BothWays } from "../BothWays.js";
-import { dugName, looseOf, materialName, sumOf } from "../../drawn/index.js";
+import { dugName, materialName, sumOf } from "../../drawn/index.js";
 import { MaterialSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
 import { LandRows } from "./LandRows.js";
 import { Term } from "../book/Term.js";
 
-function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
+function CutTable({ cut, estimate }: { cut: ByMaterial; estimate: Estimate }): ReactNode {
   const { site } = useSite();
   const print = (volume: number): string => earthVolume.print(volume, site.units, { bare: true });
   const unit = earthVolume.unitLabel(site.units);
   const rows = Object.entries(cut).filter(([, volume]) => volume > 0);
-  const loose = rows.reduce((sum, [id, volume]) => sum + looseOf(site, id, volume), 0);
+  const loose = rows.reduce((sum, [id, volume]) => sum + looseOf(site, estimate, id, volume), 0);
   return (
     <table className="table volumes">
       <thead>
@@ -38,7 +39,7 @@ function CutTable({ cut }: { cut: ByMaterial }): ReactNode {
               {dugName(site, id)}
             </th>
             <td>{print(volume)}</td>
-            <td>{print(looseOf(site, id, volume))}</td>
+            <td>{print(looseOf(site, estimate, id, volume))}</td>
           </tr>
         ))}
         <tr className="sum">
@@ -111,7 +112,7 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
   return (
     <>
       <h2>{one === null ? words.digLeaf.theWholeDig : words.digLeaf.itsDig}</h2>
-      {sumOf(cut) > 0 && <CutTable cut={cut} />}
+      {sumOf(cut) > 0 && <CutTable cut={cut} estimate={estimate} />}
       <FillTable fill={fill} />
       {one !== null && sumOf(cut) > 0 && (
         <table className="table">

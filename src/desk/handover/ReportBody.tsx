@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { Estimate } from "../../estimate/index.js";
+import { looseOf, type Estimate } from "../../estimate/index.js";
 import { fiveFigures } from "../../store/index.js";
 import {
   earthVolume,
@@ -15,7 +15,7 @@ import {
 import { words } from "../../words/index.js";
 import { FindingList, PermitOnPaper, ProjectLine } from "../permit/PermitOnPaper.js";
 import { BothWays } from "../BothWays.js";
-import { dugName, looseOf, sumOf } from "../../drawn/index.js";
+import { dugName, sumOf } from "../../drawn/index.js";
 import { useSite } from "../useSite.js";
 import { useAmount } from "../Working.js";
 
@@ -92,7 +92,7 @@ function WorksTable({ estimate }: { estimate: Estimate }): ReactNode {
 function MaterialsTable({ estimate }: { estimate: Estimate }): ReactNode {
   const { site } = useSite();
   const cut = Object.entries(estimate.cut).filter(([, volume]) => volume > 0);
-  const loose = cut.reduce((sum, [id, volume]) => sum + looseOf(site, id, volume), 0);
+  const loose = cut.reduce((sum, [id, volume]) => sum + looseOf(site, estimate, id, volume), 0);
   return (
     <table>
       <thead>
@@ -107,7 +107,7 @@ function MaterialsTable({ estimate }: { estimate: Estimate }): ReactNode {
           <tr key={id}>
             <th scope="row">{dugName(site, id)}</th>
             <td>{earthVolume.print(volume, site.units)}</td>
-            <td>{earthVolume.print(looseOf(site, id, volume), site.units)}</td>
+            <td>{earthVolume.print(looseOf(site, estimate, id, volume), site.units)}</td>
           </tr>
         ))}
         <tr className="sum">

@@ -1,3 +1,4 @@
+import { looseOf } from "../../estimate/index.js";
 import { materialsOf } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import { cellAt } from "../sheet.js";
@@ -115,17 +116,18 @@ function materialLines(
 ): { name: string; cut: number; fill: number; loose: number | null }[] {
   const materials = materialsOf(making.site);
   const lines = new Map<string, { cut: number; fill: number; loose: number | null }>();
-  const lineOf = (name: string, id: string) => {
-    const line = lines.get(name) ?? { cut: 0, fill: 0, loose: materials.get(id)?.loose ?? null };
+  const lineOf = (name: string, loose: number | null) => {
+    const line = lines.get(name) ?? { cut: 0, fill: 0, loose };
     lines.set(name, line);
     return line;
   };
   for (const work of making.estimate.works) {
     for (const [id, value] of Object.entries(work.cut)) {
-      if (value > 0) lineOf(making.cutName(id), id).cut += value;
+      if (!(value > 0)) continue;
+      lineOf(making.cutName(id), looseOf(making.site, making.estimate, id, 1)).cut += value;
     }
     for (const [id, value] of Object.entries(work.fill)) {
-      if (value > 0) lineOf(making.fillName(id), id).fill += value;
+      if (value > 0) lineOf(making.fillName(id), materials.get(id)?.loose ?? null).fill += value;
     }
   }
   return [...lines].map(([name, line]) => ({ name, ...line }));

@@ -1,6 +1,6 @@
 /** Quantities: works, materials, earth, pipes. */
-import type { Estimate } from "../../estimate/index.js";
-import { materialsOf, NATIVE, type Site } from "../../site/index.js";
+import { looseOf, type Estimate } from "../../estimate/index.js";
+import { NATIVE, type Site } from "../../site/index.js";
 import {
   area,
   distance,
@@ -81,16 +81,13 @@ function worksTable({ site, estimate }: SheetJob): Table {
 
 function dugTable({ site, estimate }: SheetJob): Table {
   const { units } = site;
-  const materials = materialsOf(site);
   const cut = Object.entries(estimate.cut).filter(([, volume]) => volume > 0);
-  // Own earth that is dug again is taken as it comes out: the engine's loose sum does the same.
   const rows = cut.map(([id, volume]): TableRow => {
-    const loose = materials.get(id)?.loose;
     return {
       cells: [
         dugName(site, id),
         earthVolume.print(volume, units),
-        loose === undefined ? NONE : earthVolume.print(volume * loose, units),
+        earthVolume.print(looseOf(site, estimate, id, volume), units),
       ],
     };
   });
