@@ -36,7 +36,7 @@ describe.each(FACE_NAMES)("widths of the face %s", (face) => {
 
 describe("drawnText", () => {
   it("writes out what the fonts lack", () => {
-    expect(drawnText("7′ 1⅛″", "text")).toBe(`7' 1 1/8"`);
+    expect(drawnText("7′ 1⅛″", "text")).toBe(`7' 1-1/8"`);
     expect(drawnText("⅜ in", "text")).toBe("3/8 in");
     expect(drawnText("a ≥ b, 2½ m³", "heading")).toBe("a >= b, 2½ m³");
     expect(drawnText("1\u00a0000\u200b", "heading")).toBe("1 000");

@@ -50,7 +50,7 @@ const WRITTEN: Readonly<Record<string, string>> = {
   "\u200b": "",
 };
 
-/** Fractions that no face has, after a whole number or alone: `7⅛` is written `7 1/8`. */
+/** Fractions that no face has, after a whole number or alone: `7⅛` is written `7-1/8`. */
 const FRACTIONS: Readonly<Record<string, string>> = {
   "⅛": "1/8",
   "⅜": "3/8",
@@ -78,7 +78,7 @@ export function drawnText(text: string, face: Face): string {
   for (const letter of text.normalize("NFC")) {
     const fraction = FRACTIONS[letter];
     if (letters.has(letter)) drawn += letter;
-    else if (fraction !== undefined) drawn += /\d$/.test(drawn) ? ` ${fraction}` : fraction;
+    else if (fraction !== undefined) drawn += /\d$/.test(drawn) ? `-${fraction}` : fraction;
     else drawn += WRITTEN[letter] ?? UNWRITABLE;
   }
   return drawn;
