@@ -13,6 +13,7 @@ import { cutNames } from "./cutNames.js";
 import { earthMarks, surfaceMarks } from "./earth.js";
 import { crossPipes, sidePipes } from "./sectionPipes.js";
 import { INK, PENS, TEXT } from "./pens.js";
+import { sayScale } from "./scales.js";
 import { boxOf, lineOf, type View } from "./view.js";
 
 export interface DrawnCut {
@@ -26,6 +27,8 @@ const HEAD = 12;
 const END = 1;
 /** mm between the ground and the sizes under it. */
 const BELOW = 3;
+/** mm that levels are broken at: what they leave free is the ground's. */
+const BROAD = 25;
 
 /** Where the parts of a section stand, without drawing it. */
 interface Laid {
@@ -51,7 +54,7 @@ function laidOut(ask: CutAsk): Laid {
   const margin = besideWidth(spans, site.units) + axisWidth(plain, site.units) + 1;
   const view = { ...plain, left: left + margin };
   const [, , wide, tall] = boxOf(view);
-  const levels = calloutSize(levelCallouts(ask), view);
+  const levels = calloutSize(levelCallouts(ask), view, BROAD);
   return {
     view,
     spans,
@@ -77,7 +80,7 @@ export function cutDrawing(ask: CutAsk): DrawnCut {
       ...headMarks(ask).marks,
       ...groundMarks(ask, view),
       letterMarks(data.cut.letter, view),
-      calloutMarks(levelCallouts(ask), view),
+      calloutMarks(levelCallouts(ask), view, BROAD),
       ...besideMarks(spans, site.units, view, axisWidth(view, site.units) + 2.5),
       acrossMarks(acrossSpans(ask), site.units, view, view.top + tall + BELOW),
       axisMarks(view, site.units).figures,
@@ -96,13 +99,16 @@ const levelCallouts = ({ data, site }: CutAsk): Callout[] =>
     ...rest,
   }));
 
-function headMarks({ data, left, top }: CutAsk): { width: number; marks: Mark[] } {
-  const { cut: texts } = words.sheetsSections;
+function headMarks({ site, data, scale, left, top }: CutAsk): { width: number; marks: Mark[] } {
+  const { cut: texts, detail } = words.sheetsSections;
   const { letter, work, way, line } = data.cut;
   const title = texts.heading(letter, work.name, texts[way]);
   const looks = texts.looking(windOf(line));
   const walls = work.kind === "tank" ? texts.makersTank : "";
-  const said = walls === "" ? looks : `${looks}. ${walls}`;
+  const said = detail.toScale(
+    sayScale(scale, site.units),
+    walls === "" ? looks : `${looks}. ${walls}`,
+  );
   return {
     width: Math.max(textWidth(title, "heading", TEXT.title), textWidth(said, "text", TEXT.small)),
     marks: [

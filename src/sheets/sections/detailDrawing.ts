@@ -19,13 +19,13 @@ export interface DetailAsk {
   number: number;
   /** n of 1 : n. */
   scale: number;
+  /** mm that callouts are broken at. */
+  broad: number;
   left: number;
   top: number;
 }
 
 const HEAD = 10;
-/** mm that callouts are broken at. */
-const BROAD = 44;
 /** mm between the ground and the sizes under it. */
 const BELOW = 1.5;
 
@@ -38,10 +38,10 @@ function viewOf({ site, spec, scale, left, top }: DetailAsk): View {
 
 /** mm of paper that a detail takes, and of it what is drawn to scale. */
 export function detailSize(ask: DetailAsk): Size & { drawn: Size } {
-  const { spec, left } = ask;
+  const { spec, broad, left } = ask;
   const view = viewOf(ask);
   const [, , wide, tall] = boxOf(view);
-  const callouts = calloutSize(spec.callouts, view, BROAD);
+  const callouts = calloutSize(spec.callouts, view, broad);
   const whole = view.left - left + wide + callouts.width + 1;
   return {
     width: Math.max(whole, headOf(ask).width),
@@ -51,14 +51,14 @@ export function detailSize(ask: DetailAsk): Size & { drawn: Size } {
 }
 
 export function detailDrawing(ask: DetailAsk): Mark[] {
-  const { site, spec } = ask;
+  const { site, spec, broad } = ask;
   const view = viewOf(ask);
   const [, , , tall] = boxOf(view);
   return [
     ...headOf(ask).marks,
     ...groundOf(ask, view),
     ...spec.paint(view),
-    calloutMarks(spec.callouts, view, BROAD),
+    calloutMarks(spec.callouts, view, broad),
     ...besideMarks(spec.beside, site.units, view, 2),
     acrossMarks(spec.across, site.units, view, view.top + tall + BELOW),
   ];

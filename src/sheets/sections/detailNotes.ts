@@ -10,6 +10,7 @@ export function detailNotes(site: Site, scheme: Scheme, estimate: Estimate): str
   return [
     ...coverNotes(site, estimate),
     ...wiringNotes(estimate),
+    ...sameLineNotes(scheme),
     ...tankNotes(site, scheme, estimate),
     ...barrierNotes(site, estimate),
     words.sheetsSections.notes.decide,
@@ -34,16 +35,24 @@ function wiringNotes({ flow }: Estimate): string[] {
   return names.length === 0 ? [] : [words.sheetsSections.notes.wiring(names.join("; "))];
 }
 
+/** Pipes of one trench have no places across it. */
+function sameLineNotes({ works }: Scheme): string[] {
+  const shared = works.filter((work) => work.kind === "trench" && work.pipes.length > 1);
+  const names = shared.map(({ name }) => name).join("; ");
+  return names === "" ? [] : [words.sheetsSections.notes.sameLine(names)];
+}
+
 function tankNotes(site: Site, { works }: Scheme, estimate: Estimate): string[] {
   const { notes } = words.sheetsSections;
   const risers = ruleOf(site, "riser-from");
   const tanks = works.filter((work) => work.kind === "tank");
   const named =
     tanks.length === 0 ? [] : [notes.risers(length.print(risers.value, site.units), risers.source)];
+  const bedded = tanks.some(({ bedding }) => bedding.depth > 0) ? [notes.bedding] : [];
   const floats = estimate.flow.flotation.flatMap(({ name, factor, wanted }) =>
     factor === null ? [] : [notes.uplift(name, plainNumber(factor, 2), plainNumber(wanted, 2))],
   );
-  return [...named, ...floats];
+  return [...bedded, ...named, ...floats];
 }
 
 function barrierNotes(site: Site, { land }: Estimate): string[] {

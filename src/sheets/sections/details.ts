@@ -11,39 +11,84 @@ import { floatDetail } from "./floatDetail.js";
 import { sectionLegend } from "./legendRows.js";
 import { DETAIL_SCALES } from "./scales.js";
 import { shelved, type Size } from "./shelf.js";
+import { tankDetail } from "./tankDetail.js";
 import { trenchDetail } from "./trenchDetail.js";
 
 /** mm between two details. */
 const GAP = 7;
-/** Shares of the room that what is drawn to scale may take. */
-const SHARE: Size = { width: 0.42, height: 0.33 };
-/** mm that notes are wrapped to. */
-const NOTES = 100;
 
+/** How large details may get. */
+interface Manner {
+  /** mm that all of a detail may take. */
+  whole: (room: Room) => Size;
+  /** Shares of the room that what is drawn to scale may take. */
+  share: Size;
+  /** mm that callouts and notes are broken at. */
+  broad: number;
+  notes: number;
+}
+
+/** As large as looks well. */
+const LARGE: Manner = {
+  whole: ({ width, height }) => ({ width: width - 2, height: height - 2 }),
+  share: { width: 0.42, height: 0.33 },
+  broad: 44,
+  notes: 100,
+};
+/** So that two stand side by side. */
+const SMALL: Manner = {
+  whole: ({ width, height }) => ({ width: (width - 2 - GAP) / 2, height: height - 2 }),
+  share: { width: 0.3, height: 0.27 },
+  broad: 36,
+  notes: 90,
+};
+
+/** On as few sheets as small drawings take, and as many of them large as those sheets hold. */
 export const details: SheetMaker = (job, roomOf) => {
   const specs = specsOf(job);
   if (specs.length === 0) return [];
-  const { site } = job;
-  const scheme = schemeOf(site, job.schemeId);
-  const fills = fillsOf(site, scheme);
+  const fills = fillsOf(job.site, schemeOf(job.site, job.schemeId));
   const room = roomOf(legendOf(job, fills, specs));
+  const asked = (manner: Manner): Asked[] => askedOf(job, fills, specs, room, manner);
+  const pages = paged(fewest(asked(LARGE), asked(SMALL), room), room);
+  return pages.map((page, i) => sheetOf(job, fills, page, room, i, pages.length));
+};
+
+function fewest(large: readonly Asked[], small: readonly Asked[], room: Room): readonly Asked[] {
+  const least = paged(small, room).length;
+  if (paged(large, room).length <= least) return large;
+  return large.reduce<readonly Asked[]>((kept, one, i) => {
+    const grown = kept.with(i, one);
+    return paged(grown, room).length <= least ? grown : kept;
+  }, small);
+}
+
+function askedOf(
+  job: SheetJob,
+  fills: ReadonlyMap<string, Fill>,
+  specs: readonly DetailSpec[],
+  room: Room,
+  manner: Manner,
+): Asked[] {
+  const { site } = job;
+  const { broad, notes: wide } = manner;
   const asked = specs.map((spec, i): Asked => {
-    const ask = { site, fills, spec, number: i + 1, scale: scaleOf(job, fills, spec, room) };
+    const scale = scaleOf(job, fills, spec, room, manner);
+    const ask = { site, fills, spec, number: i + 1, scale, broad };
     return {
       spec,
       size: detailSize({ ...ask, left: 0, top: 0 }),
       draw: (left, top) => detailDrawing({ ...ask, left, top }),
     };
   });
-  const notes = detailNotes(site, scheme, job.estimate);
+  const notes = detailNotes(site, schemeOf(site, job.schemeId), job.estimate);
   const told: Asked = {
     spec: null,
-    size: notesSize(notes, NOTES),
-    draw: (left, top) => notesDrawing(notes, NOTES, left, top),
+    size: notesSize(notes, wide),
+    draw: (left, top) => notesDrawing(notes, wide, left, top),
   };
-  const pages = paged([...asked, told], room);
-  return pages.map((page, i) => sheetOf(job, fills, page, room, i, pages.length));
-};
+  return [...asked, told];
+}
 
 interface Asked {
   /** Null for the notes. */
@@ -52,32 +97,35 @@ interface Asked {
   draw: (left: number, top: number) => Mark[];
 }
 
-/** Pump chambers, beds and trenches, in that order. */
+/** Pump chambers, then tanks' bedding, beds and trenches in building order. */
 function specsOf({ site, schemeId, estimate }: SheetJob): DetailSpec[] {
   const scheme = schemeOf(site, schemeId);
   const floats = estimate.flow.pressure.map((result) => floatDetail(site, scheme, result));
   const works = scheme.works.map((work) => {
+    if (work.kind === "tank") return tankDetail(site, scheme, work);
     if (work.kind === "bed") return bedDetail(site, scheme, work);
     return work.kind === "trench" ? trenchDetail(site, scheme, estimate, work) : null;
   });
   return [...floats, ...works].filter((spec) => spec !== null);
 }
 
-/** n of the largest usual scale at which a detail takes no more than its share of the room. */
+/** n of the largest usual scale at which a detail takes no more of the room than its manner allows. */
 function scaleOf(
   { site }: SheetJob,
   fills: ReadonlyMap<string, Fill>,
   spec: DetailSpec,
   room: Room,
+  { whole: allowed, share, broad }: Manner,
 ): number {
+  const most = allowed(room);
   const list = DETAIL_SCALES[site.units];
   const fits = (scale: number): boolean => {
-    const whole = detailSize({ site, fills, spec, number: 10, scale, left: 0, top: 0 });
+    const whole = detailSize({ site, fills, spec, number: 10, scale, broad, left: 0, top: 0 });
     return (
-      whole.drawn.width <= SHARE.width * room.width &&
-      whole.drawn.height <= SHARE.height * room.height &&
-      whole.width <= room.width - 2 &&
-      whole.height <= room.height - 2
+      whole.drawn.width <= share.width * room.width &&
+      whole.drawn.height <= share.height * room.height &&
+      whole.width <= most.width &&
+      whole.height <= most.height
     );
   };
   return list.find(fits) ?? list.at(-1)!;
@@ -135,5 +183,5 @@ function legendOf(
   const shown = specs.flatMap(({ finished, low, high }) =>
     finished === null ? [] : [{ finished, low, high, rockTops: [] }],
   );
-  return sectionLegend(site, fills, shown);
+  return shown.length === 0 ? [] : sectionLegend(site, fills, shown);
 }

@@ -3,7 +3,7 @@ import { schemeOf } from "../../estimate/index.js";
 import { words } from "../../words/index.js";
 import type { Fill, Room, SheetContent, SheetJob, SheetMaker } from "../paper.js";
 import { cutDataOf, type CutData } from "./cutData.js";
-import { cutDrawing, cutSize, type DrawnCut } from "./cutDrawing.js";
+import { cutDrawing, cutSize } from "./cutDrawing.js";
 import { fillsOf } from "./earth.js";
 import { sectionLegend } from "./legendRows.js";
 import { SECTION_SCALES } from "./scales.js";
@@ -25,30 +25,30 @@ export const workSections: SheetMaker = (job, roomOf) => {
   return pages.map((page, i) => sheetOf(job, fills, page, room, i, pages.length));
 };
 
-interface PageOf {
+interface ScaledCut {
+  data: CutData;
+  /** n of 1 : n. */
   scale: number;
-  cuts: CutData[];
 }
 
+/** Sections in their order, as many on each sheet as fit it; a sheet may hold more than one scale. */
 function paged(
   job: SheetJob,
   fills: ReadonlyMap<string, Fill>,
   all: readonly CutData[],
   room: Room,
-): PageOf[] {
-  const pages: PageOf[] = [];
-  const put = (cuts: CutData[], scale: number): void => {
-    const page = pages.at(-1);
-    const onto = page?.scale === scale ? [...page.cuts, ...cuts] : null;
-    if (page && onto && placesOf(job, fills, onto, scale, room) !== null) page.cuts = onto;
-    else if (cuts.length === 1 || placesOf(job, fills, cuts, scale, room) !== null) {
-      pages.push({ scale, cuts });
-    } else for (const cut of cuts) put([cut], scale);
+): ScaledCut[][] {
+  const pages: ScaledCut[][] = [];
+  const put = (cuts: ScaledCut[]): void => {
+    const onto = [...(pages.at(-1) ?? []), ...cuts];
+    if (pages.length > 0 && placesOf(job, fills, onto, room) !== null) {
+      pages[pages.length - 1] = onto;
+    } else if (cuts.length === 1 || placesOf(job, fills, cuts, room) !== null) pages.push(cuts);
+    else for (const cut of cuts) put([cut]);
   };
   for (const cuts of byWork(all)) {
     const scales = scalesOf(job, fills, cuts, room);
-    if (new Set(scales).size === 1) put(cuts, scales[0]!);
-    else cuts.forEach((cut, i) => put([cut], scales[i]!));
+    put(cuts.map((data, i) => ({ data, scale: scales[i]! })));
   }
   return pages;
 }
@@ -75,7 +75,10 @@ function scalesOf(
 ): number[] {
   const list = SECTION_SCALES[job.site.units].filter((scale) => scale >= LEAST);
   const fitting = (some: readonly CutData[]): number =>
-    list.find((scale) => placesOf(job, fills, some, scale, room) !== null) ?? list.at(-1)!;
+    list.find((scale) => {
+      const scaled = some.map((data) => ({ data, scale }));
+      return placesOf(job, fills, scaled, room) !== null;
+    }) ?? list.at(-1)!;
   const alone = cuts.map((cut) => fitting([cut]));
   const smallest = Math.max(...alone);
   const together = fitting(cuts);
@@ -86,47 +89,44 @@ function scalesOf(
 function placesOf(
   job: SheetJob,
   fills: ReadonlyMap<string, Fill>,
-  cuts: readonly CutData[],
-  scale: number,
+  cuts: readonly ScaledCut[],
   room: Room,
 ): (readonly [number, number])[] | null {
   const { site, estimate } = job;
-  const sizes = cuts.map((data) =>
+  const sizes = cuts.map(({ data, scale }) =>
     cutSize({ site, estimate, data, fills, scale, left: 0, top: 0 }),
   );
   return shelved(sizes, { width: room.width - 2, height: room.height - 2 }, GAP);
 }
 
-function drawn(
-  { site, estimate }: SheetJob,
-  fills: ReadonlyMap<string, Fill>,
-  data: CutData,
-  scale: number,
-  left: number,
-  top: number,
-): DrawnCut {
-  return cutDrawing({ site, estimate, data, fills, scale, left, top });
-}
-
 function sheetOf(
   job: SheetJob,
   fills: ReadonlyMap<string, Fill>,
-  { scale, cuts }: PageOf,
+  cuts: readonly ScaledCut[],
   room: Room,
   i: number,
   of: number,
 ): SheetContent {
-  const places = placesOf(job, fills, cuts, scale, room) ?? cuts.map(() => [0, 0] as const);
+  const places = placesOf(job, fills, cuts, room) ?? cuts.map(() => [0, 0] as const);
   const { sheet } = words.sheetsSections.cut;
+  const { site, estimate } = job;
+  const scales = new Set(cuts.map(({ scale }) => scale));
   return {
     id: i === 0 ? "sections" : `sections-${i + 1}`,
     title: of > 1 ? words.sheetsSections.part(sheet, i + 1, of) : sheet,
-    scale,
+    ...(scales.size === 1
+      ? { scale: cuts[0]!.scale }
+      : { scale: null, scaleNote: words.sheetsSections.detail.scaleNote }),
     north: null,
-    marks: cuts.flatMap((data, k) => {
+    marks: cuts.flatMap(({ data, scale }, k) => {
       const [x, y] = places[k]!;
-      return drawn(job, fills, data, scale, room.left + 1 + x, room.top + 1 + y).marks;
+      const [left, top] = [room.left + 1 + x, room.top + 1 + y];
+      return cutDrawing({ site, estimate, data, fills, scale, left, top }).marks;
     }),
-    legend: sectionLegend(job.site, fills, cuts),
+    legend: sectionLegend(
+      site,
+      fills,
+      cuts.map(({ data }) => data),
+    ),
   };
 }

@@ -95,6 +95,14 @@ export const sheetsSections = {
       apart: string;
     }) =>
       `${each.name}: ${each.count} ${each.count === 1 ? "lateral" : "laterals"} ${each.long} long, ${each.inside} inside; holes ${each.hole}, ${each.apart} apart`,
+    tankBed: (tank: string) => `Bedding of ${tank}`,
+    tankBedSaid: (long: string, wide: string) =>
+      `Across, its foot only; floor of the hole ${long} by ${wide}`,
+    tankUnderside: (height: string) => `Underside of tank ${height}`,
+    tankBedding: (deep: string, material: string) =>
+      `Bedding: ${deep} of ${material}, level, over all of the floor`,
+    holeFloor: (height: string) => `Floor of the hole ${height}`,
+    tankWide: "tank",
     floats: (tank: string) => `${tank}, float levels`,
     floatsSaid: "Inside as the estimate takes it; walls as its floor",
     off: "Pump off",
@@ -115,6 +123,10 @@ export const sheetsSections = {
       `Ground wanted over ${names}: ${wanted} (${source}).`,
     risers: (from: string, source: string) =>
       `Where ${from} or more lies over a tank, its lids come up to the ground in risers, closed and fastened (${source}).`,
+    bedding:
+      "Bedding of a tank is compacted and levelled before the tank is set; no stone or ridge stands up in it (common practice, no source; the tank's maker decides).",
+    sameLine: (names: string) =>
+      `In ${names} the model lays all pipes on one line, each at its own height: details and volumes show them so. Lay them side by side, as far apart as local codes ask.`,
     uplift: (name: string, factor: string, wanted: string) =>
       `${name}, empty in groundwater as high as given: weight ÷ uplift ${factor}, wanted ${wanted}.`,
     barrier: (long: string, off: string, bare: string, source: string) =>
