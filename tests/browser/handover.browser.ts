@@ -2,7 +2,7 @@
 // making them can be given up.
 import { readFileSync } from "node:fs";
 import { unzipSync } from "fflate";
-import type { Download, Page } from "playwright-core";
+import type { Download, Locator, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { openApp } from "./harness.js";
 
@@ -12,10 +12,10 @@ async function toHandover(page: Page): Promise<void> {
 }
 
 /** The file that a press brings. */
-async function pressedFor(page: Page, name: string | RegExp): Promise<[Download, Uint8Array]> {
+async function pressedFor(page: Page, button: Locator): Promise<[Download, Uint8Array]> {
   const [download] = await Promise.all([
     page.waitForEvent("download", { timeout: 90_000 }),
-    page.getByRole("button", { name, exact: true }).click(),
+    button.click(),
   ]);
   return [download, readFileSync(await download.path())];
 }
@@ -59,7 +59,10 @@ describe("handing over", () => {
     await expect
       .poll(() => rows.first().innerText(), { timeout: 60_000 })
       .toContain(`1 of ${count - 1}`);
-    const [download, pdf] = await pressedFor(page, "Make the PDF");
+    const [download, pdf] = await pressedFor(
+      page,
+      page.getByRole("dialog").getByRole("button", { name: "Make the PDF" }),
+    );
     expect(download.suggestedFilename()).toBe("alder-flat-pumped-sheets.pdf");
     const text = new TextDecoder("latin1").decode(pdf);
     expect(text.startsWith("%PDF-1.")).toBe(true);
