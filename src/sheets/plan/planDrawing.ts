@@ -181,7 +181,9 @@ export class PlanDrawing {
     else known.push(...marks);
   }
 
+  /** Lettering to be placed; of what lies off the paper none, since a leader would run out of the plan. */
   label(rank: number, label: Label): void {
+    if (label.anchor !== undefined && !inRoom(this.frame.room, label.anchor, -1e-6)) return;
     this.waiting.push({ rank, label });
   }
 
