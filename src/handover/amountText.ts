@@ -23,7 +23,7 @@ import {
 } from "../units/index.js";
 import type { Measure, UnitSystem } from "../units/index.js";
 import { words } from "../words/index.js";
-import { loadingWords } from "./loading.js";
+import { loadingWords } from "../sheets/index.js";
 
 const MEASURES: Readonly<Record<string, Measure>> = {
   m: length,

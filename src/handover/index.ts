@@ -21,7 +21,7 @@ export { marksOf } from "./stakes/marks.js";
 export type { Mark } from "./stakes/marks.js";
 export { amountText } from "./amountText.js";
 export type { AmountKind } from "./amountText.js";
-export { fromEach, loadingUnit, loadingWords, onEach, percolation } from "./loading.js";
+export { fromEach, loadingUnit, loadingWords, onEach, percolation } from "../sheets/index.js";
 export { figureRows } from "./page/figureRows.js";
 export type { FigureRow } from "./page/figureRows.js";
 export { madeDay } from "./page/madeDay.js";

@@ -1,4 +1,5 @@
 export { nameOfMaterial } from "./earthNames.js";
+export { fromEach, loadingUnit, loadingWords, onEach, percolation } from "./loading.js";
 export { PAPERS } from "./paper.js";
 export type {
   Face,

@@ -93,7 +93,7 @@ describe.each([
   it.each(PAPER_IDS)("on %s: texts of list sheets and title blocks cover no other", (paper) => {
     const foot = PAPERS[paper].height - MARGIN - TITLE_HEIGHT;
     for (const page of pagesOf(site, paper)) {
-      const isList = /^(cover|permit|findings|quantities|machines|cost)/.test(page.id);
+      const isList = /^(cover|permit|findings|flow|quantities|machines|cost)/.test(page.id);
       const texts = textsOf(page.marks).filter(({ at }) => isList || at[1] > foot);
       const quads = texts.map((text) => textQuad({ ...text, size: 0.9 * text.size }));
       const covered = quads.flatMap((quad, i) =>

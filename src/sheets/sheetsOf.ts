@@ -2,6 +2,7 @@
 import { frontSheets } from "./front/frontSheets.js";
 import { framedPage, roomOf } from "./frame.js";
 import { costSheets } from "./lists/cost.js";
+import { flowSheets } from "./lists/flow.js";
 import { machineSheets } from "./lists/machines.js";
 import { quantitySheets } from "./lists/quantities.js";
 import type { Site } from "../site/index.js";
@@ -22,6 +23,7 @@ const MAKERS: readonly SheetMaker[] = [
   pipeProfiles,
   workSections,
   details,
+  flowSheets,
   quantitySheets,
   machineSheets,
   costSheets,

@@ -34,15 +34,16 @@ const SHOWN_ON: Readonly<Record<string, readonly string[] | "every">> = {
   trees: ["existing"],
   pits: ["existing"],
   "pit-at-tank": ["existing"],
-  tank: ["layout", "section"],
-  pipes: ["layout", "profile", "quantities"],
-  field: ["layout"],
+  bedrooms: ["flow"],
+  tank: ["layout", "section", "flow"],
+  pipes: ["layout", "profile", "flow", "quantities"],
+  field: ["layout", "flow"],
   reserve: ["layout"],
   setbacks: ["permit"],
-  pump: ["layout", "detail"],
-  hydraulics: [],
-  dose: ["detail"],
-  alarm: ["detail"],
+  pump: ["layout", "detail", "flow"],
+  hydraulics: ["flow"],
+  dose: ["flow", "detail"],
+  alarm: ["flow", "detail"],
 };
 
 /** The list, each item with how it stands, why, and on which sheets it is to be seen. */
@@ -87,7 +88,7 @@ function itemRow(item: ChecklistItem, listed: readonly Listed[]): TableRow {
       item.title,
       isScale ? states.present : states[item.state],
       isScale ? says.scaleShown : item.because,
-      isShown ? sheets : "",
+      isShown ? sheets || says.fileOnly : "",
     ],
   };
 }

@@ -41,6 +41,7 @@ export const sheetsFront = {
   why: "What is shown, or why not",
   onSheets: "Sheet",
   everySheet: "all",
+  fileOnly: "in the site file only",
   scaleShown: "the scale stands on each drawing, with a bar to measure by",
   setbacks: "Distances kept, in plan between the nearest edges",
   from: "From",
