@@ -16,6 +16,8 @@ import {
   textsOf,
 } from "../../src/sheets/plan/plan.fixture.js";
 import { PLAN_SCALES } from "../../src/sheets/plan/scales.js";
+import { cutsOf } from "../../src/sheets/sections/cuts.js";
+import { schemeOf } from "../../src/estimate/index.js";
 import { readSite, type Site } from "../../src/site/index.js";
 import { elevation } from "../../src/units/index.js";
 
@@ -72,6 +74,18 @@ describe.each(["alder-flat", "quarry-lane"])("plan sheets of %s", (name) => {
     );
     const written = textsOf(sheet).filter(({ text }) => inSite.has(text));
     expect(written.length).toBeGreaterThan(0.75 * site.survey.points.length);
+  });
+
+  it("the layout plan marks both ends of every section", () => {
+    const texts = textsOf(sheetsFrom(layoutPlan, { ...job, paper: "a3" })[0]!);
+    const written = new Set(texts.map(({ text }) => text));
+    const scheme = schemeOf(site, job.schemeId);
+    const cuts = cutsOf(site, scheme, job.estimate);
+    expect(cuts.length).toBeGreaterThan(2);
+    for (const { letter } of cuts) {
+      expect(written).toContain(letter);
+      expect(written).toContain(`${letter}′`);
+    }
   });
 
   it("a plan shows the window that a person chose", () => {

@@ -283,6 +283,18 @@ describe("sections and details", () => {
     }
   });
 
+  test("a tank's bedding is its own, and pipes of one trench are told of", () => {
+    const made = sheets(ALDER, details, "letter");
+    const texts = made.flatMap(textsOf).map(({ text }) => text);
+    const { base, bedding } = present(ALDER.scheme.works.find((work) => work.kind === "tank"));
+    const floor = elevation.print(base - bedding.depth, "us");
+    expect(texts).toContain(`Floor of the hole ${floor}`);
+    const told = (all: readonly string[]): boolean => all.some((text) => text.includes("one line"));
+    expect(told(texts)).toBe(true);
+    const others = sheets(QUARRY, details, "letter").flatMap(textsOf);
+    expect(told(others.map(({ text }) => text))).toBe(false);
+  });
+
   test("a site without works has none of these sheets", () => {
     const bare = { ...QUARRY.site, schemes: [{ id: "none", name: "None", works: [] }] };
     const job = jobOf(bare);

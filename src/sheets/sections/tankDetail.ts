@@ -1,4 +1,4 @@
-/** The foot of a tank cut across: its bedding, the room beside it, what goes back there. */
+/** One side of a tank's foot cut across: its bedding, the room beside it, what goes back there. */
 import { sectionAlong } from "../../estimate/index.js";
 import type { PlanPoint, Scheme, Site, Tank } from "../../site/index.js";
 import { elevation, length } from "../../units/index.js";
@@ -7,8 +7,9 @@ import { nameOfMaterial } from "../earthNames.js";
 import { upTo } from "./cuts.js";
 import type { DetailSpec } from "./detailSpec.js";
 
-/** m of ground beside the hole's floor and under it, and of the tank over its underside. */
-const BESIDE = 0.5;
+/** m of the tank inside its edge, of ground beside the floor and under it, and over the underside. */
+const INSIDE = 0.6;
+const BESIDE = 0.4;
 const UNDER = 0.2;
 const OVER = 0.5;
 
@@ -18,16 +19,14 @@ export function tankDetail(site: Site, scheme: Scheme, tank: Tank): DetailSpec |
   if (!(bedding.depth > 0)) return null;
   const angle = (tank.bearing * Math.PI) / 180;
   const across: PlanPoint = [Math.cos(angle), -Math.sin(angle)];
-  const half = body.width / 2 + overdig + BESIDE;
-  const line: [PlanPoint, PlanPoint] = [
-    [at[0] - across[0] * half, at[1] - across[1] * half],
-    [at[0] + across[0] * half, at[1] + across[1] * half],
-  ];
+  const edge = Math.min(INSIDE, body.width / 2);
+  const place = (off: number): PlanPoint => [at[0] + across[0] * off, at[1] + across[1] * off];
+  const half = body.width / 2;
+  const line: [PlanPoint, PlanPoint] = [place(half - edge), place(half + overdig + BESIDE)];
   const floor = base - bedding.depth;
   const low = floor - UNDER;
   const finished = sectionAlong(site, scheme.id, "backfilled", line, low);
   if (finished.surface.length === 0) return null;
-  const edge = half + body.width / 2;
   const level = (z: number): string => elevation.print(z, site.units);
   const long = (metres: number): string => length.print(metres, site.units);
   const { detail } = words.sheetsSections;
@@ -50,18 +49,12 @@ export function tankDetail(site: Site, scheme: Scheme, tank: Tank): DetailSpec |
       { height: base, from: edge, text: detail.tankUnderside(level(base)) },
       {
         height: base - bedding.depth / 2,
-        from: half,
+        from: edge,
         text: detail.tankBedding(long(bedding.depth), nameOfMaterial(site, bedding.material)),
       },
       { height: floor, from: edge + overdig, text: detail.holeFloor(level(floor)) },
     ],
     beside: [{ from: floor, to: base, name: detail.bedding }],
-    across: [
-      [
-        { from: half - body.width / 2 - overdig, to: half - body.width / 2, name: "" },
-        { from: half - body.width / 2, to: edge, name: detail.tankWide },
-        { from: edge, to: edge + overdig, name: "" },
-      ].filter(({ from, to }) => to - from > 0.001),
-    ],
+    across: overdig > 0.001 ? [[{ from: edge, to: edge + overdig, name: "" }]] : [],
   };
 }

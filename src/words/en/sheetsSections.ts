@@ -97,12 +97,11 @@ export const sheetsSections = {
       `${each.name}: ${each.count} ${each.count === 1 ? "lateral" : "laterals"} ${each.long} long, ${each.inside} inside; holes ${each.hole}, ${each.apart} apart`,
     tankBed: (tank: string) => `Bedding of ${tank}`,
     tankBedSaid: (long: string, wide: string) =>
-      `Across, its foot only; floor of the hole ${long} by ${wide}`,
+      `One side of its foot; floor of the hole ${long} by ${wide}`,
     tankUnderside: (height: string) => `Underside of tank ${height}`,
     tankBedding: (deep: string, material: string) =>
       `Bedding: ${deep} of ${material}, level, over all of the floor`,
     holeFloor: (height: string) => `Floor of the hole ${height}`,
-    tankWide: "tank",
     floats: (tank: string) => `${tank}, float levels`,
     floatsSaid: "Inside as the estimate takes it; walls as its floor",
     off: "Pump off",
