@@ -25,7 +25,7 @@ export { fromEach, loadingUnit, loadingWords, onEach, percolation } from "../she
 export { figureRows } from "./page/figureRows.js";
 export type { FigureRow } from "./page/figureRows.js";
 export { madeDay } from "./page/madeDay.js";
-export { makePage, pageOf } from "./page/pageOf.js";
+export { pageOf } from "./page/pageOf.js";
 export { isTemplate, templateOf } from "./page/template.js";
 export type { TemplateParts } from "./page/template.js";
 export { isSiteLink } from "./link/linkMark.js";
