@@ -180,7 +180,10 @@ export function faceAtOpening(
   );
 }
 
-function nearestTo([x, y]: readonly [number, number], places: readonly FloorPlace[]): FloorPlace | null {
+function nearestTo(
+  [x, y]: readonly [number, number],
+  places: readonly FloorPlace[],
+): FloorPlace | null {
   let [best, least]: [FloorPlace | null, number] = [null, Infinity];
   for (const place of places) {
     const away = Math.hypot(place.at[0] - x, place.at[1] - y);
