@@ -1,11 +1,12 @@
 import { useRef } from "react";
 import type { ReactNode } from "react";
-import { Button, Dialog, Heading, Popover } from "react-aria-components";
+import { Button } from "react-aria-components";
 import { parted } from "../../site/index.js";
 import type { Finding } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { TakeOn, takenWords, Withdraw } from "../permit/TakeOn.js";
+import { BookPanel } from "./BookPanel.js";
 import { goToFinding } from "./goTo.js";
 import { closePanel, openPanel, usePanels } from "./panels.js";
 import { countFindings, placeOfFinding, worstFirst } from "./placeOfFinding.js";
@@ -137,34 +138,9 @@ export function FindingsButton(): ReactNode {
         <span className="findings-words">{text}</span>
         <span className="findings-number">{count.stop + count.caution}</span>
       </Button>
-      <Popover
-        isNonModal
-        triggerRef={button}
-        isOpen={open}
-        onOpenChange={(isOpen) => !isOpen && closePanel("findings")}
-        placement="bottom end"
-        className="panel"
-      >
-        <Dialog className="panel-body">
-          <div className="panel-head">
-            <Heading slot="title" level={2}>
-              {says.title}
-            </Heading>
-            <Button
-              className="round"
-              aria-label={words.book.close}
-              onPress={() => closePanel("findings")}
-            >
-              ✕
-            </Button>
-          </div>
-          {estimate === null ? (
-            <p className="says">{says.noEstimate}</p>
-          ) : (
-            <List {...{ findings }} />
-          )}
-        </Dialog>
-      </Popover>
+      <BookPanel panel="findings" title={says.title} button={button}>
+        {estimate === null ? <p className="says">{says.noEstimate}</p> : <List {...{ findings }} />}
+      </BookPanel>
     </>
   );
 }

@@ -1,11 +1,12 @@
 import { useRef } from "react";
 import type { ReactNode } from "react";
-import { Button, Dialog, Heading, ListBox, ListBoxItem, Popover } from "react-aria-components";
+import { Button, ListBox, ListBoxItem } from "react-aria-components";
 import { MOST_STEPS } from "../../site/index.js";
 import { listedSteps, useDesk } from "../../store/index.js";
 import type { ListedStep } from "../../store/index.js";
 import { money } from "../../units/index.js";
 import { words } from "../../words/index.js";
+import { BookPanel } from "./BookPanel.js";
 import { StepsIcon } from "./icons.js";
 import { closePanel, openPanel, usePanels } from "./panels.js";
 
@@ -94,30 +95,9 @@ export function StepsButton(): ReactNode {
       >
         <StepsIcon />
       </Button>
-      <Popover
-        isNonModal
-        triggerRef={button}
-        isOpen={open}
-        onOpenChange={(isOpen) => !isOpen && closePanel("steps")}
-        placement="bottom end"
-        className="panel"
-      >
-        <Dialog className="panel-body">
-          <div className="panel-head">
-            <Heading slot="title" level={2}>
-              {says.title}
-            </Heading>
-            <Button
-              className="round"
-              aria-label={words.book.close}
-              onPress={() => closePanel("steps")}
-            >
-              ✕
-            </Button>
-          </div>
-          <List />
-        </Dialog>
-      </Popover>
+      <BookPanel panel="steps" title={says.title} button={button}>
+        <List />
+      </BookPanel>
     </>
   );
 }
