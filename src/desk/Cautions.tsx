@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { words } from "../words/index.js";
-import { Button, Dialog, DialogTrigger, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { Button, Dialog, DialogTrigger, Modal, ModalOverlay } from "react-aria-components";
+import { DialogHead } from "./DialogHead.js";
 import { Findings } from "./Findings.js";
 import { useSite } from "./useSite.js";
 
@@ -13,12 +14,7 @@ export function CautionsButton(): ReactNode {
       <ModalOverlay className="overlay" isDismissable>
         <Modal className="modal">
           <Dialog className="dialog">
-            <div className="dialog-head">
-              <Heading slot="title">{words.leaf.beforeYouDig}</Heading>
-              <Button slot="close" className="round" aria-label={words.desk.close}>
-                ✕
-              </Button>
-            </div>
+            <DialogHead title={words.leaf.beforeYouDig} close={words.desk.close} />
             <div className="dialog-body">
               <p className="says">{words.desk.localCodesPermitCompetent}</p>
               <ul className="caution-list">

@@ -1,6 +1,7 @@
 import { useEffect } from "react";
 import type { ReactNode } from "react";
-import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { Button, Dialog, Modal, ModalOverlay } from "react-aria-components";
+import { DialogHead } from "./DialogHead.js";
 import { words } from "../words/index.js";
 import { NewerNotice } from "./device/NewerNotice.js";
 import { download } from "./files.js";
@@ -22,12 +23,7 @@ function Unopened(): ReactNode {
     >
       <Modal className="modal">
         <Dialog className="dialog" role="alertdialog">
-          <div className="dialog-head">
-            <Heading slot="title">{words.desk.fileWasNotOpened}</Heading>
-            <Button slot="close" className="round" aria-label={words.desk.close}>
-              ✕
-            </Button>
-          </div>
+          <DialogHead title={words.desk.fileWasNotOpened} close={words.desk.close} />
           <div className="dialog-body">
             <p>
               <strong>{unopened?.file}</strong> {words.desk.cannotUsedSiteDesk}

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
-import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { Dialog, Modal, ModalOverlay } from "react-aria-components";
+import { DialogHead } from "../DialogHead.js";
 import { words } from "../../words/index.js";
 import { closePanel, usePanels } from "./panels.js";
 import type { Panel } from "./panels.js";
@@ -17,12 +18,7 @@ export function BookDialog(props: { panel: Panel; title: string; children: React
     >
       <Modal className="modal">
         <Dialog className="dialog">
-          <div className="dialog-head">
-            <Heading slot="title">{title}</Heading>
-            <Button slot="close" className="round" aria-label={words.book.close}>
-              ✕
-            </Button>
-          </div>
+          <DialogHead title={title} close={words.book.close} />
           <div className="dialog-body">{children}</div>
         </Dialog>
       </Modal>

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import type { ReactNode } from "react";
-import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { Dialog, Modal, ModalOverlay } from "react-aria-components";
+import { DialogHead } from "../DialogHead.js";
 import { printSheet } from "../../site/index.js";
 import { drawSheets, useHandover } from "../../store/index.js";
 import type { SheetSeen } from "../../store/index.js";
@@ -22,12 +23,7 @@ export function SheetsDialog({ onClose }: { onClose: () => void }): ReactNode {
     >
       <Modal className="modal sheets-modal">
         <Dialog className="dialog sheets-dialog">
-          <div className="dialog-head">
-            <Heading slot="title">{says.dialog}</Heading>
-            <Button slot="close" className="round" aria-label={says.close}>
-              ✕
-            </Button>
-          </div>
+          <DialogHead title={says.dialog} close={says.close} />
           <SheetsBody />
         </Dialog>
       </Modal>

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { ReactNode } from "react";
-import { Button, Dialog, Heading, Modal, ModalOverlay } from "react-aria-components";
+import { Dialog, Modal, ModalOverlay } from "react-aria-components";
+import { DialogHead } from "../DialogHead.js";
 import {
   bringBack,
   closeShelf,
@@ -130,12 +131,7 @@ export function ShelfDialog(): ReactNode {
     >
       <Modal className="modal shelf-modal">
         <Dialog className="dialog shelf">
-          <div className="dialog-head">
-            <Heading slot="title">{words.shelf.title}</Heading>
-            <Button slot="close" className="round" aria-label={words.shelf.close}>
-              ✕
-            </Button>
-          </div>
+          <DialogHead title={words.shelf.title} close={words.shelf.close} />
           <div className="dialog-body">
             <Note />
             <ShelfBody />
