@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from "react";
+import type { ReactNode } from "react";
 import { words } from "../../words/index.js";
 import type { PressureResult } from "../parts.js";
 import { pumpRows } from "../../estimate/index.js";
@@ -6,6 +6,7 @@ import { without } from "../../site/index.js";
 import type { Pump, PressureSystem } from "../../site/index.js";
 import { flow, head, plainNumber } from "../../units/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
+import { PointLines } from "../fields/PointLines.js";
 import { useSite } from "../useSite.js";
 import { readCurve, writeCurve } from "./pumpPoints.js";
 import { usePressureChange } from "./useFlow.js";
@@ -93,21 +94,13 @@ function CurveEditor({ system }: { system: PressureSystem }): ReactNode {
   const pump = system.pumps.find((one) => one.id === system.pump);
   const row = pumpRows().find((one) => one.id === system.pump);
   const points = pump?.curve ?? row?.curve ?? [];
-  const [typed, setTyped] = useState<string | null>(null);
-  const [wrong, setWrong] = useState<string | null>(null);
   if (pump === undefined) return null;
-  const shown = typed ?? writeCurve(points, units);
 
-  function take(): void {
-    if (typed === null) return;
-    const read = readCurve(typed, units);
-    if (!read.ok) {
-      setWrong(read.text);
-      return;
-    }
-    setTyped(null);
-    setWrong(null);
+  function take(text: string): string | null {
+    const read = readCurve(text, units);
+    if (!read.ok) return read.text;
     setPump({ curve: read.points, source: words.flowLeaf.asEntered });
+    return null;
   }
 
   function setPump(next: Partial<Pick<Pump, "curve" | "source">>): void {
@@ -127,36 +120,20 @@ function CurveEditor({ system }: { system: PressureSystem }): ReactNode {
         </span>
       </summary>
       <div className="inside">
-        <label className="stacked">
-          {words.flowLeaf.onePointLineFlow(flow.unitLabel(units), head.unitLabel(units))}
-          <textarea
-            rows={8}
-            value={shown}
-            data-field="pump-curve"
-            spellCheck={false}
-            aria-invalid={wrong !== null || undefined}
-            onChange={(event) => {
-              setTyped(event.target.value);
-              setWrong(null);
-            }}
-            onBlur={take}
-          />
-        </label>
-        {wrong !== null && (
-          <p className="wrong" role="alert">
-            {wrong}
-          </p>
-        )}
-        <div className="tools">
-          <button type="button" className="link" onClick={take}>
-            {words.flowLeaf.useThesePoints}
-          </button>
+        <PointLines
+          label={words.flowLeaf.onePointLineFlow(flow.unitLabel(units), head.unitLabel(units))}
+          name="pump-curve"
+          kept={writeCurve(points, units)}
+          rows={8}
+          useWords={words.flowLeaf.useThesePoints}
+          onTake={take}
+        >
           {pump.curve !== undefined && row !== undefined && (
             <button type="button" className="link" onClick={() => setPump({})}>
               {words.flowLeaf.backTypicalCurve}
             </button>
           )}
-        </div>
+        </PointLines>
         <p className="rule-source">{pump.source ?? row?.source ?? words.flowLeaf.asEntered}</p>
       </div>
     </details>

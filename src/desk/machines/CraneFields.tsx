@@ -1,4 +1,3 @@
-import { useState } from "react";
 import type { ReactNode } from "react";
 import { catalogueCranes, liftRules } from "../../estimate/index.js";
 import type { LiftCrane } from "../../estimate/index.js";
@@ -10,6 +9,7 @@ import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { NameField } from "../fields/NameField.js";
 import { plain } from "../fields/plain.js";
+import { PointLines } from "../fields/PointLines.js";
 import { ShareField } from "../fields/ShareField.js";
 import type { TypicalValue } from "../fields/Typical.js";
 import { useSite } from "../useSite.js";
@@ -192,24 +192,18 @@ function GroundFields({ lift }: { lift: Lift }): ReactNode {
 function ChartField({ lift, crane }: CraneProps): ReactNode {
   const { units } = useSite().site;
   const change = useLiftChange();
-  const [typed, setTyped] = useState<string | null>(null);
-  const [wrong, setWrong] = useState<string | null>(null);
   const given = lift.crane;
   const isOwn = given.by === "table";
   const table = isOwn ? given.table : (crane?.table ?? []);
 
-  function take(): void {
-    if (typed === null || given.by !== "table") return;
-    const read = readChart(typed, units);
-    if (!read.ok) {
-      setWrong(read.text);
-      return;
-    }
-    setTyped(null);
-    setWrong(null);
+  function take(text: string): string | null {
+    if (given.by !== "table") return null;
+    const read = readChart(text, units);
+    if (!read.ok) return read.text;
     change(words.machinesLeaf.loadChartEdit, {
       crane: { ...without(given, "source"), table: read.table },
     });
+    return null;
   }
 
   return (
@@ -221,36 +215,19 @@ function ChartField({ lift, crane }: CraneProps): ReactNode {
         </span>
       </summary>
       <div className="inside">
-        <label className="stacked">
-          {words.machinesLeaf.oneLineEachRadius(length.unitLabel(units), mass.unitLabel(units))}
-          <textarea
-            rows={Math.min(14, Math.max(4, table.length + 1))}
-            value={typed ?? writeChart(table, units)}
-            data-field="load-chart"
-            readOnly={!isOwn}
-            spellCheck={false}
-            aria-invalid={wrong !== null || undefined}
-            onChange={(event) => {
-              setTyped(event.target.value);
-              setWrong(null);
-            }}
-            onBlur={take}
-          />
-        </label>
-        {wrong !== null && (
-          <p className="wrong" role="alert">
-            {wrong}
-          </p>
-        )}
-        {isOwn ? (
-          <div className="tools">
-            <button type="button" className="link" onClick={take}>
-              {words.machinesLeaf.useThisChart}
-            </button>
-          </div>
-        ) : (
-          <p>{words.machinesLeaf.enterChartChooseChart}</p>
-        )}
+        <PointLines
+          label={words.machinesLeaf.oneLineEachRadius(
+            length.unitLabel(units),
+            mass.unitLabel(units),
+          )}
+          name="load-chart"
+          kept={writeChart(table, units)}
+          rows={Math.min(14, Math.max(4, table.length + 1))}
+          readOnly={!isOwn}
+          useWords={words.machinesLeaf.useThisChart}
+          onTake={take}
+        />
+        {!isOwn && <p>{words.machinesLeaf.enterChartChooseChart}</p>}
         <p className="rule-source">{crane?.source}</p>
       </div>
     </details>
