@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from "react";
+import { useMemo, useState } from "react";
 import type { ReactNode } from "react";
 import { layLotLine, lotLinesOf, type Limit, type PlanPoint } from "../../site/index.js";
 import {
@@ -23,6 +23,7 @@ import { SURVEY_UNITS } from "../start/PointTable.js";
 import { useEdit, useSite } from "../useSite.js";
 import { useLimitDrafts } from "./drafts.js";
 import { LotSides } from "./LotSides.js";
+import { PasteBox } from "./PasteBox.js";
 
 const says = words.limits.lot;
 
@@ -37,7 +38,6 @@ const PICTURE = { width: 240, height: 150 };
 export function LotLines(): ReactNode {
   const { site } = useSite();
   const draft = useLimitDrafts();
-  const id = useId();
   const unit = draft.unit ?? (site.units === "us" ? "ft" : "m");
   const { courses, problems } = useMemo(
     () => readCourses(draft.courses, unit),
@@ -52,22 +52,15 @@ export function LotLines(): ReactNode {
       </summary>
       <div className="inside">
         <p className="says">{says.says}</p>
-        <label className="unseen" htmlFor={id}>
-          {says.text}
-        </label>
-        <textarea
-          id={id}
-          className="paste courses"
-          spellCheck={false}
-          placeholder={says.example}
-          value={draft.courses}
-          onChange={(event) => set({ courses: event.target.value })}
+        <PasteBox
+          label={says.text}
+          example={says.example}
+          text={draft.courses}
+          onChange={(courses) => set({ courses })}
+          problems={problems.map(({ line, text, what, mend }) =>
+            says.problem(line, text, what, mend),
+          )}
         />
-        <ul className="row-problems" aria-live="polite">
-          {problems.map(({ line, text, what, mend }, i) => (
-            <li key={i}>{says.problem(line, text, what, mend)}</li>
-          ))}
-        </ul>
         <ChoiceField<SurveyUnit>
           label={says.unit}
           name="course-unit"

@@ -1,10 +1,11 @@
-import { useId, useMemo, useState } from "react";
+import { useMemo, useState } from "react";
 import type { ReactNode } from "react";
 import { LIMIT_KINDS, setSetbacks, type Setback } from "../../site/index.js";
 import { readSetbacks } from "../../survey/index.js";
 import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
 import { useLimitDrafts } from "./drafts.js";
+import { PasteBox } from "./PasteBox.js";
 
 const says = words.limits.table;
 
@@ -54,7 +55,6 @@ export function AddRow({ rows }: { rows: readonly Setback[] }): ReactNode {
 export function PasteRows(): ReactNode {
   const { units } = useSite().site;
   const edit = useEdit();
-  const id = useId();
   const text = useLimitDrafts((draft) => draft.rows);
   const { rows, problems } = useMemo(() => readSetbacks(text, units, says.entered), [text, units]);
   const use = (): void => {
@@ -68,22 +68,13 @@ export function PasteRows(): ReactNode {
       </summary>
       <div className="inside">
         <p className="says">{says.pasteSays}</p>
-        <label className="unseen" htmlFor={id}>
-          {says.pasteText}
-        </label>
-        <textarea
-          id={id}
-          className="paste courses"
-          spellCheck={false}
-          placeholder={says.pasteExample}
-          value={text}
-          onChange={(event) => useLimitDrafts.setState({ rows: event.target.value })}
+        <PasteBox
+          label={says.pasteText}
+          example={says.pasteExample}
+          text={text}
+          onChange={(typed) => useLimitDrafts.setState({ rows: typed })}
+          problems={problems.map((problem) => says.problem(problem.line, problem.text))}
         />
-        <ul className="row-problems" aria-live="polite">
-          {problems.map((problem, i) => (
-            <li key={i}>{says.problem(problem.line, problem.text)}</li>
-          ))}
-        </ul>
         {rows.length > 0 && (
           <div className="tools">
             <button type="button" className="button" onClick={use}>
