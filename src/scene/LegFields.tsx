@@ -1,8 +1,9 @@
-import { useId, useState, type KeyboardEvent, type ReactElement } from "react";
+import { useState, type KeyboardEvent, type ReactElement } from "react";
 import type { Site } from "../site/index.js";
 import { bearing, distance, type Measure } from "../units/index.js";
 import { words } from "../words/index.js";
 import type { FixedLeg, PlacingEvent } from "./placing.js";
+import { TypedRow } from "./TypedRow.js";
 
 interface LegFieldsProps {
   units: Site["units"];
@@ -24,7 +25,6 @@ export function LegFields({ units, fixed, count, onCancel, send }: LegFieldsProp
     setSeen(count);
     setTexts(NO_TEXTS);
   }
-  const id = useId();
   const faults = {
     length: faultOf(distance, texts.length, units),
     bearing: faultOf(bearing, texts.bearing, units),
@@ -49,38 +49,20 @@ export function LegFields({ units, fixed, count, onCancel, send }: LegFieldsProp
   };
   const fault = faults.length ?? faults.bearing;
   return (
-    <div className="scene-leg">
-      {(["length", "bearing"] as const).map((key) => (
-        <label key={key}>
-          {words.drawing[key]}
-          <input
-            type="text"
-            autoComplete="off"
-            spellCheck={false}
-            data-testid={`scene-leg-${key}`}
-            placeholder={key === "length" ? distance.unitLabel(units) : "°"}
-            aria-invalid={faults[key] !== null || undefined}
-            aria-describedby={faults[key] === null ? undefined : `${id}-fault`}
-            value={texts[key]}
-            onChange={(event) => change({ [key]: event.target.value })}
-            onKeyDown={onKeyDown}
-          />
-        </label>
-      ))}
-      {typed && (
-        <button type="button" data-testid="scene-leg-set" onClick={set}>
-          {words.drawing.setCorner}
-        </button>
-      )}
-      {fault !== null && (
-        <p className="scene-fault-line" id={`${id}-fault`} role="alert">
-          {fault}
-        </p>
-      )}
-    </div>
+    <TypedRow
+      name="scene-leg"
+      keys={KEYS}
+      labels={words.drawing}
+      {...{ texts, fault, typed, onKeyDown }}
+      placeholders={{ length: distance.unitLabel(units), bearing: "°" }}
+      wrong={KEYS.filter((key) => faults[key] !== null)}
+      onChange={(key, text) => change({ [key]: text })}
+      onSet={set}
+    />
   );
 }
 
+const KEYS = ["length", "bearing"] as const;
 const NO_TEXTS = { length: "", bearing: "" };
 
 function legOf(texts: { length: string; bearing: string }, units: Site["units"]): FixedLeg {
