@@ -11,6 +11,7 @@ import { CornerBar } from "./CornerBar.js";
 import { snapStep } from "./figures.js";
 import { handleSpots, placeHandles, type HandleSpot } from "./handleSpots.js";
 import type { HeldDrag } from "./heldDrag.js";
+import { ARROWS } from "./keys.js";
 import type { Selection, SiteSceneProps } from "./props.js";
 import { pressedGrip, raiseSpots, riseStep } from "./raising.js";
 import type { SceneContents } from "./sceneTargets.js";
@@ -118,13 +119,6 @@ function pressed(
   props.onDragEnd(false);
   held.choose({ selection, index: grip.side + 1 });
 }
-
-const ARROWS: Readonly<Record<string, PlanPoint>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
 
 /** Arrow keys on a handle: one step east, west, north or south, or 5° of turn; a whole drag each. */
 function nudge(

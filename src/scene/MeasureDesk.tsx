@@ -1,10 +1,9 @@
-import { useEffect, useState, type ReactElement } from "react";
+import { useCallback, useState, type ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
 import { elevation } from "../units/index.js";
 import { words } from "../words/index.js";
 import { arrowAim } from "./arrowAim.js";
 import { toScene } from "./frame.js";
-import { typesElsewhere } from "./keys.js";
 import {
   copyText,
   legTexts,
@@ -15,6 +14,7 @@ import {
 } from "./measuring.js";
 import type { SceneContents } from "./sceneTargets.js";
 import type { MeasureTool } from "./useMeasuring.js";
+import { isOnButton, useToolKeys } from "./useToolKeys.js";
 
 interface MeasureDeskProps {
   tool: MeasureTool;
@@ -25,7 +25,10 @@ interface MeasureDeskProps {
 
 /** What has been measured so far, and what to do next. */
 export function MeasureDesk({ tool, state, contents, onEnd }: MeasureDeskProps): ReactElement {
-  useMeasureKeys(tool, contents, onEnd);
+  useToolKeys(
+    useCallback((event) => actOn(event, tool, contents), [tool, contents]),
+    onEnd,
+  );
   const { site } = contents;
   const { looking } = words;
   const heightAt = heightsOf(contents);
@@ -141,30 +144,8 @@ function heightsOf({ frame, ground }: SceneContents): (at: PlanPoint) => number 
   };
 }
 
-/** Keys: arrows move the mark, Space sets it, Backspace takes back, Enter is done, Escape leaves. */
-function useMeasureKeys(tool: MeasureTool, contents: SceneContents, onEnd: () => void): void {
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.metaKey || typesElsewhere(event.target)) return;
-      if (!actOn(event, tool, contents, onEnd)) return;
-      event.preventDefault();
-      event.stopPropagation();
-    };
-    document.addEventListener("keydown", onKey, true);
-    return () => document.removeEventListener("keydown", onKey, true);
-  }, [tool, contents, onEnd]);
-}
-
-function actOn(
-  event: KeyboardEvent,
-  tool: MeasureTool,
-  { frame, site }: SceneContents,
-  onEnd: () => void,
-): boolean {
-  if (event.key === "Escape") {
-    onEnd();
-    return true;
-  }
+/** Arrows move the mark, Space sets it, Backspace takes back, Enter is done; whether it was one. */
+function actOn(event: KeyboardEvent, tool: MeasureTool, { frame, site }: SceneContents): boolean {
   if (!tool.isSetting) return false;
   if (event.key === "Backspace") {
     tool.send({ type: "back" });
@@ -175,8 +156,7 @@ function actOn(
     tool.hoverAt(to);
     return true;
   }
-  // Keys on a button stay the button's own.
-  if (event.target instanceof HTMLElement && event.target.closest("button") !== null) return false;
+  if (isOnButton(event)) return false;
   if (event.key === " " && tool.hover !== null) tool.tap(tool.hover);
   else if (event.key === "Enter") tool.send({ type: "done" });
   else return false;

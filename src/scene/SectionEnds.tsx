@@ -1,19 +1,12 @@
-import {
-  useEffect,
-  useLayoutEffect,
-  useRef,
-  type KeyboardEvent,
-  type PointerEvent,
-  type ReactElement,
-} from "react";
+import { useEffect, useLayoutEffect, useRef, type PointerEvent, type ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
 import { words } from "../words/index.js";
-import { snap, type ScreenPoint } from "./dragging.js";
+import { snap } from "./dragging.js";
 import { snapStep } from "./figures.js";
-import { toScene, toSite } from "./frame.js";
+import { arrowShift, placeUnder, standOn } from "./groundHandles.js";
 import type { SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
-import { projectPoint, rayAt, type SceneView } from "./sceneView.js";
+import type { SceneView } from "./sceneView.js";
 
 type Line = readonly [PlanPoint, PlanPoint];
 /** What is moved: an end, or the whole line by its middle. */
@@ -90,7 +83,10 @@ export function SectionEnds({ line, contents, view, onMove }: SectionEndsProps):
           onPointerMove={drag}
           onPointerUp={() => end(false)}
           onPointerCancel={() => end(true)}
-          onKeyDown={(event) => nudge(event, part, line, contents, onMove)}
+          onKeyDown={(event) => {
+            const by = arrowShift(event, contents);
+            if (by !== null) onMove(moved(line, part, by, 0));
+          }}
         >
           <i>{part === "line" ? "" : part}</i>
         </button>
@@ -116,55 +112,12 @@ export function moved(line: Line, part: Part, by: PlanPoint, step: number): Line
 function placeEnds(
   layer: HTMLElement,
   [from, to]: Line,
-  { frame, ground, found }: SceneContents,
+  contents: SceneContents,
   view: SceneView,
 ): void {
   const middle: PlanPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
   const places: Readonly<Record<Part, PlanPoint>> = { A: from, line: middle, B: to };
   for (const button of layer.querySelectorAll<HTMLElement>(".scene-section-end")) {
-    const [x, y] = toScene(frame, places[button.dataset["part"] as Part]);
-    const z = (ground.heightAt(x, y) ?? found.heightAt(x, y))?.z ?? frame.centre[2];
-    const at = projectPoint(view, [x, y, z]);
-    button.hidden = at === null;
-    if (at === null) continue;
-    button.style.transform = `translate(${Math.round(at.left)}px, ${Math.round(at.top)}px)`;
+    standOn(button, places[button.dataset["part"] as Part], contents, view);
   }
-}
-
-/** Site place under the pointer on the ground as found; null off it. */
-export function placeUnder(
-  event: PointerEvent<HTMLElement>,
-  layer: HTMLElement | null,
-  { frame, found }: SceneContents,
-  view: SceneView,
-): PlanPoint | null {
-  const box = layer?.getBoundingClientRect();
-  if (box === undefined) return null;
-  const screen: ScreenPoint = { left: event.clientX - box.left, top: event.clientY - box.top };
-  const ray = rayAt(view, screen);
-  const hit = ray === null ? null : found.strike(ray);
-  return hit === null ? null : toSite(frame, [hit[0], hit[1]]);
-}
-
-/** Which way each arrow key moves a thing, east and north. */
-export const ARROWS: Readonly<Record<string, PlanPoint>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
-
-function nudge(
-  event: KeyboardEvent,
-  part: Part,
-  line: Line,
-  contents: SceneContents,
-  onMove: SiteSceneProps["onSectionMove"],
-): void {
-  const way = ARROWS[event.key];
-  if (way === undefined) return;
-  event.preventDefault();
-  event.stopPropagation();
-  const step = snapStep(contents.site.units) * (event.shiftKey ? 10 : 1);
-  onMove(moved(line, part, [way[0] * step, way[1] * step], 0));
 }

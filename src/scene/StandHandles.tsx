@@ -1,20 +1,12 @@
-import {
-  useEffect,
-  useLayoutEffect,
-  useRef,
-  type KeyboardEvent,
-  type PointerEvent,
-  type ReactElement,
-} from "react";
+import { useEffect, useLayoutEffect, useRef, type PointerEvent, type ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
 import { words } from "../words/index.js";
 import { snap } from "./dragging.js";
 import { snapStep } from "./figures.js";
-import { toScene } from "./frame.js";
+import { arrowShift, placeUnder, standOn } from "./groundHandles.js";
 import type { CranePlace, SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
-import { projectPoint, type SceneView } from "./sceneView.js";
-import { ARROWS, placeUnder } from "./SectionEnds.js";
+import type { SceneView } from "./sceneView.js";
 
 /** A stand while it is dragged: where it would be put. */
 export interface StandDraft {
@@ -92,7 +84,10 @@ export function StandHandles(props: StandHandlesProps): ReactElement {
             if (event.key === "Escape" && held.current !== null) {
               event.stopPropagation();
               end(true);
-            } else nudge(event, place, contents, onMove);
+              return;
+            }
+            const by = arrowShift(event, contents);
+            if (by !== null) onMove(place.id, [place.at[0] + by[0], place.at[1] + by[1]]);
           }}
         >
           <i />
@@ -102,36 +97,16 @@ export function StandHandles(props: StandHandlesProps): ReactElement {
   );
 }
 
-function nudge(
-  event: KeyboardEvent,
-  { id, at }: CranePlace,
-  { site }: SceneContents,
-  onMove: SiteSceneProps["onStandMove"],
-): void {
-  const way = ARROWS[event.key];
-  if (way === undefined) return;
-  event.preventDefault();
-  event.stopPropagation();
-  const step = snapStep(site.units) * (event.shiftKey ? 10 : 1);
-  onMove(id, [at[0] + way[0] * step, at[1] + way[1] * step]);
-}
-
 function placeHandles(
   layer: HTMLElement | null,
   places: readonly CranePlace[],
-  { frame, ground, found }: SceneContents,
+  contents: SceneContents,
   view: SceneView,
 ): void {
   const buttons = layer?.querySelectorAll<HTMLElement>("button");
   places.forEach(({ at }, i) => {
     const button = buttons?.[i];
-    if (button === undefined) return;
-    const [x, y] = toScene(frame, at);
-    const z = (ground.heightAt(x, y) ?? found.heightAt(x, y))?.z ?? frame.centre[2];
-    const on = projectPoint(view, [x, y, z]);
-    button.hidden = on === null;
-    if (on === null) return;
-    button.style.transform = `translate(${Math.round(on.left)}px, ${Math.round(on.top)}px)`;
+    if (button !== undefined) standOn(button, at, contents, view);
   });
 }
 

@@ -1,11 +1,11 @@
-import { useEffect, type ReactElement } from "react";
+import { useCallback, type ReactElement } from "react";
 import type { Site } from "../site/index.js";
 import { area, distance, length } from "../units/index.js";
 import { words } from "../words/index.js";
 import { arrowAim } from "./arrowAim.js";
-import { typesElsewhere } from "./keys.js";
 import type { SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
+import { isOnButton, useToolKeys } from "./useToolKeys.js";
 import type { ShownWay, WaterTool } from "./useWater.js";
 
 const { water: says } = words;
@@ -19,7 +19,10 @@ interface WaterDeskProps {
 
 /** The ways of water so far with their figures, and what to do next. */
 export function WaterDesk({ tool, contents, onKeep, onEnd }: WaterDeskProps): ReactElement {
-  useWaterKeys(tool, contents, onEnd);
+  useToolKeys(
+    useCallback((event) => actOn(event, tool, contents), [tool, contents]),
+    onEnd,
+  );
   const { ways } = tool;
   const drawn = (contents.site.limits ?? []).some(({ kind }) => kind === "ditch");
   return (
@@ -134,30 +137,8 @@ function isKept({ at }: ShownWay, { limits }: Site): boolean {
   });
 }
 
-/** Keys: arrows move the mark, Space or Enter shows the way, Backspace takes back, Escape leaves. */
-function useWaterKeys(tool: WaterTool, contents: SceneContents, onEnd: () => void): void {
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.ctrlKey || event.metaKey || typesElsewhere(event.target)) return;
-      if (!actOn(event, tool, contents, onEnd)) return;
-      event.preventDefault();
-      event.stopPropagation();
-    };
-    document.addEventListener("keydown", onKey, true);
-    return () => document.removeEventListener("keydown", onKey, true);
-  }, [tool, contents, onEnd]);
-}
-
-function actOn(
-  event: KeyboardEvent,
-  tool: WaterTool,
-  { frame, site }: SceneContents,
-  onEnd: () => void,
-): boolean {
-  if (event.key === "Escape") {
-    onEnd();
-    return true;
-  }
+/** Arrows move the mark, Space or Enter shows the way, Backspace takes back; whether it was one. */
+function actOn(event: KeyboardEvent, tool: WaterTool, { frame, site }: SceneContents): boolean {
   if (event.key === "Backspace") {
     tool.takeBack();
     return true;
@@ -167,8 +148,7 @@ function actOn(
     tool.hoverAt(to);
     return true;
   }
-  // Keys on a button stay the button's own.
-  if (event.target instanceof HTMLElement && event.target.closest("button") !== null) return false;
+  if (isOnButton(event)) return false;
   if ((event.key !== " " && event.key !== "Enter") || tool.hover === null) return false;
   tool.tap(tool.hover);
   return true;

@@ -1,13 +1,7 @@
 import type { PlanPoint, Site } from "../site/index.js";
 import { snapStep } from "./figures.js";
 import { toSite, type SceneFrame } from "./frame.js";
-
-const ARROWS: Readonly<Record<string, PlanPoint>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
+import { ARROWS } from "./keys.js";
 
 /**
  * Where an arrow key moves a mark from `from`, or from the middle of the lot when there is none;

@@ -1,4 +1,5 @@
 import type { PlanPoint } from "../site/index.js";
+import { ARROWS } from "./keys.js";
 import { aimOf, leastCorners, type PlacingEvent, type PlacingState } from "./placing.js";
 import type { Placing } from "./props.js";
 
@@ -12,13 +13,6 @@ export interface PlacingKey {
 
 /** What a key means: an event of the placing, leaving it, or the first sign of a typed length. */
 export type PlacingAct = PlacingEvent | { type: "cancel" } | { type: "type"; text: string };
-
-const ARROWS: Readonly<Record<string, PlanPoint>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
 
 /**
  * What a key means while placing; null for nothing. Arrows move the mark (from `middle` before there
