@@ -18,7 +18,7 @@ const MARGIN = { left: 64, right: 16, top: 8, bottom: 24 };
 /** Stretches of heights to choose from; 0 is whatever fits. */
 const CHOICES = [0, 1, 2, 5, 10];
 
-interface SheetProps {
+export interface SectionSheetProps {
   site: Site;
   schemeId: string;
   stage: Stage;
@@ -30,7 +30,7 @@ interface SheetProps {
 }
 
 /** The ground cut open along a line at one stage: its drawing, its key and the figures behind it. */
-export function SectionSheet(props: SheetProps): ReactNode {
+export function SectionSheet(props: SectionSheetProps): ReactNode {
   const { site, schemeId, stage, line, onMove, onClose } = props;
   const [chosen, setChosen] = useState(0);
   const [figures, setFigures] = useState(false);

@@ -3,6 +3,7 @@ import type { Section, SectionArea } from "../estimate/index.js";
 import type { Site } from "../site/index.js";
 import { area, elevation } from "../units/index.js";
 import { words } from "../words/index.js";
+import { ColumnHeads } from "./ColumnHeads.js";
 import { nameOfWork } from "./names.js";
 
 interface TableProps {
@@ -33,15 +34,15 @@ export function SectionTable({ site, section, nameOf }: TableProps): ReactNode {
       aria-label={words.sectionPanel.figuresSection}
     >
       <table className="table">
-        <thead>
-          <tr>
-            <th scope="col">{words.sectionPanel.material}</th>
-            <th scope="col">{words.sectionPanel.partOf}</th>
-            <th scope="col">{words.sectionPanel.area}</th>
-            <th scope="col">{words.sectionPanel.lowest}</th>
-            <th scope="col">{words.sectionPanel.highest}</th>
-          </tr>
-        </thead>
+        <ColumnHeads
+          names={[
+            words.sectionPanel.material,
+            words.sectionPanel.partOf,
+            words.sectionPanel.area,
+            words.sectionPanel.lowest,
+            words.sectionPanel.highest,
+          ]}
+        />
         <tbody>
           {rowsOf([...section.areas, ...section.standing]).map((row) => (
             <tr key={`${row.material} ${row.work ?? ""}`}>

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { ColumnHeads } from "../drawn/index.js";
 import type { Estimate } from "../estimate/index.js";
 import type { Site } from "../site/index.js";
 import { money } from "../units/index.js";
@@ -21,14 +22,7 @@ export function CostTable({ site, estimate }: { site: Site; estimate: Estimate }
       <h2 id="cost">{words.viewer.cost}</h2>
       <div className="wide-table" tabIndex={0} role="region" aria-label={words.viewer.cost}>
         <table className="table">
-          <thead>
-            <tr>
-              <th scope="col">{said.lineColumn}</th>
-              <th scope="col">{said.low}</th>
-              <th scope="col">{said.likely}</th>
-              <th scope="col">{said.high}</th>
-            </tr>
-          </thead>
+          <ColumnHeads names={[said.lineColumn, said.low, said.likely, said.high]} />
           <tbody>
             {lines.map((line) => (
               <tr key={line.id} data-cost-line={line.id} data-amount={line.amount.likely}>

@@ -1,21 +1,11 @@
 import { useId, useMemo } from "react";
 import type { ReactNode } from "react";
 import { SectionSheet } from "../drawn/index.js";
+import type { SectionSheetProps } from "../drawn/index.js";
 import { schemeOf } from "../estimate/index.js";
-import type { Stage } from "../estimate/index.js";
-import type { Site } from "../site/index.js";
 import { words } from "../words/index.js";
 import { sectionLines } from "./sectionLines.js";
 import type { Line } from "./sectionLines.js";
-
-interface Props {
-  site: Site;
-  schemeId: string;
-  stage: Stage;
-  line: Line;
-  onMove: (line: Line) => void;
-  onClose: () => void;
-}
 
 const OWN = "own";
 
@@ -23,7 +13,7 @@ const isSame = ([a, b]: Line, [c, d]: Line): boolean =>
   a[0] === c[0] && a[1] === c[1] && b[0] === d[0] && b[1] === d[1];
 
 /** The ground cut open along a line that is chosen from a list, or moved in the picture. */
-export function ViewerSection(props: Props): ReactNode {
+export function ViewerSection(props: SectionSheetProps): ReactNode {
   const { site, schemeId, line, onMove } = props;
   const id = useId();
   const lines = useMemo(() => sectionLines(site, schemeOf(site, schemeId)), [site, schemeId]);

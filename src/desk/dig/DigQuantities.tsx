@@ -6,7 +6,7 @@ import { materialsOf } from "../../site/index.js";
 import type { Work } from "../../site/index.js";
 import { area, earthVolume, elevation, haulMass, length } from "../../units/index.js";
 import { BothWays } from "../BothWays.js";
-import { dugName, materialName, sumOf } from "../../drawn/index.js";
+import { ColumnHeads, dugName, materialName, sumOf } from "../../drawn/index.js";
 import { MaterialSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
 import { LandRows } from "./LandRows.js";
@@ -59,13 +59,9 @@ function FillTable({ fill }: { fill: ByMaterial }): ReactNode {
   if (rows.length === 0) return null;
   return (
     <table className="table volumes">
-      <thead>
-        <tr>
-          <th scope="col">{words.digLeaf.putIn}</th>
-          <th scope="col">{words.digLeaf.inPlace(unit)}</th>
-          <th scope="col">{haulMass.unitLabel(site.units)}</th>
-        </tr>
-      </thead>
+      <ColumnHeads
+        names={[words.digLeaf.putIn, words.digLeaf.inPlace(unit), haulMass.unitLabel(site.units)]}
+      />
       <tbody>
         {rows.map(([id, volume]) => {
           const material = materialsOf(site).get(id);

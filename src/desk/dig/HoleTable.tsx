@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { ColumnHeads } from "../../drawn/index.js";
 import type { HoleLayer, HoleReport } from "../../estimate/index.js";
 import { classRun, ruleOf } from "../../site/index.js";
 import type { Trench, Tank, Work } from "../../site/index.js";
@@ -131,14 +132,7 @@ function HoleOf({ work, hole }: { work: Work; hole: HoleReport }): ReactNode {
       </h2>
       {hole.layers.length > 0 && (
         <table className="table hole-layers">
-          <thead>
-            <tr>
-              <th scope="col">{said.layer}</th>
-              <th scope="col">{said.class}</th>
-              <th scope="col">{said.wanted}</th>
-              <th scope="col">{said.drawn}</th>
-            </tr>
-          </thead>
+          <ColumnHeads names={[said.layer, said.class, said.wanted, said.drawn]} />
           <tbody>
             {hole.layers.map((layer, index) => (
               <LayerRow key={layer.layer ?? `fill ${index}`} layer={layer} />

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { ReactNode } from "react";
+import { ColumnHeads } from "../../drawn/index.js";
 import { heightOn, layersAt } from "../../estimate/index.js";
 import type { FoundLayers, ProfileEvent } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
@@ -116,14 +117,14 @@ function Heights(props: FiguresProps): ReactNode {
   const height = (z: number): string => (Number.isFinite(z) ? elevation.print(z, units) : "–");
   return (
     <table className="table">
-      <thead>
-        <tr>
-          <th scope="col">{words.flowLeaf.along}</th>
-          <th scope="col">{words.flowLeaf.ground}</th>
-          <th scope="col">{words.flowLeaf.invert}</th>
-          <th scope="col">{words.flowLeaf.cover}</th>
-        </tr>
-      </thead>
+      <ColumnHeads
+        names={[
+          words.flowLeaf.along,
+          words.flowLeaf.ground,
+          words.flowLeaf.invert,
+          words.flowLeaf.cover,
+        ]}
+      />
       <tbody>
         {rowsOf(props).map(({ station, ground, invert }, i) => (
           <tr key={i}>

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { ColumnHeads } from "../../drawn/index.js";
 import { words } from "../../words/index.js";
 import type { PressureResult } from "../parts.js";
 import { flow, head } from "../../units/index.js";
@@ -209,13 +210,9 @@ function ChartTable({ result }: { result: PressureResult }): ReactNode {
       </summary>
       <div className="inside">
         <table className="table">
-          <thead>
-            <tr>
-              <th scope="col">{words.flowLeaf.flowColumn}</th>
-              <th scope="col">{words.flowLeaf.pumpGives}</th>
-              <th scope="col">{words.flowLeaf.systemAsks}</th>
-            </tr>
-          </thead>
+          <ColumnHeads
+            names={[words.flowLeaf.flowColumn, words.flowLeaf.pumpGives, words.flowLeaf.systemAsks]}
+          />
           <tbody>
             {rows.map((row) => (
               <tr key={row.flow}>

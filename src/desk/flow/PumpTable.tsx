@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { ColumnHeads } from "../../drawn/index.js";
 import { words } from "../../words/index.js";
 import type { PressureResult } from "../parts.js";
 import { pumpRows } from "../../estimate/index.js";
@@ -26,13 +27,9 @@ export function PumpTable(props: { system: PressureSystem; result: PressureResul
         onChoose={(pump) => change(words.flowLeaf.pumpEdit, { pump })}
       />
       <table className="table pumps">
-        <thead>
-          <tr>
-            <th scope="col">{words.flowLeaf.pumpLabel}</th>
-            <th scope="col">{words.flowLeaf.runsAt}</th>
-            <th scope="col">{words.flowLeaf.takes}</th>
-          </tr>
-        </thead>
+        <ColumnHeads
+          names={[words.flowLeaf.pumpLabel, words.flowLeaf.runsAt, words.flowLeaf.takes]}
+        />
         <tbody>
           {result.pumps.map((pump) => (
             <tr key={pump.id}>

@@ -15,7 +15,7 @@ import {
 import { words } from "../../words/index.js";
 import { FindingList, PermitOnPaper, ProjectLine } from "../permit/PermitOnPaper.js";
 import { BothWays } from "../BothWays.js";
-import { dugName, sumOf } from "../../drawn/index.js";
+import { ColumnHeads, dugName, sumOf } from "../../drawn/index.js";
 import { useSite } from "../useSite.js";
 import { useAmount } from "../Working.js";
 
@@ -55,16 +55,16 @@ function WorksTable({ estimate }: { estimate: Estimate }): ReactNode {
   const { units } = site;
   return (
     <table>
-      <thead>
-        <tr>
-          <th scope="col">{words.handoverLeaf.work}</th>
-          <th scope="col">{words.handoverLeaf.cutBankColumn}</th>
-          <th scope="col">{words.handoverLeaf.putIn}</th>
-          <th scope="col">{words.handoverLeaf.deepest}</th>
-          <th scope="col">{words.handoverLeaf.floor}</th>
-          <th scope="col">{words.handoverLeaf.machineHours}</th>
-        </tr>
-      </thead>
+      <ColumnHeads
+        names={[
+          words.handoverLeaf.work,
+          words.handoverLeaf.cutBankColumn,
+          words.handoverLeaf.putIn,
+          words.handoverLeaf.deepest,
+          words.handoverLeaf.floor,
+          words.handoverLeaf.machineHours,
+        ]}
+      />
       <tbody>
         {estimate.works.map((work) => {
           const time = estimate.machines.works.find((one) => one.id === work.id);
@@ -95,13 +95,13 @@ function MaterialsTable({ estimate }: { estimate: Estimate }): ReactNode {
   const loose = cut.reduce((sum, [id, volume]) => sum + looseOf(site, estimate, id, volume), 0);
   return (
     <table>
-      <thead>
-        <tr>
-          <th scope="col">{words.handoverLeaf.dugByMaterial}</th>
-          <th scope="col">{words.handoverLeaf.bank}</th>
-          <th scope="col">{words.handoverLeaf.loose}</th>
-        </tr>
-      </thead>
+      <ColumnHeads
+        names={[
+          words.handoverLeaf.dugByMaterial,
+          words.handoverLeaf.bank,
+          words.handoverLeaf.loose,
+        ]}
+      />
       <tbody>
         {cut.map(([id, volume]) => (
           <tr key={id}>
@@ -132,14 +132,14 @@ function EarthTable({ estimate }: { estimate: Estimate }): ReactNode {
   return (
     <>
       <table>
-        <thead>
-          <tr>
-            <th scope="col">{words.handoverLeaf.earthAway}</th>
-            <th scope="col">{words.handoverLeaf.volume}</th>
-            <th scope="col">{words.handoverLeaf.weight}</th>
-            <th scope="col">{words.handoverLeaf.truckloads}</th>
-          </tr>
-        </thead>
+        <ColumnHeads
+          names={[
+            words.handoverLeaf.earthAway,
+            words.handoverLeaf.volume,
+            words.handoverLeaf.weight,
+            words.handoverLeaf.truckloads,
+          ]}
+        />
         <tbody>
           <tr>
             <th scope="row">{words.handoverLeaf.goesBackBank}</th>
@@ -176,15 +176,15 @@ function LiftsTable({ estimate }: { estimate: Estimate }): ReactNode {
   if (lifts.length === 0) return null;
   return (
     <table>
-      <thead>
-        <tr>
-          <th scope="col">{words.handoverLeaf.pumpedLine}</th>
-          <th scope="col">{words.handoverLeaf.liftAtRest}</th>
-          <th scope="col">{words.handoverLeaf.waterWhenPumpStops}</th>
-          <th scope="col">{words.handoverLeaf.farEnd}</th>
-          <th scope="col">{words.handoverLeaf.highestWay}</th>
-        </tr>
-      </thead>
+      <ColumnHeads
+        names={[
+          words.handoverLeaf.pumpedLine,
+          words.handoverLeaf.liftAtRest,
+          words.handoverLeaf.waterWhenPumpStops,
+          words.handoverLeaf.farEnd,
+          words.handoverLeaf.highestWay,
+        ]}
+      />
       <tbody>
         {lifts.map((lift) => (
           <tr key={lift.pipe}>
@@ -205,16 +205,16 @@ function PipesTable({ estimate }: { estimate: Estimate }): ReactNode {
   if (estimate.flow.pipes.length === 0) return null;
   return (
     <table>
-      <thead>
-        <tr>
-          <th scope="col">{words.handoverLeaf.pipe}</th>
-          <th scope="col">{words.handoverLeaf.lengthInPlan}</th>
-          <th scope="col">{words.handoverLeaf.fromEndEnd}</th>
-          <th scope="col">{words.handoverLeaf.startInvert}</th>
-          <th scope="col">{words.handoverLeaf.endInvert}</th>
-          <th scope="col">{words.handoverLeaf.asLaid}</th>
-        </tr>
-      </thead>
+      <ColumnHeads
+        names={[
+          words.handoverLeaf.pipe,
+          words.handoverLeaf.lengthInPlan,
+          words.handoverLeaf.fromEndEnd,
+          words.handoverLeaf.startInvert,
+          words.handoverLeaf.endInvert,
+          words.handoverLeaf.asLaid,
+        ]}
+      />
       <tbody>
         {estimate.flow.pipes.map((pipe) => (
           <tr key={pipe.id}>

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { ColumnHeads } from "../../drawn/index.js";
 import type { Course } from "../../survey/index.js";
 import { bearing, distance } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -31,13 +32,7 @@ function SideTable({ title, sides }: { title: string | null; sides: readonly Sid
     <>
       {title !== null && <h3>{title}</h3>}
       <table className="table" aria-label={title ?? says.sides(sides.length)}>
-        <thead>
-          <tr>
-            <th scope="col">{says.side}</th>
-            <th scope="col">{says.bearing}</th>
-            <th scope="col">{says.length}</th>
-          </tr>
-        </thead>
+        <ColumnHeads names={[says.side, says.bearing, says.length]} />
         <tbody>
           {sides.map((side, i) => (
             <tr key={i}>

@@ -1,4 +1,5 @@
 import { useMemo, type ReactNode } from "react";
+import { ColumnHeads } from "../../drawn/index.js";
 import { hollowsOf, lineOnGround } from "../../estimate/index.js";
 import { limitKind, ruleOf, type Limit } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
@@ -98,14 +99,7 @@ function DitchTable({ ditches }: { ditches: readonly Limit[] }): ReactNode {
       <h3>{says.ditches}</h3>
       <div className="table-scroll">
         <table className="table" aria-label={says.ditches}>
-          <thead>
-            <tr>
-              <th scope="col">{columns.ditch}</th>
-              <th scope="col">{columns.length}</th>
-              <th scope="col">{columns.high}</th>
-              <th scope="col">{columns.low}</th>
-            </tr>
-          </thead>
+          <ColumnHeads names={[columns.ditch, columns.length, columns.high, columns.low]} />
           <tbody>
             {ditches.map((ditch) => {
               const line = lineOnGround(site, ditch.path ?? []);
@@ -160,14 +154,7 @@ function HollowTable(): ReactNode {
       <h3>{says.hollows}</h3>
       <div className="table-scroll">
         <table className="table" aria-label={says.hollows}>
-          <thead>
-            <tr>
-              <th scope="col">{columns.hollow}</th>
-              <th scope="col">{columns.deep}</th>
-              <th scope="col">{columns.area}</th>
-              <th scope="col">{columns.spills}</th>
-            </tr>
-          </thead>
+          <ColumnHeads names={[columns.hollow, columns.deep, columns.area, columns.spills]} />
           <tbody>
             {hollows.slice(0, MOST).map(({ lowest, depth, area: wide, level }) => (
               <tr key={`${lowest[0]} ${lowest[1]}`}>
