@@ -124,6 +124,15 @@ describe("costing a scheme", () => {
     expect(gravel.amount.likely).toBeCloseTo(tonnes * gravel.price.likely, 9);
   });
 
+  it("prices pipe by its own material, however its name goes on", () => {
+    const dig = digOf([], {}, [
+      pipeRun({ inside: 0.10226, outside: 0.1143, material: "ABS DWV Schedule 40" }),
+    ]);
+    const ids = priced(SCHEME, dig).lines.map(({ id }) => id);
+    expect(ids).toContain("pipe-abs-dwv-4-in");
+    expect(ids).not.toContain("pipe-schedule-40-4-in");
+  });
+
   it("prices pipe along its slope and fuel by the litre", () => {
     const cost = priced(SCHEME, DIG);
     const pipe = line(cost, "pipe-sdr-35-4-in");

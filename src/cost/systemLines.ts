@@ -88,7 +88,8 @@ export function pipeLines(pricing: Pricing, dig: DigResult): CostLine[] {
 
 /** The price of the catalogue pipe nearest in size, of the run's own material where there is one. */
 function pipePrice(run: PipeRun): PriceRow {
-  const own = cataloguePipes().filter((pipe) => pipe.material === run.material.toLowerCase());
+  const kind = run.material.toLowerCase().split(/[^a-z]+/);
+  const own = cataloguePipes().filter((pipe) => kind.includes(pipe.material));
   const rows = own.length > 0 ? own : cataloguePipes();
   const [first, ...others] = rows;
   if (!first) throw new Error("pipes: got none in the catalogue, expected at least one");

@@ -35,12 +35,14 @@ export type { WorkQuantities } from "../dig/index.js";
 export { listedPrice } from "../cost/index.js";
 export type { CostLine, CostResult } from "../cost/index.js";
 export {
+  boreSize,
   FLOW_SETTINGS,
   flowRules,
   holesIn,
   joinedEnds,
   levelToMeet,
   pumpRows,
+  soldSize,
 } from "../flow/index.js";
 export type { FlowResult, PipeCheck, PressureResult, StaticLift } from "../flow/index.js";
 export { fittingRows, sizingTables } from "../hydraulics/index.js";

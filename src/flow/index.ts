@@ -27,7 +27,7 @@ export type { PlanShape } from "./planDistance.js";
 export { FLOW_SETTINGS } from "./settings.js";
 export type { MoundSize } from "./sizingMound.js";
 export { tankAt } from "./tankAt.js";
-export { wordingFor } from "./wording.js";
+export { boreSize, soldSize, wordingFor } from "./wording.js";
 export type { Wording } from "./wording.js";
 export type {
   EndMove,

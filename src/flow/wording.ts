@@ -93,10 +93,26 @@ const SCHEDULE_40: readonly (readonly [name: string, inside: number])[] = [
   ["8", 7.981],
 ];
 
-/** US pipe goes by its nominal size if the bore is within 4% of one; other pipe by its bore. */
-function nominalSize(inside: number, units: UnitSystem): string {
+/** Nominal size, in, of US pipe whose bore is within 4% of a listed one; null for any other. */
+function nominalInches(inside: number, units: UnitSystem): string | null {
+  if (units !== "us") return null;
   const inches = inside / INCH;
   const match = SCHEDULE_40.find(([, bore]) => Math.abs(inches - bore) <= bore * 0.04);
-  if (units === "us" && match !== undefined) return `${match[0]}-in`;
-  return size.print(inside, units);
+  return match?.[0] ?? null;
+}
+
+function nominalSize(inside: number, units: UnitSystem): string {
+  const inches = nominalInches(inside, units);
+  return inches === null ? size.print(inside, units) : `${inches}-in`;
+}
+
+/** The size that a pipe of a bore, m, is sold by: nominal in the US ("4 in"), else its bore. */
+export function soldSize(inside: number, units: UnitSystem): string {
+  const inches = nominalInches(inside, units);
+  return inches === null ? size.print(inside, units) : `${inches} in`;
+}
+
+/** A bore, m, to the hundredth of an inch or the millimetre: what the water sees. */
+export function boreSize(inside: number, units: UnitSystem): string {
+  return size.print(inside, units, { digits: units === "us" ? 2 : 0 });
 }

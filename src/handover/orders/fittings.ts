@@ -1,7 +1,7 @@
 import { fittingRows } from "../../estimate/index.js";
 import { plainNumber, size } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import { bore, workNames } from "./item.js";
+import { pipeSize, workNames } from "./item.js";
 import type { OrderItem, Ordering } from "./item.js";
 
 /** One kind of fitting, counted over the scheme. */
@@ -53,18 +53,18 @@ function addPressure({ site, scheme }: Ordering, add: Add): void {
       .flatMap(({ id, pipes }) => pipes.map((pipe) => ({ ...pipe, trench: id })))
       .find(({ id }) => id === system.main[0]);
     if (main !== undefined) {
-      const size = bore(main.inside, site);
+      const sold = pipeSize(main.inside, site);
       for (const { id, count } of system.fittings ?? []) {
-        add(said.fitting(named.get(id) ?? id, size), count, main.trench);
+        add(said.fitting(named.get(id) ?? id, sold), count, main.trench);
       }
-      if (system.checkValve === true) add(said.checkValve(size), 1, main.trench);
+      if (system.checkValve === true) add(said.checkValve(sold), 1, main.trench);
     }
     for (const { inside, fittings = [], valve, bed } of system.branches) {
       const where = bed ?? system.tank;
       for (const { id, count } of fittings) {
-        add(said.fitting(named.get(id) ?? id, bore(inside, site)), count, where);
+        add(said.fitting(named.get(id) ?? id, pipeSize(inside, site)), count, where);
       }
-      if (valve !== undefined) add(said.valve(bore(inside, site)), 1, where);
+      if (valve !== undefined) add(said.valve(pipeSize(inside, site)), 1, where);
     }
   }
 }
@@ -80,7 +80,7 @@ function addDrains({ site, scheme, estimate }: Ordering, add: Add): void {
         Math.abs(bend - angle) < Math.abs(best - angle) ? bend : best,
       );
       const turn = `${plainNumber(angle, 1)}°`;
-      const name = said.bend(`${nearest}°`, bore(pipe.inside, site));
+      const name = said.bend(`${nearest}°`, pipeSize(pipe.inside, site));
       add(name, 1, pipe.trench, turn);
     }
   }
@@ -88,7 +88,7 @@ function addDrains({ site, scheme, estimate }: Ordering, add: Add): void {
     work.kind === "trench" ? work.pipes.map((pipe) => ({ ...pipe, trench: work.id })) : [],
   );
   for (const { inside, outside, id, trench, cleanouts = [] } of laid) {
-    if (cleanouts.length > 0) add(said.cleanout(bore(inside, site)), cleanouts.length, trench);
+    if (cleanouts.length > 0) add(said.cleanout(pipeSize(inside, site)), cleanouts.length, trench);
     for (const joint of flow.joints.filter(({ pipe }) => pipe === id)) {
       add(said.tankSeal(size.print(outside, site.units)), 1, joint.tank);
     }

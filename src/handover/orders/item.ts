@@ -1,6 +1,7 @@
+import { soldSize } from "../../estimate/index.js";
 import type { CostLine, Estimate } from "../../estimate/index.js";
 import type { Scheme, Site } from "../../site/index.js";
-import { length as lengthMeasure, plainNumber, size } from "../../units/index.js";
+import { length as lengthMeasure, plainNumber } from "../../units/index.js";
 import type { OrderChoices } from "../choices.js";
 import type { words } from "../../words/index.js";
 
@@ -44,8 +45,8 @@ export function shortNumber(value: number): string {
   return plainNumber(value, 2).replace(/\.?0+$/, "");
 }
 
-/** A bore, to an eighth of an inch or a millimetre. */
-export const bore = (inside: number, { units }: Site): string => size.print(inside, units);
+/** The size that pipe of a bore, m, and what fits it is sold by. */
+export const pipeSize = (inside: number, { units }: Site): string => soldSize(inside, units);
 
 /** The names of works by id; an id that names none stands for itself. */
 export function workNames({ estimate }: Ordering, ids: readonly string[]): string[] {

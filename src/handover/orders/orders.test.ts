@@ -33,13 +33,19 @@ describe("order lists", () => {
     const tons = (gravel?.line?.quantity.value ?? 0) / 907.18474; // NIST SP 811: 2000 lb
     expect(gravel?.count).toBe(Math.ceil(tons));
     expect(gravel?.unit).toBe("tons");
-    const drain = items.find(({ name }) => name.startsWith("Schedule 40 PVC, 4 in"));
+    const drain = items.find(({ name }) => name.startsWith("ABS DWV Schedule 40, 4 in"));
     const feet = (drain?.line?.quantity.value ?? 0) / FOOT;
     expect(drain?.count).toBe(Math.ceil(feet / 10));
     const longer = { pipeLength: { gravity: 20 * FOOT } };
     expect(orderItems(alder, longer).find(({ name }) => name === drain?.name)?.count).toBe(
       Math.ceil(feet / 20),
     );
+  });
+
+  it("name a pipe as the site does, and sizes as they are sold", () => {
+    const names = orderItems(alder).map(({ name }) => name);
+    expect(names.some((name) => name.startsWith("Schedule 40 PVC, 4 in"))).toBe(false);
+    expect(names).toContain("Gate valve, open, 1½ in"); // 1.610 in inside: ASTM D1785
   });
 
   it("order what waste adds, and say so", () => {

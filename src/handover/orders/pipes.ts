@@ -2,7 +2,7 @@ import type { CostLine, PipeCheck } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { FOOT } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import { bore, shortLength, workNames } from "./item.js";
+import { pipeSize, shortLength, workNames } from "./item.js";
 import type { OrderItem, Ordering } from "./item.js";
 import { cutFrom } from "./pieces.js";
 import type { CutRun, Cutting } from "./pieces.js";
@@ -141,7 +141,7 @@ export function bedPipeItems(ordering: Ordering): OrderItem[] {
     const cutting = cutFrom(stick, runs);
     return {
       kind: "pipe",
-      name: said.bedPipe(bore(inside, site)),
+      name: said.bedPipe(pipeSize(inside, site)),
       count: cutting.count,
       unit: said.lengthOf(cutting.count, shortLength(stick, site)),
       exact: shortLength(sumOf(runs), site),

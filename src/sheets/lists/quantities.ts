@@ -1,5 +1,5 @@
 /** Quantities: works, materials, earth, pipes. */
-import { looseOf, type Estimate } from "../../estimate/index.js";
+import { boreSize, looseOf, type Estimate } from "../../estimate/index.js";
 import { NATIVE, type Site } from "../../site/index.js";
 import {
   area,
@@ -10,7 +10,6 @@ import {
   length,
   pipeSlope,
   plainNumber,
-  size,
 } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { nameOfMaterial } from "../earthNames.js";
@@ -203,7 +202,7 @@ function pipesTable({ site, estimate }: SheetJob): Table {
       return {
         cells: [
           pipe.name,
-          size.print(pipe.inside, units),
+          boreSize(pipe.inside, units),
           distance.print(pipe.length, units),
           pipeSlope.print(pipe.fall, units),
           invertAt(0),

@@ -1,7 +1,7 @@
 /** The sheet of what is to be built: works, pipes, limits behind them, distances kept, ties. */
-import { workOutline, type Estimate } from "../../estimate/index.js";
+import { boreSize, workOutline, type Estimate } from "../../estimate/index.js";
 import type { Pipe, PlanPoint, Scheme, Site } from "../../site/index.js";
-import { distance, elevation, pipeSlope, size } from "../../units/index.js";
+import { distance, elevation, pipeSlope } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { SheetMaker } from "../paper.js";
 import { dimensionSample, drawDimension } from "./dimension.js";
@@ -107,7 +107,7 @@ function pipeRow({ units }: Site, pipe: Pipe, estimate: Estimate): string[] {
       : texts.pipes.from(level(grade.start), level(grade.start - laid.drop));
   return [
     pipe.name,
-    size.print(pipe.inside, units, { digits: units === "us" ? 2 : 0 }),
+    boreSize(pipe.inside, units),
     distance.print(laid.length, units),
     service === "gravity" ? pipeSlope.print(laid.fall, units) : texts.pipes.none,
     ends,

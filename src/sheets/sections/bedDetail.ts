@@ -1,5 +1,5 @@
 /** A raised bed cut across: fillings, laterals, walls and overflow as entered. */
-import { sectionAlong } from "../../estimate/index.js";
+import { boreSize, sectionAlong } from "../../estimate/index.js";
 import type { Bed, Branch, PlanPoint, Scheme, Site } from "../../site/index.js";
 import { elevation, length, size } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -144,7 +144,7 @@ function lateralsSaid({ units }: Site, { name, laterals }: Branch): string {
   return words.sheetsSections.detail.laterals({
     name,
     count,
-    inside: size.print(inside, units),
+    inside: boreSize(inside, units),
     long: length.print(long, units),
     hole: size.print(holes.diameter, units, units === "us" ? { inchParts: 16 } : {}),
     apart: length.print(holes.apart, units),
