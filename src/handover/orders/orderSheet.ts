@@ -8,12 +8,12 @@ import { linesNotOrdered } from "./orderItems.js";
 const MONEY = "#,##0.00";
 const COUNT = "#,##0.##";
 
-/** Where a cost line's price and amount stand in the same workbook. */
-export type LineAt = ReadonlyMap<string, { price: string; amount: string }>;
+/** Where a cost line's quantity, price and amount stand in the same workbook. */
+export type LineAt = ReadonlyMap<string, { quantity: string; price: string; amount: string }>;
 
 /**
- * The lists as one table. Price and amount are the cost line's; with `lineAt` they are taken from
- * the workbook's cost sheet, so that they follow it.
+ * The lists as one table. Price and amount are the cost line's; with `lineAt` they and the tons and
+ * loads of earth are taken from the workbook's cost sheet, so that they follow it.
  */
 export function orderSheet(job: HandoverJob, items: readonly OrderItem[], lineAt?: LineAt): Sheet {
   const said = words.orders;
@@ -46,6 +46,7 @@ export function orderSheet(job: HandoverJob, items: readonly OrderItem[], lineAt
         said.amountRule,
       ],
       [said.notListed(rest.join("; "))],
+      ...(lineAt === undefined ? [] : [[said.countsStay]]),
     ],
     head: 1,
   };
@@ -54,7 +55,7 @@ export function orderSheet(job: HandoverJob, items: readonly OrderItem[], lineAt
 function rowOf({ site }: HandoverJob, item: OrderItem, lineAt: LineAt | undefined): Cell[] {
   const { line } = item;
   return [
-    ...[words.orders.kinds[item.kind], item.name, { number: item.count, format: COUNT }],
+    ...[words.orders.kinds[item.kind], item.name, countCell(item, lineAt)],
     ...[item.unit, item.exact, item.where.join("; ")],
     ...(line === null
       ? [null, null, null]
@@ -65,6 +66,14 @@ function rowOf({ site }: HandoverJob, item: OrderItem, lineAt: LineAt | undefine
         ]),
     item.notes.join("; "),
   ];
+}
+
+/** Whole tons or loads follow the cost's quantity; whole lengths and rolls stay as they were cut. */
+function countCell({ kind, line, count }: OrderItem, lineAt: LineAt | undefined): Cell {
+  const place = line === null ? undefined : lineAt?.get(line.id)?.quantity;
+  return kind !== "earth" || place === undefined
+    ? { number: count, format: COUNT }
+    : { formula: `MAX(0,ROUNDUP(${place}-1E-9,0))`, value: count, format: COUNT };
 }
 
 type Line = NonNullable<OrderItem["line"]>;

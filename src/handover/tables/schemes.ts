@@ -1,5 +1,5 @@
 import { estimate as reckon } from "../../estimate/index.js";
-import type { CostLine, Estimate } from "../../estimate/index.js";
+import type { CostLine, Estimate, Range } from "../../estimate/index.js";
 import { materialsOf } from "../../site/index.js";
 import type { Scheme } from "../../site/index.js";
 import type { MakeOptions } from "../job.js";
@@ -33,8 +33,12 @@ export function schemesSheet(making: Making, ways: readonly Way[], cost: Cost): 
   const said = words.tables;
   const rows = new Rows(said.sheets.schemes);
   rows.add(head(said.figure), ...ways.flatMap(({ scheme }) => [null, null, head(scheme.name)]));
-  for (const { name, of, format } of figureRows(making)) {
-    rows.add(name, ...ways.flatMap((way) => [null, null, figure(of(way), format)]));
+  for (const { name, of, format, end } of figureRows(making)) {
+    const cell = (way: Way, i: number): Cell =>
+      i === 0 && end !== undefined
+        ? formula(cost.totalAt[end], of(way), format)
+        : figure(of(way), format);
+    rows.add(name, ...ways.flatMap((way, i) => [null, null, cell(way, i)]));
   }
   rows.add();
   rows.add(
@@ -78,6 +82,8 @@ interface FigureRow {
   name: string;
   of: (way: Way) => number;
   format: string;
+  /** The end of the cost's total that it is: the present scheme's follows the cost. */
+  end?: keyof Range;
 }
 
 function figureRows(making: Making): FigureRow[] {
@@ -108,6 +114,7 @@ function figureRows(making: Making): FigureRow[] {
       name: { low: said.costLow, likely: said.costLikely, high: said.costHigh }[end],
       of: ({ estimate }: Way) => estimate.cost.total[end],
       format: FORMAT.money,
+      end,
     })),
     {
       name: said.calendarDays,

@@ -1,8 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { earthVolume } from "../../units/index.js";
+import { words } from "../../words/index.js";
 import { exampleJob, withScheme } from "../job.fixture.js";
 import type { HandoverJob } from "../job.js";
 import { cellAt, columnName, plainCell } from "../sheet.js";
 import type { Sheet } from "../sheet.js";
+import { orderItems } from "../orders/orderItems.js";
 import { makeTables, tableSheets } from "./makeTables.js";
 
 /** Formulas by their addresses, as other sheets write them too. */
@@ -64,6 +67,28 @@ describe.each([
       total.likely,
       total.high,
     ]);
+  });
+
+  it("come to the same loose volume as the earth's balance", () => {
+    const row = sheets.quantities.rows.findLast(
+      ([name]) => plainCell(name ?? null) === words.tables.all,
+    );
+    const all = job.estimate.works.length === 0 ? 0 : plainCell(row?.[3] ?? null);
+    expect(all).toBeCloseTo(earthVolume.toSystem(job.estimate.earth.loose, job.site.units), 6);
+  });
+
+  it("let tons, loads and this scheme's cost follow the sheet of cost", () => {
+    const orders = sheets.orders.rows.slice(1);
+    orderItems(job).forEach(({ kind, count }, i) => {
+      const cell = orders[i]?.[2] ?? null;
+      expect(plainCell(cell)).toBe(count);
+      expect(typeof cell === "object" && cell !== null && "formula" in cell).toBe(kind === "earth");
+    });
+    const row = sheets.schemes.rows.find(
+      ([name]) => plainCell(name ?? null) === words.tables.costLikely,
+    );
+    expect(row?.[3]).toMatchObject({ value: job.estimate.cost.total.likely });
+    expect(row?.[3]).toHaveProperty("formula");
   });
 
   it("have no formula that looks at itself, at a sheet that is not there, or beyond it", () => {

@@ -77,6 +77,8 @@ export const orders = {
   listTotal: (currency: string) => `These lines, ${currency}`,
   amountRule:
     "Prices and amounts are those of the cost: of the exact quantity, not of whole lengths. Ask what whole ones come to.",
+  countsStay:
+    "Tons and loads of gravel, sand and soil follow the cost. All other counts, and the texts under Exactly, For and Note, stay as estimated.",
   notListed: (names: string) => `In the cost but not in these lists: ${names}`,
   messageHead: (site: string, scheme: string) => `${site}, ${scheme}: please quote`,
   messageEnd: (date: string) =>

@@ -12,7 +12,7 @@ export const tables = {
     cautions: "Cautions",
   },
   changeTinted:
-    "Change what stands on a tinted cell: a volume, an output, a price. All that follows from it is reckoned anew.",
+    "Change what stands on a tinted cell: a volume, an output, a price. What is written as a formula is reckoned anew; on the sheets Orders and Schemes a line at the foot says what stays as estimated.",
   hireStays:
     "Hire follows the schedule by day, which a table cannot draw up anew: change it by hand, or in the site.",
   work: "Work",
@@ -92,5 +92,5 @@ export const tables = {
   rock: (unit: string) => `Of it rock, ${unit}`,
   surplusLoose: (unit: string) => `Surplus, loose, ${unit}`,
   stands:
-    "Lines of the other schemes take this scheme's price where theirs was the same. Figures above the lines stand as estimated.",
+    "Lines of the other schemes take this scheme's price where theirs was the same. Above the lines this scheme's cost follows the sheet of cost; every other figure there, and the other schemes' costs, stand as estimated.",
 };
