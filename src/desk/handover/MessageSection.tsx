@@ -1,26 +1,21 @@
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import type { ReactNode } from "react";
-import type { Site } from "../../site/index.js";
-import { makeFiles, useDesk, useHandover } from "../../store/index.js";
+import { messagesFor, orderItems, orderText, type MessageTo } from "../../handover/index.js";
+import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 
 const says = words.handing.message;
 
-/** The order as text, and the site and scheme that it was written of. */
-interface Written {
-  site: Site;
-  schemeId: string;
-  text: string;
-}
-
-async function writeOrder(site: Site, schemeId: string): Promise<Written | null> {
-  const files = await makeFiles(site, schemeId, ["orders"], {});
-  const text = files?.find(({ type }) => type.startsWith("text/plain"))?.data;
-  if (typeof text === "string") return { site, schemeId, text };
-  const { fault } = useHandover.getState();
-  if (fault !== null) useDesk.getState().tell(words.handing.files.failed(fault));
-  return null;
+/** The messages of the site as it stands, by whom they go to. */
+function useMessages(): ReadonlyMap<MessageTo, string> {
+  const { site, schemeId, estimate } = useSite();
+  return useMemo(() => {
+    if (estimate === null) return new Map();
+    const job = { site, schemeId, estimate, madeAt: new Date().toISOString() };
+    const items = orderItems(job);
+    return new Map(messagesFor(items).map((to) => [to, orderText(job, items, to)]));
+  }, [site, schemeId, estimate]);
 }
 
 async function copy(text: string): Promise<void> {
@@ -34,40 +29,39 @@ async function copy(text: string): Promise<void> {
   }
 }
 
-/** The order as a message; what was written of an earlier state of the site goes away with it. */
+/** What is ordered from one supplier, as a message to copy; nothing where nothing is ordered. */
 export function MessageSection(): ReactNode {
-  const { site, schemeId } = useSite();
-  const isBusy = useHandover((hand) => hand.making !== null);
-  const [written, setWritten] = useState<Written | null>(null);
-  const text = written?.site === site && written.schemeId === schemeId ? written.text : null;
+  const messages = useMessages();
+  const [chosen, setChosen] = useState<MessageTo>("yard");
+  const to = messages.has(chosen) ? chosen : [...messages.keys()][0];
+  if (to === undefined) return null;
+  const text = messages.get(to) ?? "";
   return (
     <>
       <h2>{says.title}</h2>
       <p className="says">{says.says}</p>
-      {text !== null && (
-        <textarea
-          className="order-text"
-          aria-label={says.label}
-          readOnly
-          rows={Math.min(16, text.split("\n").length)}
-          value={text}
-        />
-      )}
+      <select
+        aria-label={says.to}
+        value={to}
+        onChange={(event) => setChosen(event.target.value as MessageTo)}
+      >
+        {[...messages.keys()].map((each) => (
+          <option key={each} value={each}>
+            {words.orders.messages[each]}
+          </option>
+        ))}
+      </select>
+      <textarea
+        className="order-text"
+        aria-label={says.label}
+        readOnly
+        rows={Math.min(16, text.split("\n").length + 2)}
+        value={text}
+      />
       <div className="tools">
-        {text === null ? (
-          <button
-            type="button"
-            className="button"
-            disabled={isBusy}
-            onClick={() => void writeOrder(site, schemeId).then(setWritten)}
-          >
-            {says.write}
-          </button>
-        ) : (
-          <button type="button" className="button main" onClick={() => void copy(text)}>
-            {says.copy}
-          </button>
-        )}
+        <button type="button" className="button main" onClick={() => void copy(text)}>
+          {says.copy}
+        </button>
       </div>
     </>
   );

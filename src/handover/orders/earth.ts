@@ -41,8 +41,10 @@ function earthItem(
   const looseIs = earthVolume.print(loose, units);
   const weight = haulMass.print(mass, units, { digits: 2 });
   const leastLoad = byWeight && charged > mass * (1 + 1e-9) ? [said.leastLoad(weight)] : [];
+  const haul = byWeight ? said.isLoose(looseIs, `${loads} ${load}`) : said.weighs(weight);
   return {
     kind: "earth",
+    haul,
     name: line.name,
     count: byWeight ? weightOrdered : loads,
     unit: byWeight ? (units === "us" ? said.tons(weightOrdered) : tons) : load,
@@ -56,7 +58,7 @@ function earthItem(
           ),
         ),
     notes: [
-      byWeight ? said.isLoose(looseIs, `${loads} ${load}`) : said.weighs(weight),
+      haul,
       waste > 0 ? said.withWaste(`${plainNumber(waste * 100, 0)}%`) : said.noWaste,
       ...leastLoad,
     ],

@@ -20,6 +20,8 @@ export interface OrderItem {
   /** What it is for. */
   where: readonly string[];
   notes: readonly string[];
+  /** Loose volume and truckloads, or weight: what the count does not say of earth. */
+  haul?: string;
   /** The cost line that prices it; null where the cost holds none. */
   line: CostLine | null;
   /** Part of the line's quantity and money that this is; absent: all of it. */

@@ -5,7 +5,7 @@ import { standingLines } from "../standing.js";
 import { words } from "../../words/index.js";
 import { orderItems } from "./orderItems.js";
 import { orderSheet } from "./orderSheet.js";
-import { orderText } from "./orderText.js";
+import { allOrderTexts } from "./orderText.js";
 
 /** The order lists as a CSV, and as a text to copy messages from. The workbook holds them as well. */
 export const makeOrders: HandoverMaker = (job, { choices, signal } = {}) => {
@@ -14,7 +14,7 @@ export const makeOrders: HandoverMaker = (job, { choices, signal } = {}) => {
   const standing = standingLines(job)
     .map(([label, text]) => (label === "" ? text : `${label}: ${text}`))
     .join("\n");
-  const message = [orderText(job, items), standing].filter((part) => part !== "").join("\n\n");
+  const message = [allOrderTexts(job, items), standing].filter((part) => part !== "").join("\n\n");
   return Promise.resolve([
     {
       name: fileName(job, words.orders.file, "csv"),

@@ -5,7 +5,7 @@ import { exampleJob, withScheme } from "../job.fixture.js";
 import type { HandoverJob } from "../job.js";
 import { makeOrders } from "./makeOrders.js";
 import { linesNotOrdered, orderItems } from "./orderItems.js";
-import { orderText, plainLetters } from "./orderText.js";
+import { allOrderTexts, messagesFor, orderText, plainLetters } from "./orderText.js";
 
 const alder = exampleJob("alder-flat");
 const quarry = exampleJob("quarry-lane");
@@ -71,15 +71,25 @@ describe("order lists", () => {
 });
 
 describe("the order message", () => {
-  it("holds one supplier's lines or all, in plain letters, and nothing of an empty list", () => {
+  it("holds one supplier's lines with who and where, in plain letters, and nothing of an empty list", () => {
     const items = orderItems(alder);
     const tank = orderText(alder, items, "tank");
-    expect(tank).toContain("TANK\n- 1 x Tank 1: precast tank");
-    expect(tank).not.toContain("GRAVEL");
+    expect(tank).toContain("\n- 1 x Tank 1: precast tank");
+    expect(tank).not.toContain("gravel");
     expect(tank).toContain("local codes and licensed practice decide");
-    expect(orderText(alder, items)).toMatch(/- 31 tons: Crushed gravel/);
-    expect(orderText(quarry, orderItems(quarry), "pump")).toBe("");
-    expect(/^[\x20-\x7e\n°]*$/.test(orderText(alder, items))).toBe(true);
+    const yard = orderText(alder, items, "yard");
+    expect(yard).toMatch(/- 31 tons: Crushed gravel.*loose, \d+ loads of/);
+    expect(yard).not.toContain("Not in the cost");
+    expect(orderText(alder, items, "pipes")).toMatch(
+      /Not in the cost: Filter fabric, .*ask the price/,
+    );
+    expect(messagesFor(orderItems(quarry))).not.toContain("pump");
+    expect(/^[\x20-\x7e\n°]*$/.test(allOrderTexts(alder, items))).toBe(true);
+    const named = {
+      ...alder,
+      site: { ...alder.site, project: { owner: "A. Nother", place: "9 Long Lane" } },
+    };
+    expect(orderText(named, items, "yard")).toContain("From: A. Nother\nTo: 9 Long Lane\n");
   });
 
   it("spells fractions and powers", () => {

@@ -72,9 +72,9 @@ export const handing = {
     same: "Choose two different marks.",
   },
   message: {
-    title: "A message to the yard",
-    says: "The order as plain text, to paste into a message or a mail.",
-    write: "Write it",
+    title: "A message to a supplier",
+    says: "One supplier's part of the order as plain text, to paste into a message or a mail.",
+    to: "Which supplier",
     label: "The order as text",
     copy: "Copy",
     copied: "Copied.",

@@ -81,8 +81,18 @@ export const orders = {
     "Tons and loads of gravel, sand and soil follow the cost. All other counts, and the texts under Exactly, For and Note, stay as estimated.",
   notListed: (names: string) => `In the cost but not in these lists: ${names}`,
   messageHead: (site: string, scheme: string) => `${site}, ${scheme}: please quote`,
+  messages: {
+    yard: "Gravel, sand and soil",
+    pipes: "Pipe, fittings and fabric",
+    tank: "Tank",
+    pump: "Pump and electrics",
+  },
+  messageFrom: (name: string) => `From: ${name}`,
+  messagePlace: (place: string) => `To: ${place}`,
+  messageAsk: "Please give the price of each, the price of delivery, and the day you can deliver.",
+  notPriced: (names: string) => `Not in the cost: ${names}; ask the price.`,
   messageEnd: (date: string) =>
-    `Estimate of ${date} only; local codes and licensed practice decide.`,
+    `Estimate of ${date} only, see the sheets; local codes and licensed practice decide.`,
   forWorks: (names: string) => `for ${names}`,
   exactIs: (exact: string) => `exactly ${exact}`,
 };
