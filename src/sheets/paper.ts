@@ -122,6 +122,8 @@ export interface SheetContent {
   scaleNote?: string;
   /** What a plan shows, by which it can be moved; absent for what is no plan. */
   window?: PlanWindow;
+  /** True for a plan of which a person's window leaves something off the paper. */
+  partial?: boolean;
   /** Degrees clockwise by which north is turned from up; null where there is no north (a section). */
   north: number | null;
   marks: readonly Mark[];

@@ -19,6 +19,8 @@ export interface Listed {
   id: string;
   number: number;
   title: string;
+  /** A plan that shows a part of what it is of. */
+  partial: boolean;
 }
 
 /** The cover, over more than one sheet only where the cautions and the list are long. */

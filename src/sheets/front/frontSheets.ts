@@ -15,9 +15,10 @@ export function frontSheets(
 ): SheetContent[] {
   let front: SheetContent[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const listed = [...front, ...body].map(({ id, title }, i): Listed => ({
+    const listed = [...front, ...body].map(({ id, title, partial = false }, i): Listed => ({
       id,
       title,
+      partial,
       number: i + 1,
     }));
     const before = front.length;

@@ -54,6 +54,7 @@ export function permitSheets(
 ): SheetContent[] {
   const { present, asked, source } = job.estimate.permit;
   const notes = [words.permit.paper.summary(present, asked), words.permit.list.source(source)];
+  if (listed.some(({ partial }) => partial)) notes.push(says.partial);
   const setbacks = setbackTable(job);
   return listSheets(job, room, "permit", says.permit, [
     ...notes,
@@ -99,7 +100,7 @@ function sheetsShowing(item: string, listed: readonly Listed[]): string {
   if (on === "every") return says.everySheet;
   return listed
     .filter(({ id }) => on.some((begin) => id.startsWith(begin)))
-    .map(({ number }) => number)
+    .map(({ number, partial }) => (partial ? says.partOf(number) : String(number)))
     .join(", ");
 }
 

@@ -6,6 +6,7 @@ import { textWidth } from "../textWidth.js";
 import { layoutsOf, tableMarks, type PlanLayout, type PlanTable } from "./panel.js";
 import { INK, PENS, TYPE } from "./pens.js";
 import { PlanDrawing } from "./planDrawing.js";
+import { onPaper } from "./planFrame.js";
 import type { PlanFrame } from "./planFrame.js";
 import { extentOf, fittingScale, middleOfExtent, type Extent } from "./scales.js";
 
@@ -83,15 +84,27 @@ function bestLayout(
   });
 }
 
+/** Whether a place that the plan is of lies off its part of the paper: only a person's window does that. */
+function isCutOff({ places }: PlanSpec, frame: PlanFrame): boolean {
+  const { left, top, width, height } = frame.room;
+  return places.some((place) => {
+    const [x, y] = onPaper(frame, place);
+    return x < left || x > left + width || y < top || y > top + height;
+  });
+}
+
 function contentOf(
-  { id, title }: PlanSpec,
+  spec: PlanSpec,
   { frame, placed, rule }: FramedLayout,
   drawing: PlanDrawing,
   said: readonly string[],
 ): SheetContent {
   const texts = words.sheetsPlan;
+  const { id, title } = spec;
+  const partial = isCutOff(spec, frame);
   const { marks, legend, leftOut, spots } = drawing.finish(texts.layers.lettering);
   const notes = [
+    ...(partial ? [texts.cutOff] : []),
     ...said,
     ...(spots.written < spots.all ? [texts.spots(spots.written, spots.all)] : []),
     ...(leftOut > 0 ? [texts.leftOut(leftOut)] : []),
@@ -100,7 +113,7 @@ function contentOf(
   if (rule !== null) tables.push({ kind: "path", lines: [rule], closed: false, pen: PENS.thin });
   tables.push(...notesUnder(frame.room, notes));
   return {
-    ...{ id, title, scale: frame.scale, north: 0 },
+    ...{ id, title, scale: frame.scale, north: 0, ...(partial && { partial }) },
     window: { middle: [frame.middle[0], frame.middle[1]], scale: frame.scale },
     marks: [...marks, { kind: "group", layer: texts.layers.tables, marks: tables }],
     legend,

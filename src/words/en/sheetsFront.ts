@@ -2,6 +2,9 @@
 export const sheetsFront = {
   cover: "Cover",
   permit: "What an office asks for",
+  partOf: (number: number): string => `${number}*`,
+  partial:
+    "* Shows a part only, chosen by hand: look whether what is asked for is on that sheet, or show all of the plan.",
   findings: "Findings",
   project: "The project",
   owner: "Owner",

@@ -176,6 +176,7 @@ export const sheetsPlan = {
   lift: (radius: string, load: string): string => `radius ${radius}, lifts ${load}`,
   digger: (number: number): string => `digs ${number}`,
   rows: (left: number): string => `… and ${left} more`,
+  cutOff: "Only a part is shown, chosen by hand: some of the job lies off this paper.",
   leftOut: (count: number): string =>
     count === 1
       ? "One label found no room at this scale: choose a larger scale or paper."
