@@ -101,15 +101,19 @@ function loadsWorking(
   bulking: Quantity["inputs"],
   source = "geometry and the materials' own swell",
 ): Quantity {
+  const loosened =
+    bulking.length === 0
+      ? "loose volume"
+      : "volume in place ÷ compacted from bank × loose from bank = loose volume;";
   return {
     value: truckLoads(loose, truckVolume),
     unit: "load",
-    formula: "loose volume ÷ volume of one truckload, rounded up to whole loads",
+    formula: `${loosened} ÷ volume of one truckload, rounded up to whole loads`,
     inputs: [
       ...bulking,
       { name: "loose volume", value: loose, unit: "m³" },
       { name: "volume of one truckload", value: truckVolume, unit: "m³" },
     ],
-    source,
+    source: `${source}; truckload as the scheme says, else ${DEFAULT_TRUCK_VOLUME} m³ (typical, no source)`,
   };
 }

@@ -105,7 +105,8 @@ export function amountText(
   if (unit === "N") return force(value, units);
   if (unit === "m/s²" && units === "us") return `${plainNumber(value / FOOT, 2)} ft/s²`;
   if (unit === "kg/m³")
-    return density.print(value, units, units === "us" ? { unit: "lb/ft³" } : {});
+    // Earth is reckoned by the cubic yard, so that a weight follows without 27 in between.
+    return density.print(value, units, units === "us" && liquid ? { unit: "lb/ft³" } : {});
   if (measure !== undefined) return measure.print(value, units);
   if (unit === currency) return money(currency).print(value, units, { digits: 2 });
   const number = plainNumber(value, digitsFor(value));
