@@ -17,7 +17,8 @@ import { marks } from "./marksSchema.js";
 import { planPointSchema } from "./planPointSchema.js";
 import { soilSchema } from "./soilSchema.js";
 import { checklistAnswerSchema, projectSchema } from "./projectSchema.js";
-import { planWindowSchema, sheetsSchema } from "./sheetsSchema.js";
+import type { planWindowSchema } from "./sheetsSchema.js";
+import { sheetsSchema } from "./sheetsSchema.js";
 import { acceptedSchema, localRuleSchema, setbackSchema } from "./rulesSchema.js";
 
 const finite = z.number();
