@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { messagesFor, orderItems, orderText, type MessageTo } from "../../handover/index.js";
 import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
+import { ChoiceField } from "../fields/ChoiceField.js";
 import { useSite } from "../useSite.js";
 
 const says = words.handing.message;
@@ -40,17 +41,13 @@ export function MessageSection(): ReactNode {
     <>
       <h2>{says.title}</h2>
       <p className="says">{says.says}</p>
-      <select
-        aria-label={says.to}
+      <ChoiceField
+        label={says.to}
+        name="message-to"
         value={to}
-        onChange={(event) => setChosen(event.target.value as MessageTo)}
-      >
-        {[...messages.keys()].map((each) => (
-          <option key={each} value={each}>
-            {words.orders.messages[each]}
-          </option>
-        ))}
-      </select>
+        choices={[...messages.keys()].map((id) => ({ id, name: words.orders.messages[id] }))}
+        onChoose={setChosen}
+      />
       <textarea
         className="order-text"
         aria-label={says.label}
