@@ -156,6 +156,31 @@ export async function waitForFrames(page: Page, least = 1): Promise<number> {
   return Number(await drawn.jsonValue());
 }
 
+/**
+ * Where an element lies once it has lain there for three frames, CSS px: what stands on the ground
+ * follows the camera, which may still be coming to rest. Throws if it is not shown.
+ */
+export async function settledBox(
+  element: Locator,
+): Promise<{ x: number; y: number; width: number; height: number }> {
+  return element.evaluate(async (one) => {
+    const now = (): string => {
+      const { x, y, width, height } = one.getBoundingClientRect();
+      return JSON.stringify({ x, y, width, height });
+    };
+    let before = "";
+    for (let same = 0, frames = 0; same < 3; frames++) {
+      if (frames > 600) throw new Error("the element does not come to rest");
+      await new Promise(requestAnimationFrame);
+      same = now() === before ? same + 1 : 0;
+      before = now();
+    }
+    const box = JSON.parse(before) as { x: number; y: number; width: number; height: number };
+    if (box.width === 0) throw new Error("the element has no size");
+    return box;
+  });
+}
+
 /** How many different colours (4 bits a channel) an element shows: 1 for a blank canvas. */
 export async function coloursShown(element: Locator): Promise<number> {
   return coloursIn(element.page(), await element.screenshot());

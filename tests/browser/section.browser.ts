@@ -5,7 +5,7 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { sectionAlong, STAGES, type Stage } from "../../src/estimate/index.js";
 import { readSite, type Site } from "../../src/site/index.js";
-import { openApp, waitForFrames } from "./harness.js";
+import { openApp, settledBox, waitForFrames } from "./harness.js";
 
 function example(): Site {
   const file = new URL("../../shared/sites/alder-flat.site.json", import.meta.url);
@@ -115,9 +115,7 @@ it("follows an end that is dragged, and an edit of a work", async () => {
   await page.getByRole("button", { name: "Section", exact: true }).click();
   await page.getByRole("button", { name: "Across the site" }).click();
   await page.getByTestId("section-panel").waitFor();
-  await page.waitForTimeout(500);
-  const handle = await page.getByTestId("section-end-line").boundingBox();
-  if (handle === null) throw new Error("the line has no handle");
+  const handle = await settledBox(page.getByTestId("section-end-line"));
   const [x, y] = [handle.x + handle.width / 2, handle.y + handle.height / 2];
   const { line } = await shown(page);
   await page.mouse.move(x, y);
@@ -125,14 +123,14 @@ it("follows an end that is dragged, and an edit of a work", async () => {
   await page.mouse.move(x, y + 10);
   await page.mouse.move(x, y + 25);
   await page.mouse.up();
+  const by = (now: Shown, i: number): number[] =>
+    [0, 1].map((k) => now.line[i]![k]! - line[i]![k]!);
+  await expect.poll(async () => Math.hypot(...by(await shown(page), 0))).toBeGreaterThan(0.5);
   const moved = await shown(page);
-  const offset = (i: number): number[] => [0, 1].map((k) => moved.line[i]![k]! - line[i]![k]!);
-  expect(Math.hypot(...offset(0))).toBeGreaterThan(0.5);
-  expect(offset(1)).toEqual(offset(0).map((by) => expect.closeTo(by, 9) as number));
+  expect(by(moved, 1)).toEqual(by(moved, 0).map((each) => expect.closeTo(each, 9) as number));
   await expectEngine(page, site);
   // An edit: the tank goes, and with it its hole where the line crosses it.
-  const tank = await page.getByTestId("scene-label-tank-1").boundingBox();
-  if (tank === null) throw new Error("the tank has no label");
+  const tank = await settledBox(page.getByTestId("scene-label-tank-1"));
   await page.mouse.click(tank.x + 12, tank.y + 8);
   const works = site.schemes[0]!.works.filter((work) => work.id !== "tank-1");
   await page.keyboard.press("Delete");
