@@ -1,19 +1,21 @@
 /**
- * `npm run -s handover -- FILE --out DIR [--only KIND,KIND…] [--scheme ID] [--date ISO]`: writes what
- * is handed over as files, and prints the path of each. The kinds are those of
+ * `npm run -s handover -- FILE --out DIR [--only KIND,KIND…] [--scheme ID] [--date ISO]
+ * [--without costs,names]`: writes what is handed over as files, and prints the path of each. The kinds are those of
  * src/handover/makers.ts. Without `--date` the files say when they were made.
+ * `--without` makes the page for somebody else; every other kind holds all there is, so it is refused
+ * with any of them.
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { estimate } from "../estimate/index.js";
-import { HANDOVER_KINDS, type HandoverKind } from "../handover/index.js";
+import { HANDOVER_KINDS, LEFT_OUT, type HandoverKind, type LeftOut } from "../handover/index.js";
 import { ROOT } from "./prepare.mjs";
 import { fontsOnDisk } from "./sheetFonts.js";
 import { chosenScheme, unusableArguments, Unusable, usableSite } from "./siteFile.js";
 
 const KNOWN = HANDOVER_KINDS.map(({ id }) => id).join(", ");
-const USAGE = `usage: npm run -s handover -- FILE --out DIR [--only KIND,KIND…] [--scheme ID] [--date ISO]; kinds: ${KNOWN}`;
+const USAGE = `usage: npm run -s handover -- FILE --out DIR [--only KIND,KIND…] [--scheme ID] [--date ISO] [--without costs,names]; kinds: ${KNOWN}`;
 
 interface Arguments {
   file: string;
@@ -21,17 +23,20 @@ interface Arguments {
   kinds: readonly HandoverKind[];
   schemeId: string | undefined;
   madeAt: string;
+  without: readonly LeftOut[];
 }
 
 async function run(argv: readonly string[]): Promise<void> {
-  const { file, out, kinds, schemeId, madeAt } = argumentsOf(argv);
+  const { file, out, kinds, schemeId, madeAt, without } = argumentsOf(argv);
   const site = usableSite(file);
   const scheme = chosenScheme(file, site, schemeId);
   const job = { site, schemeId: scheme, estimate: estimate(site, scheme), madeAt };
   makeFolder(out);
   for (const kind of kinds) {
     const make = await kind.load();
-    for (const { name, data } of await make(job, { pageTemplate, fonts: fontsOnDisk })) {
+    for (const { name, data } of await make(job, {
+      ...{ pageTemplate, fonts: fontsOnDisk, choices: { page: { without } } },
+    })) {
       const place = join(out, name);
       writeFileSync(place, data);
       process.stdout.write(`${place}\n`);
@@ -64,15 +69,18 @@ function argumentsOf(argv: readonly string[]): Arguments {
         only: { type: "string" },
         scheme: { type: "string" },
         date: { type: "string" },
+        without: { type: "string" },
       },
     });
     const [file, ...more] = positionals;
     if (file === undefined || more.length > 0) throw new Unusable(USAGE);
     if (values.out === undefined) throw new Unusable(`--out: no folder to write to; ${USAGE}`);
+    const kinds = kindsOf(values.only);
     return {
       file,
       out: values.out,
-      kinds: kindsOf(values.only),
+      kinds,
+      without: leftOutOf(values.without, kinds),
       schemeId: values.scheme,
       madeAt: madeAt(values.date),
     };
@@ -89,6 +97,22 @@ function kindsOf(only: string | undefined): readonly HandoverKind[] {
     throw new Unusable(`--only: there is no kind "${unknown}"; use of: ${KNOWN}`);
   }
   return HANDOVER_KINDS.filter(({ id }) => asked.includes(id));
+}
+
+function leftOutOf(asked: string | undefined, kinds: readonly HandoverKind[]): readonly LeftOut[] {
+  if (asked === undefined) return [];
+  const words = asked.split(",").map((word) => word.trim());
+  const unknown = words.find((word) => LEFT_OUT.every((what) => what !== word));
+  if (unknown !== undefined) {
+    throw new Unusable(`--without: cannot leave out "${unknown}"; use of: ${LEFT_OUT.join(", ")}`);
+  }
+  const whole = kinds.find(({ id }) => id !== "page");
+  if (whole !== undefined) {
+    throw new Unusable(
+      `--without: only the page is made without, and "${whole.id}" would hold all; add --only page`,
+    );
+  }
+  return LEFT_OUT.filter((what) => words.includes(what));
 }
 
 function madeAt(date: string | undefined): string {

@@ -34,9 +34,15 @@ export interface ViewChoices {
   aspect?: number;
 }
 
+/** What a page or a link can be made without, for somebody else. */
+export const LEFT_OUT = ["costs", "names"] as const;
+export type LeftOut = (typeof LEFT_OUT)[number];
+
 /** What a person may choose about every kind of hand-over. A maker reads its own part. */
 export interface HandoverChoices {
   orders?: OrderChoices;
+  /** What the page of one file is made without. Default: nothing is left out. */
+  page?: { without?: readonly LeftOut[] };
   stakes?: StakeChoices;
   /** Each sheet as an SVG as well as all in one PDF. */
   sheets?: { drawings?: boolean };

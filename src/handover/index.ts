@@ -2,11 +2,14 @@ export { fileName } from "./job.js";
 export type { HandoverFile, HandoverJob, HandoverMaker, MakeOptions, Progress } from "./job.js";
 export type {
   HandoverChoices,
+  LeftOut,
   MarkChoice,
   OrderChoices,
   StakeChoices,
   ViewChoices,
 } from "./choices.js";
+export { LEFT_OUT } from "./choices.js";
+export { copyWithout } from "./copy/copyWithout.js";
 /** What writes GIFs, with the library that it brings. */
 export const loadGifWriter = async () => (await import("./pictures/gif.js")).GifWriter;
 export type { GifFrame } from "./pictures/gif.js";
@@ -25,6 +28,7 @@ export type { AmountKind } from "./amountText.js";
 export { fromEach, loadingUnit, loadingWords, onEach, percolation } from "../sheets/index.js";
 export { figureRows } from "./page/figureRows.js";
 export type { FigureRow } from "./page/figureRows.js";
+export { findingsShown, isWithout, leftOutLines } from "./page/leftOut.js";
 export { madeDay } from "./page/madeDay.js";
 export { pageOf } from "./page/pageOf.js";
 export { isTemplate, templateOf } from "./page/template.js";

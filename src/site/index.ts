@@ -59,6 +59,7 @@ export { moveStand } from "./standEdits.js";
 export { classRun, layerClass, layerRun, runsByMaterial } from "./layerRun.js";
 export { soilClass } from "./soilClass.js";
 export type { SoilAnswers, SoilClass, SoilClassId } from "./soilClass.js";
+export { onlyKnown } from "./onlyKnown.js";
 export { problemLine } from "./problem.js";
 export type { Outcome, SiteProblem, SiteProblemCode } from "./problem.js";
 export {

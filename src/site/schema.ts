@@ -379,6 +379,10 @@ export const siteSchema = z.looseObject({
     .array(acceptedSchema)
     .optional()
     .describe("findings that a person has looked at and taken on, each with a reason"),
+  leftOut: z
+    .array(z.string())
+    .optional()
+    .describe("what this copy was made without, for somebody else: costs, names"),
   schemes: z.array(schemeSchema).min(1),
 });
 

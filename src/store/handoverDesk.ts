@@ -1,6 +1,6 @@
 /** Making files to hand over, and looking at the sheets, in a worker of their own. */
 import { create } from "zustand";
-import type { HandoverChoices, HandoverFile } from "../handover/index.js";
+import type { HandoverChoices, HandoverFile, LeftOut } from "../handover/index.js";
 import type { Site } from "../site/index.js";
 import { columnsOf, withoutPoints } from "./groundTalk.js";
 import type { HandoverAnswer, HandoverAsk, SheetSeen } from "./handoverTalk.js";
@@ -13,6 +13,8 @@ export interface HandoverState {
   /** Of which site the sheets are being drawn; null when none are. */
   drawing: Site | null;
   fault: string | null;
+  /** What the page and the link are made without, as last chosen on this page. */
+  leftOut: readonly LeftOut[];
 }
 
 export const useHandover = create<HandoverState>()(() => ({
@@ -20,7 +22,16 @@ export const useHandover = create<HandoverState>()(() => ({
   sheets: null,
   drawing: null,
   fault: null,
+  leftOut: [],
 }));
+
+/** Chooses whether the page and the link are made without something. */
+export function leaveOut(what: LeftOut, isLeftOut: boolean): void {
+  useHandover.setState(({ leftOut }) => {
+    const others = leftOut.filter((one) => one !== what);
+    return { leftOut: isLeftOut ? [...others, what] : others };
+  });
+}
 
 let maker: Worker | null = null;
 let drawer: Worker | null = null;

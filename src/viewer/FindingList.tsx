@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import type { Estimate } from "../estimate/index.js";
+import { findingsShown } from "../handover/index.js";
 import { parted, thingNamed } from "../site/index.js";
 import type { Finding, NamedThing, Site } from "../site/index.js";
 import { words } from "../words/index.js";
@@ -14,8 +15,9 @@ interface Props {
 
 /** All that was found, worst first; what was taken on last, each with its reason. */
 export function FindingList({ site, schemeId, estimate, onThing }: Props): ReactNode {
-  const open = estimate.findings.filter(({ accepted }) => accepted === undefined);
-  const taken = estimate.findings.filter(({ accepted }) => accepted !== undefined);
+  const shown = findingsShown(site, estimate);
+  const open = shown.filter(({ accepted }) => accepted === undefined);
+  const taken = shown.filter(({ accepted }) => accepted !== undefined);
   const said = words.book.findings;
   return (
     <section aria-labelledby="findings">

@@ -5,6 +5,7 @@ import { estimate as estimateOf, schemeOf, surveyProblem } from "../estimate/ind
 import type { Estimate, Stage } from "../estimate/index.js";
 import { problemLine } from "../site/index.js";
 import type { Site, SiteProblem } from "../site/index.js";
+import { isWithout, leftOutLines } from "../handover/index.js";
 import type { Selection } from "../scene/index.js";
 import { words } from "../words/index.js";
 import { CostTable } from "./CostTable.js";
@@ -162,10 +163,11 @@ interface LeafProps {
 /** All that is written: findings, cautions, quantities, cost. */
 function Leaf({ site, schemeId, estimate, onThing }: LeafProps): ReactNode {
   const said = words.viewer;
+  const hasCosts = !isWithout(site, "costs");
   return (
     <div className="viewer-leaf leaf-body">
       <nav className="viewer-ways" aria-label={said.parts}>
-        {LEAF_PARTS.map(([id, name]) => (
+        {LEAF_PARTS.filter(([id]) => id !== "cost" || hasCosts).map(([id, name]) => (
           <a key={id} className="button" href={`#${id}`}>
             {name}
           </a>
@@ -173,6 +175,11 @@ function Leaf({ site, schemeId, estimate, onThing }: LeafProps): ReactNode {
       </nav>
       {site.notes !== undefined && <p className="says">{site.notes}</p>}
       <p className="says">{said.estimateOnly}</p>
+      {leftOutLines(site).map((line) => (
+        <p className="says" key={line} data-left-out="">
+          {line}
+        </p>
+      ))}
       <FindingList {...{ site, schemeId, estimate, onThing }} />
       <section aria-labelledby="cautions">
         <h2 id="cautions">{words.leaf.beforeYouDig}</h2>
@@ -184,7 +191,7 @@ function Leaf({ site, schemeId, estimate, onThing }: LeafProps): ReactNode {
         </ul>
       </section>
       <Quantities {...{ site, estimate }} onWork={(id) => onThing({ kind: "work", id })} />
-      <CostTable {...{ site, estimate }} />
+      {hasCosts && <CostTable {...{ site, estimate }} />}
       <section aria-labelledby="about">
         <h2 id="about">{said.about}</h2>
         <p className="says">{said.aboutSays}</p>

@@ -1,6 +1,7 @@
 import { useMemo, useState } from "react";
 import type { ReactNode } from "react";
-import { linkOf } from "../../handover/index.js";
+import { copyWithout, linkOf } from "../../handover/index.js";
+import { useHandover } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 
@@ -9,7 +10,11 @@ const says = words.link;
 /** The link that holds all of the site: its length, and the way to copy it while it is not too long. */
 export function CopyLink(): ReactNode {
   const { site } = useSite();
-  const link = useMemo(() => linkOf(site, window.location.href), [site]);
+  const leftOut = useHandover((hand) => hand.leftOut);
+  const link = useMemo(
+    () => linkOf(copyWithout(site, leftOut), window.location.href),
+    [site, leftOut],
+  );
   const [done, setDone] = useState<{ address: string; text: string } | null>(null);
   const copy = async (): Promise<void> => {
     const { address } = link;
@@ -24,7 +29,7 @@ export function CopyLink(): ReactNode {
   const told = done?.address === link.address ? done.text : "";
   return (
     <div data-link={link.fit} data-length={link.length}>
-      <p className="says">{says.says}</p>
+      <p className="says">{leftOut.length === 0 ? says.says : says.saysLess}</p>
       <p className="says">{link.says}</p>
       {link.fit !== "over" && (
         <div className="tools">

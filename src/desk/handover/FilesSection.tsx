@@ -34,7 +34,8 @@ export function FilesSection(): ReactNode {
   const { site, schemeId } = useSite();
   const isBusy = useHandover((hand) => hand.making !== null);
   const [stakes, setStakes] = useState<StakeChoices>({});
-  const choices: HandoverChoices = { stakes };
+  const without = useHandover((hand) => hand.leftOut);
+  const choices: HandoverChoices = { stakes, page: { without } };
   const make = (ids: readonly string[]): void => void saveFiles(site, schemeId, ids, choices);
   return (
     <>

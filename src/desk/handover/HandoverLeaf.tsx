@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { leftOutLines } from "../../handover/index.js";
 import { renameSite } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
@@ -13,6 +14,7 @@ import { FilesSection } from "./FilesSection.js";
 import { MessageSection } from "./MessageSection.js";
 import { PicturesSection } from "./PicturesSection.js";
 import { SheetsSection } from "./SheetsSection.js";
+import { CopyChoice } from "./CopyChoice.js";
 import { CopyLink } from "./CopyLink.js";
 import { MakePage } from "./MakePage.js";
 
@@ -36,6 +38,7 @@ export function HandoverLeaf(): ReactNode {
         onCommit={(name) => edit(words.handoverLeaf.nameSiteEdit, (now) => renameSite(now, name))}
       />
       {site.notes !== undefined && <p className="says">{site.notes}</p>}
+      {leftOutLines(site).length > 0 && <p className="says">{words.viewer.cameWithout}</p>}
       <h2>{words.handoverLeaf.theFile}</h2>
       <p className="says">
         {words.handoverLeaf.fileHoldsAllSite(
@@ -55,6 +58,7 @@ export function HandoverLeaf(): ReactNode {
         <>
           <SheetsSection />
           <h2>{words.viewer.making.title}</h2>
+          <CopyChoice />
           <MakePage />
           <CopyLink />
           <FilesSection />

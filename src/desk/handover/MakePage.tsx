@@ -11,11 +11,12 @@ const says = words.viewer.making;
 export function MakePage(): ReactNode {
   const { site, schemeId, estimate } = useSite();
   const isBusy = useHandover((hand) => hand.making !== null);
+  const without = useHandover((hand) => hand.leftOut);
   const [told, setTold] = useState("");
   if (estimate === null) return null;
   const make = async (): Promise<void> => {
     setTold("");
-    const files = await makeFiles(site, schemeId, ["page"], {});
+    const files = await makeFiles(site, schemeId, ["page"], { page: { without } });
     for (const { name, type, data } of files ?? []) {
       const file = new Blob([data], { type });
       downloadBlob(name, file);

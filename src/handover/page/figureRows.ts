@@ -2,6 +2,7 @@ import type { Figures } from "../../estimate/index.js";
 import type { Site } from "../../site/index.js";
 import { earthVolume, money, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
+import { isWithout } from "./leftOut.js";
 
 /** One of the five figures as it is printed. */
 export interface FigureRow {
@@ -15,11 +16,9 @@ export interface FigureRow {
   more: string;
 }
 
-/** The five figures in the site's units. */
-export function figureRows(
-  five: Figures,
-  { units, currency }: Pick<Site, "units" | "currency">,
-): FigureRow[] {
+/** The five figures in the site's units; four in a copy that was made without costs. */
+export function figureRows(five: Figures, site: Site): FigureRow[] {
+  const { units, currency } = site;
   const said = words.viewer;
   const volume = (value: number): string => earthVolume.print(value, units, { bare: true });
   const sum = (value: number): string => money(currency).print(value, units);
@@ -32,7 +31,7 @@ export function figureRows(
     print: (value: number) => string,
     [of, more]: readonly [string, string] = ["", ""],
   ): FigureRow => ({ id, title, value, figure: print(value), unit: of, more });
-  return [
+  const rows = [
     row("cut", words.desk.cut, five.cut, volume, [unit, ""]),
     row("rock", words.desk.rock, five.rock, volume, [unit, ""]),
     row("spoil", words.desk.spoilToMove, five.spoil, volume, [unit, said.spoil]),
@@ -42,4 +41,5 @@ export function figureRows(
       said.range(sum(five.cost.low), sum(five.cost.high)),
     ]),
   ];
+  return isWithout(site, "costs") ? rows.filter(({ id }) => id !== "cost") : rows;
 }

@@ -3,6 +3,7 @@ import { words } from "../../words/index.js";
 import type { HandoverJob } from "../job.js";
 import { inHtml } from "./escaped.js";
 import { figureRows } from "./figureRows.js";
+import { findingsShown, leftOutLines } from "./leftOut.js";
 import { madeDay } from "./madeDay.js";
 
 /**
@@ -15,7 +16,7 @@ export function plainPart({ site, schemeId, estimate, madeAt }: HandoverJob): st
     ({ title, figure, unit, more }) =>
       `<li><b>${inHtml(title)}</b> ${inHtml([`${figure} ${unit}`.trim(), more].filter(Boolean).join(", "))}</li>`,
   );
-  const open = estimate.findings.filter(({ accepted }) => accepted === undefined);
+  const open = findingsShown(site, estimate).filter(({ accepted }) => accepted === undefined);
   const findings = open.map(
     ({ level, text, source }) =>
       `<li><b>${inHtml(words.book.findings.levels[level])}:</b> ${inHtml(text)} (${inHtml(source)})</li>`,
@@ -29,5 +30,9 @@ export function plainPart({ site, schemeId, estimate, madeAt }: HandoverJob): st
 <p>${inHtml(said.made(madeDay(madeAt)))}</p>
 <noscript><p><b>${inHtml(said.noScript)}</b></p></noscript>
 <p>${inHtml(said.estimateOnly)}</p>
-${list(said.plain.figures, figures)}${list(said.findings, findings)}${list(words.leaf.beforeYouDig, cautions)}</main>`;
+${leftOutLines(site)
+  .map((line) => `<p>${inHtml(line)}</p>\n`)
+  .join(
+    "",
+  )}${list(said.plain.figures, figures)}${list(said.findings, findings)}${list(words.leaf.beforeYouDig, cautions)}</main>`;
 }

@@ -6,6 +6,8 @@ export const link = {
   notCopied: "This browser let nothing be copied: choose the link and copy it by hand.",
   address: "The link",
   says: "All of the site lies in the link itself, behind its #: no server is told. It opens a copy; what is changed there does not come back.",
+  saysLess:
+    "The site lies in the link itself, behind its #, without what is left out above: no server is told. It opens a copy; what is changed there does not come back.",
   fits: {
     sure: (letters: string) =>
       `${letters} letters long: short enough for nearly every way to send it.`,

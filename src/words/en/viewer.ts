@@ -44,8 +44,29 @@ export const viewer = {
   about: "About this page",
   aboutSays:
     "It asks nothing of the network and tells nobody that it was opened: all that it shows lies in this one file and is worked out on this device. The site file inside it can be saved, and opened and changed in Bankyard.",
+  /** What a copy for somebody else was made without. */
+  leftOut: {
+    costs:
+      "Made without costs: nothing of what the job costs is in this page, nor in the site file that can be saved out of it. Opened in Bankyard, that file shows demo prices.",
+    names:
+      "Made without names: owner, preparer, parcel, address, place on the earth and locate ticket are left out, and a name in a note is put as “…”.",
+  },
+  /** In the app, of a site that came as such a copy. */
+  cameWithout:
+    "This site came as a copy from which its maker left out costs, names or both: prices that are not your own are demo prices, and “…” in a note stands for a name or an amount.",
   /** Where the page is made. */
   making: {
+    /** What the file is called after the site and scheme. */
+    file: (leftOut: readonly string[]) =>
+      ["page", ...leftOut.map((what) => `no ${what}`)].join(" "),
+    for: "In the page and the link",
+    with: {
+      costs: "Costs and prices",
+      names: "Names, address and parcel",
+    },
+    whom: "For an office that issues the permit, leave both in. For a neighbor, take both out; for someone who is to name a price, take out the costs.",
+    stays:
+      "What you wrote yourself in names and notes stays in, less these names and amounts of money: read it through. The demo prices of the catalogue are in every page, as part of the program.",
     title: "A page and a link",
     says: "One file that shows this site in any browser, from the disk and without a network: the picture, stages, sections, figures and findings. It cannot change the plan; the site file can be saved out of it.",
     make: "Make the page",
