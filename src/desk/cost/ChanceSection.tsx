@@ -86,7 +86,7 @@ function Ranges({ chance }: { chance: Chance }): ReactNode {
               <Term id="lowHigh">{words.costLeaf.low}</Term>
             </th>
             <th scope="col">
-              <Term id="simulationMiddle">{words.costLeaf.likely}</Term>
+              <Term id="simulationMiddle">{words.costLeaf.middle}</Term>
             </th>
             <th scope="col">{words.costLeaf.high}</th>
           </tr>

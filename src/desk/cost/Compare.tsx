@@ -113,7 +113,7 @@ function rowsOf(site: Site): Row[] {
       print: price,
     },
     { name: words.costLeaf.costLow, of: ({ range }) => range?.low ?? null, print: price },
-    { name: words.costLeaf.costLikely, of: ({ range }) => range?.likely ?? null, print: price },
+    { name: words.costLeaf.costMiddle, of: ({ range }) => range?.likely ?? null, print: price },
     { name: words.costLeaf.costHigh, of: ({ range }) => range?.high ?? null, print: price },
     {
       name: words.costLeaf.fieldAreaWanted,

@@ -21,7 +21,7 @@ export const handoverLeaf = {
   spoilMoveLoose: "Spoil to move, loose",
   workingDays: "Working days",
   withMachine: (days: string, name: string) => `${days}, with ${name}`,
-  costLikely: "Cost, likely",
+  costLikely: "Cost, every likely figure",
   lowToHigh: "low to high",
   fromTo: (low: string, high: string) => `${low} to ${high}`,
   work: "Work",

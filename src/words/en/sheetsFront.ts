@@ -29,7 +29,7 @@ export const sheetsFront = {
   spoil: "Spoil to move, loose",
   days: "Working days, likely",
   digger: "with",
-  cost: "Cost, likely",
+  cost: "Cost, every likely figure",
   costRange: "Cost, from lowest to highest",
   sheets: "Sheets",
   sheet: "Sheet",

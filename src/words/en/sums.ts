@@ -12,7 +12,7 @@ export const sums = {
   strip: {
     days: (calendar: string) => `working, ${calendar} on the calendar`,
     daysShort: (calendar: string) => `of ${calendar}`,
-    range: "all as likely; 8 in 10 runs",
+    range: "every likely figure; 8 in 10 runs",
     rangeHint: (middle: string) =>
       `One run in ten comes out below, one in ten above. Half of the runs are above ${middle}: that is not the sum of the likely figures shown here, since what goes wrong adds more than what goes well saves.`,
     waiting: "…",
