@@ -65,3 +65,8 @@ export function cataloguePipes(): readonly PipeRow[] {
   pipes ??= z.array(pipeRowSchema).parse(pipeRows.pipes);
   return pipes;
 }
+
+/** The catalogue's pipe that prices a line; null for a line of anything else. */
+export function pipeRowOf({ id }: { id: string }): PipeRow | null {
+  return cataloguePipes().find((pipe) => `pipe-${pipe.id}` === id) ?? null;
+}

@@ -7,3 +7,4 @@ export { SectionSheet } from "./SectionSheet.js";
 export type { SectionSheetProps } from "./SectionSheet.js";
 export { useMedia } from "./useMedia.js";
 export { StageSlider } from "./StageSlider.js";
+export { UnpricedNote } from "./UnpricedNote.js";

@@ -32,8 +32,10 @@ export type { HoleLayer, HoleReport, Ladder } from "../safety/index.js";
 export { FACE } from "./types.js";
 export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";
 export type { WorkQuantities } from "../dig/index.js";
-export { listedPrice } from "../cost/index.js";
+export { listedPrice, pipeRowOf } from "../cost/index.js";
 export type { CostLine, CostResult } from "../cost/index.js";
+export { unpricedOf } from "./unpriced.js";
+export type { FabricCover, PieceKind, Unpriced, UnpricedPiece } from "./unpriced.js";
 export {
   boreSize,
   FLOW_SETTINGS,

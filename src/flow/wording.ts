@@ -106,10 +106,15 @@ function nominalSize(inside: number, units: UnitSystem): string {
   return inches === null ? size.print(inside, units) : `${inches}-in`;
 }
 
-/** The size that a pipe of a bore, m, is sold by: nominal in the US ("4 in"), else its bore. */
-export function soldSize(inside: number, units: UnitSystem): string {
+/**
+ * The size that a pipe of a bore, m, is sold by: nominal in the US ("4 in"), else by its outside
+ * ("110 mm"), or by its bore where the outside is not known.
+ */
+export function soldSize(inside: number, units: UnitSystem, outside?: number): string {
   const inches = nominalInches(inside, units);
-  return inches === null ? size.print(inside, units) : `${inches} in`;
+  if (inches !== null) return `${inches} in`;
+  if (units === "metric" && outside !== undefined) return size.print(outside, units);
+  return `${size.print(inside, units)} inside`;
 }
 
 /** A bore, m, to the hundredth of an inch or the millimetre: what the water sees. */

@@ -22,13 +22,18 @@ const INPUT_TONE = "#FBF3DC";
 export async function bookOf(sheets: readonly Sheet[]): Promise<Uint8Array<ArrayBuffer>> {
   const data = sheets.map((sheet): XlsxSheet<Blob> => ({
     sheet: sheet.name,
-    data: sheet.rows.map((row) => row.map(cellOf)),
+    data: [...sheet.rows, ...notesOf(sheet)].map((row) => row.map(cellOf)),
     columns: sheet.widths.map((width) => ({ width })),
     orientation: "landscape",
     ...(sheet.head !== undefined && { stickyRowsCount: sheet.head }),
   }));
   const blob = await writeXlsxFile(data, { ...FONT, features: [withValues(sheets)] }).toBlob();
   return new Uint8Array(await blob.arrayBuffer());
+}
+
+/** An empty row, then each note in a row of its own. */
+function notesOf({ notes = [] }: Sheet): (readonly Cell[])[] {
+  return notes.length === 0 ? [] : [[], ...notes.map((note) => [note])];
 }
 
 function cellOf(cell: Cell): CellObject | null {

@@ -15,8 +15,8 @@ export const loadGifWriter = async () => (await import("./pictures/gif.js")).Gif
 export type { GifFrame } from "./pictures/gif.js";
 export { HANDOVER_KINDS } from "./makers.js";
 export type { HandoverKind } from "./makers.js";
-export { countOf, perOf } from "./per.js";
-export type { Per } from "./per.js";
+export { countOf, perOf } from "../sheets/index.js";
+export type { Per } from "../sheets/index.js";
 export { orderItems, SUPPLIERS } from "./orders/orderItems.js";
 export { messagesFor, orderText } from "./orders/orderText.js";
 export type { MessageTo } from "./orders/orderText.js";

@@ -33,6 +33,8 @@ export interface Sheet {
   rows: readonly (readonly Cell[])[];
   /** Rows at the top that stay in view. */
   head?: number;
+  /** What a changed cell moves and what not: at the foot in a workbook, left out of a CSV. */
+  notes?: readonly string[];
 }
 
 /** What a cell holds when nothing reckons: a number, a text, or nothing. */

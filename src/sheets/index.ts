@@ -1,5 +1,8 @@
 export { nameOfMaterial } from "./earthNames.js";
 export { fromEach, loadingUnit, loadingWords, onEach, percolation } from "./loading.js";
+export { coveredArea, unpricedAmount, unpricedName, unpricedWords } from "./unpricedNames.js";
+export { countOf, perOf } from "./per.js";
+export type { Per } from "./per.js";
 export { PAPERS } from "./paper.js";
 export type {
   Face,

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { ColumnHeads } from "../drawn/index.js";
+import { ColumnHeads, UnpricedNote } from "../drawn/index.js";
 import type { Estimate } from "../estimate/index.js";
 import type { Site } from "../site/index.js";
 import { money } from "../units/index.js";
@@ -39,6 +39,7 @@ export function CostTable({ site, estimate }: { site: Site; estimate: Estimate }
           </tbody>
         </table>
       </div>
+      <UnpricedNote site={site} estimate={estimate} />
       <p className="says">{words.viewer.costSays}</p>
     </section>
   );

@@ -52,6 +52,9 @@ const dearer = jobWith((scheme) => ({
   prices: [...(scheme.prices ?? []), { id: GRAVEL, price: GRAVEL_PRICE }],
 }));
 
+/** What is typed over the first volume of crushed gravel that is put in, more than before. */
+const MORE_GRAVEL = 10;
+
 const sheets = tableSheets(job);
 /** Numbers of the sheets as LibreOffice reckons them, by workbook, sheet and place. */
 const reckoned = new Map<string, string[][]>();
@@ -70,6 +73,26 @@ function withoutResults(
   return zipSync(Object.fromEntries(bare));
 }
 
+/** The XML of a sheet with a number typed into a cell. */
+function typedInto(xml: string, place: string, value: number): string {
+  const cell = new RegExp(`(<c r="${place}"[^>]*><v>)[^<]*`);
+  if (!cell.test(xml)) throw new Error(`no number at ${place}`);
+  return xml.replace(cell, `$1${value}`);
+}
+
+const fileOf = (sheet: keyof typeof sheets): string =>
+  `xl/worksheets/sheet${Object.keys(sheets).indexOf(sheet) + 1}.xml`;
+
+/** Row, counted from 0, of the first work that crushed gravel is put into. */
+const gravelPutIn = sheets.quantities.rows.findIndex(
+  (row) => row[1] === "Crushed gravel (bedding)" && row[2] === "Put in, in place",
+);
+const rockCut = sheets.quantities.rows.findIndex(
+  (row) => row[1] === "Weathered rock (rippable)" && row[2] === "Cut, in the bank",
+);
+const numberAt = (sheet: Sheet, y: number, x: number): number =>
+  Number(plainCell(sheet.rows[y]?.[x] ?? null));
+
 /** Row of a cost line in the sheet, as a spreadsheet counts. */
 const costRow = (name: string): number => sheets.cost.rows.findIndex((row) => row[0] === name) + 1;
 
@@ -80,21 +103,25 @@ beforeAll(async () => {
   book = first.data;
   const perTon = 0.90718474; // t in a short ton: NIST SP 811, Appendix B
   const at = costRow("Crushed gravel, delivered");
-  const costFile = `xl/worksheets/sheet${Object.keys(sheets).indexOf("cost") + 1}.xml`;
   const changed = withoutResults(book, (name, xml) =>
-    name !== costFile
+    name !== fileOf("cost")
       ? xml
       : ["G", "H", "I"].reduce(
-          (text, column) =>
-            text.replace(
-              new RegExp(`(<c r="${column}${at}"[^>]*><v>)[^<]*`),
-              `$1${GRAVEL_PRICE * perTon}`,
-            ),
+          (text, column) => typedInto(text, `${column}${at}`, GRAVEL_PRICE * perTon),
           xml,
         ),
   );
+  const fuller = withoutResults(book, (name, xml) =>
+    name !== fileOf("quantities")
+      ? xml
+      : [gravelPutIn, rockCut].reduce((text, y) => {
+          const before = numberAt(sheets.quantities, y, 3);
+          return typedInto(text, `D${y + 1}`, before + MORE_GRAVEL);
+        }, xml),
+  );
   writeFileSync(join(folder, "asMade.xlsx"), withoutResults(book));
   writeFileSync(join(folder, "changed.xlsx"), changed);
+  writeFileSync(join(folder, "fuller.xlsx"), fuller);
   // Comma, quotes, UTF-8, numbers in full, every sheet a file of its own.
   const filter = "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1";
   execFileSync(
@@ -102,11 +129,11 @@ beforeAll(async () => {
     [
       `-env:UserInstallation=file://${join(folder, "profile")}`,
       ...["--headless", "--convert-to", filter, "--outdir", folder],
-      ...[join(folder, "asMade.xlsx"), join(folder, "changed.xlsx")],
+      ...["asMade", "changed", "fuller"].map((name) => join(folder, `${name}.xlsx`)),
     ],
     { stdio: "pipe", timeout: 120_000 },
   );
-  for (const name of ["asMade", "changed"]) {
+  for (const name of ["asMade", "changed", "fuller"]) {
     for (const sheet of Object.values(sheets) as Sheet[]) {
       const file = join(folder, `${name}-${sheet.name}.csv`);
       const { data } = Papa.parse<string[]>(readFileSync(file, "utf8"));
@@ -145,8 +172,40 @@ describe("the workbook, reckoned by LibreOffice without any result of ours in it
     const after = dearer.estimate.cost.total.likely;
     expect(Math.abs(after - likely)).toBeGreaterThan(50);
     expect(Number(cellOf("changed", sheets.cost, y, 10))).toBeCloseTo(after, 2);
-    const summary = sheets.summary.rows.findIndex((row) => row[0] === "Cost, likely, USD");
+    const summary = sheets.summary.rows.findIndex(
+      (row) => row[0] === "Cost, every likely figure, USD",
+    );
     expect(Number(cellOf("changed", sheets.summary, summary, 1))).toBeCloseTo(after, 2);
+  });
+
+  it("lets a changed volume move tons, hours, fuel, wear and the total, and nothing else", () => {
+    const now = (sheet: Sheet, y: number, x: number): number =>
+      Number(cellOf("fuller", sheet, y, x));
+    const { cost, quantities, incoming, machines } = sheets;
+    const name = String(plainCell(quantities.rows[gravelPutIn]?.[0] ?? null));
+    const hoursOf = (work: string, material: string): number =>
+      machines.rows.findIndex((row) => row[0] === work && row[1] === material);
+    // By hand: 10 yd³ more, a tenth of waste, tons in a yard, times the price of a ton.
+    const coming = incoming.rows.findIndex((row) => row[0] === "Crushed gravel (bedding)");
+    const tons = MORE_GRAVEL * 1.1 * numberAt(incoming, coming, 3);
+    const gravel = costRow("Crushed gravel, delivered") - 1;
+    const dearerGravel = tons * numberAt(cost, gravel, 7);
+    expect(now(cost, gravel, 10) - numberAt(cost, gravel, 10)).toBeCloseTo(dearerGravel, 4);
+    // Hours are volume ÷ output; fuel is so much in an hour.
+    const rockWork = String(plainCell(quantities.rows[rockCut]?.[0] ?? null));
+    const hours = [
+      hoursOf(name, "Crushed gravel (bedding)"),
+      hoursOf(rockWork, "Weathered rock (rippable)"),
+    ].reduce((sum, y) => sum + MORE_GRAVEL / numberAt(machines, y, 5), 0);
+    const fuel = costRow("Diesel fuel") - 1;
+    const dearerFuel = hours * numberAt(machines, 3, 1) * numberAt(cost, fuel, 7);
+    expect(now(cost, fuel, 10) - numberAt(cost, fuel, 10)).toBeCloseTo(dearerFuel, 4);
+    const teeth = costRow("Bucket teeth worn in soft rock") - 1;
+    const worn = MORE_GRAVEL * numberAt(cost, teeth, 7);
+    expect(now(cost, teeth, 10) - numberAt(cost, teeth, 10)).toBeCloseTo(worn, 4);
+    const total = cost.rows.findIndex((row) => plainCell(row[0] ?? null) === "Total, USD");
+    const moved = (dearerGravel + dearerFuel + worn) * 1.07;
+    expect(now(cost, total, 10) - numberAt(cost, total, 10)).toBeCloseTo(moved, 3);
   });
 
   it("carries in the order list what the cost has", () => {

@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import type { CostLine } from "../parts.js";
+import { UnpricedNote } from "../../drawn/index.js";
 import { listedPrice } from "../../estimate/index.js";
 import { setPriceOfAll } from "../../site/index.js";
 import type { Scheme } from "../../site/index.js";
@@ -195,6 +196,7 @@ export function CostLeaf(): ReactNode {
         <span>{words.costLeaf.totalWithEveryLikely}</span>
         <span>{money(cost.currency).print(cost.total.likely, site.units)}</span>
       </div>
+      <UnpricedNote site={site} estimate={estimate} />
       <Working text={words.costLeaf.howTotalReached} amount="">
         <QuantityWorking quantity={cost.totalWorking} />
       </Working>

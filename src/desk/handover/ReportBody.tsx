@@ -15,7 +15,7 @@ import {
 import { words } from "../../words/index.js";
 import { FindingList, PermitOnPaper, ProjectLine } from "../permit/PermitOnPaper.js";
 import { BothWays } from "../BothWays.js";
-import { ColumnHeads, dugName, sumOf } from "../../drawn/index.js";
+import { ColumnHeads, dugName, sumOf, UnpricedNote } from "../../drawn/index.js";
 import { useSite } from "../useSite.js";
 import { useAmount } from "../Working.js";
 
@@ -320,6 +320,7 @@ export function ReportBody({ date }: { date: string }): ReactNode {
       </p>
       <h2>{words.handoverLeaf.cost}</h2>
       <CostTable estimate={estimate} />
+      <UnpricedNote site={site} estimate={estimate} />
       <h2>{words.handoverLeaf.findings}</h2>
       <FindingList findings={estimate.findings} />
       <PermitOnPaper list={estimate.permit} />

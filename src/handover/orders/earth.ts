@@ -41,6 +41,9 @@ function earthItem(
   const looseIs = earthVolume.print(loose, units);
   const weight = haulMass.print(mass, units, { digits: 2 });
   const leastLoad = byWeight && charged > mass * (1 + 1e-9) ? [said.leastLoad(weight)] : [];
+  const over = byWeight
+    ? haulMass.print(haulMass.fromSystem(weightOrdered, units) - charged, units, { digits: 2 })
+    : earthVolume.print(loads * truckVolume - loose, units);
   const haul = byWeight ? said.isLoose(looseIs, `${loads} ${load}`) : said.weighs(weight);
   return {
     kind: "earth",
@@ -59,7 +62,7 @@ function earthItem(
         ),
     notes: [
       haul,
-      waste > 0 ? said.withWaste(`${plainNumber(waste * 100, 0)}%`) : said.noWaste,
+      waste > 0 ? said.withWaste(`${plainNumber(waste * 100, 0)}%`, over) : said.noWaste(over),
       ...leastLoad,
     ],
     line,

@@ -1,4 +1,5 @@
-import { materialsOf } from "../../site/index.js";
+import { unpricedOf } from "../../estimate/index.js";
+import { coveredArea, unpricedAmount, unpricedName } from "../../sheets/index.js";
 import { area, FOOT, length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { shortLength, workNames } from "./item.js";
@@ -17,78 +18,51 @@ export function fabricItems(ordering: Ordering): OrderItem[] {
   return [...filterItems(ordering), ...barrierItems(ordering)];
 }
 
-interface Cover {
-  work: string;
-  length: number;
-  width: number;
-}
-
-/** Plan areas where soil lies on stone. */
-function coversOf({ site, scheme, estimate }: Ordering): Cover[] {
-  const materials = materialsOf(site);
-  const isStone = (id: string): boolean => materials.get(id)?.kind === "aggregate";
-  const field = new Set(estimate.flow.pipes.flatMap((p) => (p.field ? [p.trench] : [])));
-  return scheme.works.flatMap((work): Cover[] => {
-    if (work.kind === "bed") {
-      const between = work.filling.filter(
-        ({ material }, i) => i > 0 && isStone(work.filling[i - 1]!.material) && !isStone(material),
-      );
-      const inside = { length: work.length - 2 * work.wall, width: work.width - 2 * work.wall };
-      return between.map(() => ({ work: work.id, ...inside }));
-    }
-    if (work.kind !== "trench" || !field.has(work.id)) return [];
-    if (!isStone(work.zone.material) || isStone(work.backfill)) return [];
-    const legs = work.path.slice(1).map(([x, y], i) => {
-      const [px, py] = work.path[i]!;
-      return Math.hypot(x - px, y - py);
-    });
-    const along = legs.reduce((sum, leg) => sum + leg, 0);
-    return [{ work: work.id, length: along, width: work.width }];
-  });
-}
-
 function filterItems(ordering: Ordering): OrderItem[] {
-  const covers = coversOf(ordering);
-  if (covers.length === 0) return [];
   const said = words.orders;
-  const { site, choices } = ordering;
-  const usual = ROLL[site.units];
-  const roll = { ...usual, ...choices.fabric };
-  const all = covers.reduce((sum, cover) => sum + cover.length * cover.width, 0);
-  const count = rollsFor(roll, covers);
-  return [
-    {
-      kind: "fabric",
-      name: said.fabric,
-      count,
-      unit: said.rollOfArea(count, shortLength(roll.width, site), shortLength(roll.length, site)),
-      exact: area.print(all, site.units),
-      where: workNames(ordering, [...new Set(covers.map(({ work }) => work))]),
-      notes: [
-        said.fabricArea(area.print(all, site.units), shortLength(roll.lap, site)),
-        said.fabricNote,
-        said.notInCost,
-      ],
-      line: null,
-    },
-  ];
+  const { site, estimate, choices } = ordering;
+  return unpricedOf(site, estimate).flatMap((one): OrderItem[] => {
+    if (one.kind !== "fabric") return [];
+    const roll = { ...ROLL[site.units], ...choices.fabric };
+    const count = rollsFor(roll, one.covers);
+    const exact = unpricedAmount(one, site);
+    const left = count * roll.width * roll.length - coveredArea(one.covers);
+    return [
+      {
+        kind: "fabric",
+        name: unpricedName(one, site),
+        count,
+        unit: said.rollOfArea(count, shortLength(roll.width, site), shortLength(roll.length, site)),
+        exact,
+        where: workNames(ordering, one.works),
+        notes: [
+          said.fabricArea(exact, shortLength(roll.lap, site)),
+          said.rollLeft(area.print(left, site.units)),
+          said.fabricNote,
+          said.notInCost,
+        ],
+        line: null,
+      },
+    ];
+  });
 }
 
 function barrierItems({ site, estimate }: Ordering): OrderItem[] {
   const line = estimate.cost.lines.find(({ id }) => id === "erosion-barrier");
   if (line === undefined) return [];
+  const said = words.orders;
   const roll = BARRIER_ROLL[site.units];
   const metres = line.quantity.value;
-  const { count } = cutFrom(roll, [{ name: line.name, length: metres }]);
+  const { count, offcuts } = cutFrom(roll, [{ name: line.name, length: metres }]);
   return [
     {
       kind: "fabric",
-      name: line.name,
+      name: said.barrier,
       count,
-      unit: words.orders.rollOf(count, shortLength(roll, site)),
+      unit: said.rollOf(count, shortLength(roll, site)),
       exact: length.print(metres, site.units, { digits: 1 }),
       where: [],
-      notes: [],
+      notes: [said.offcuts(shortLength(offcuts, site)), said.barrierNote],
       line,
     },
   ];

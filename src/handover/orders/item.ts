@@ -1,4 +1,3 @@
-import { soldSize } from "../../estimate/index.js";
 import type { CostLine, Estimate } from "../../estimate/index.js";
 import type { Scheme, Site } from "../../site/index.js";
 import { length as lengthMeasure, plainNumber } from "../../units/index.js";
@@ -46,9 +45,6 @@ export function shortLength(metres: number, { units }: Site): string {
 export function shortNumber(value: number): string {
   return plainNumber(value, 2).replace(/\.?0+$/, "");
 }
-
-/** The size that pipe of a bore, m, and what fits it is sold by. */
-export const pipeSize = (inside: number, { units }: Site): string => soldSize(inside, units);
 
 /** The names of works by id; an id that names none stands for itself. */
 export function workNames({ estimate }: Ordering, ids: readonly string[]): string[] {

@@ -1,5 +1,5 @@
 import type { HandoverJob } from "../job.js";
-import { perOf } from "../per.js";
+import { perOf } from "../../sheets/index.js";
 import { words } from "../../words/index.js";
 import type { Cell, Sheet } from "../sheet.js";
 import type { OrderItem } from "./item.js";
@@ -46,9 +46,9 @@ export function orderSheet(job: HandoverJob, items: readonly OrderItem[], lineAt
         said.amountRule,
       ],
       [said.notListed(rest.join("; "))],
-      ...(lineAt === undefined ? [] : [[said.countsStay]]),
     ],
     head: 1,
+    notes: lineAt === undefined ? [] : [said.countsStay],
   };
 }
 

@@ -3,6 +3,9 @@ import { describe, expect, it } from "vitest";
 import { FOOT } from "../../units/index.js";
 import { exampleJob, withScheme } from "../job.fixture.js";
 import type { HandoverJob } from "../job.js";
+import { plainCell } from "../sheet.js";
+import { sheetsOf, unpricedWords } from "../../sheets/index.js";
+import { tableSheets } from "../tables/makeTables.js";
 import { makeOrders } from "./makeOrders.js";
 import { linesNotOrdered, orderItems } from "./orderItems.js";
 import { allOrderTexts, messagesFor, orderText, plainLetters } from "./orderText.js";
@@ -45,7 +48,7 @@ describe("order lists", () => {
   it("name a pipe as the site does, and sizes as they are sold", () => {
     const names = orderItems(alder).map(({ name }) => name);
     expect(names.some((name) => name.startsWith("Schedule 40 PVC, 4 in"))).toBe(false);
-    expect(names).toContain("Gate valve, open, 1½ in"); // 1.610 in inside: ASTM D1785
+    expect(names).toContain("Gate valve, 1½ in"); // 1.610 in inside: ASTM D1785
   });
 
   it("order what waste adds, and say so", () => {
@@ -54,19 +57,61 @@ describe("order lists", () => {
       orderItems(job).find(({ name }) => name.startsWith("Crushed gravel"));
     const [plain, more] = [of(alder), of(wasting)];
     expect(more?.line?.quantity.value).toBeCloseTo(1.1 * (plain?.line?.quantity.value ?? 0), 6);
-    expect(more?.notes.join()).toContain("10% waste in it");
+    expect(more?.notes.join()).toMatch(/10% waste is in it; rounding up adds \d/);
     expect(money(wasting)).toBeGreaterThan(money(alder));
   });
 
   it("keep perforated pipe apart from solid, and share the line's money by length", () => {
-    const pipes = orderItems(quarry).filter(({ name }) => name.startsWith("SDR 35"));
+    const pipes = orderItems(quarry).filter(({ line }) => line?.id === "pipe-sdr-35-4-in");
     expect(pipes).toHaveLength(2);
+    // 110 mm outside is not the 4 in pipe that prices it.
+    expect(pipes[0]?.name).toBe("PVC-U, 110 mm");
+    expect(pipes[0]?.notes.join()).toContain("priced as SDR 35 PVC, 4 in");
     expect(pipes.reduce((sum, { share = 1 }) => sum + share, 0)).toBeCloseTo(1, 12);
   });
 
   it("put conduit on the electrical list", () => {
     const electrical = orderItems(alder).filter(({ kind }) => kind === "electrical");
     expect(electrical.map(({ name }) => name)).toContain("Schedule 40 PVC, 1 in, with joints");
+  });
+});
+
+describe("what is ordered without a price", () => {
+  const without = orderItems(alder).filter(({ line }) => line === null);
+
+  it("is said whole by the cost, on its sheet and in the workbook", () => {
+    expect(without.length).toBeGreaterThan(5);
+    const text = unpricedWords(alder.site, alder.estimate) ?? "";
+    for (const { name } of without) expect(text).toContain(`${name} (`);
+    expect(text).toContain("Filter fabric (429 ft²)");
+    expect(text).toContain("Not in the total");
+    const cost = tableSheets(alder)
+      .cost.rows.flat()
+      .map((cell) => plainCell(cell));
+    expect(cost).toContain(text);
+    const sheets = sheetsOf({ ...alder, date: "2026-11-27", paper: "letter" });
+    const marks = JSON.stringify(sheets.find(({ id }) => id === "cost")?.marks);
+    expect(marks).toContain("Ordered without a price: Filter fabric");
+  });
+
+  it("is nothing where all is priced", () => {
+    const bare = exampleJob("alder-flat", (site) => withScheme(site, { works: [], flow: {} }));
+    expect(unpricedWords(bare.site, bare.estimate)).toBeNull();
+  });
+});
+
+describe("waste", () => {
+  it("is said with what is left over, by hand", () => {
+    const notes = (part: string): string =>
+      orderItems(alder)
+        .find(({ name }) => name.includes(part))
+        ?.notes.join("; ") ?? "";
+    // 31 tons for 30.65; 3 lengths of 10 ft for 23.88 ft; a roll of 600 ft² for 429 ft²;
+    // 2 rolls of 100 ft for 160.9 ft.
+    expect(notes("Crushed gravel")).toContain("no waste added; rounding up adds 0.35 ton");
+    expect(notes("ABS DWV")).toContain("no waste added; 6.12 ft left over");
+    expect(notes("Filter fabric")).toContain("no waste added but the laps; 171 ft² left over");
+    expect(notes("Erosion barrier")).toContain("39.1 ft left over");
   });
 });
 

@@ -1,8 +1,10 @@
+import { pipeRowOf, soldSize, unpricedOf } from "../../estimate/index.js";
 import type { CostLine, PipeCheck } from "../../estimate/index.js";
+import { unpricedName } from "../../sheets/index.js";
 import type { Site } from "../../site/index.js";
 import { FOOT } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import { pipeSize, shortLength, workNames } from "./item.js";
+import { shortLength, workNames } from "./item.js";
 import type { OrderItem, Ordering } from "./item.js";
 import { cutFrom } from "./pieces.js";
 import type { CutRun, Cutting } from "./pieces.js";
@@ -30,6 +32,9 @@ interface Laid {
   service: Service;
   trench: string;
   material: string;
+  /** m. */
+  inside: number;
+  outside: number;
   /** Spreads the water in the ground: perforated, so that its offcuts suit no other. */
   field: boolean;
 }
@@ -50,17 +55,17 @@ export function pipeItems(ordering: Ordering): OrderItem[] {
   });
 }
 
-const useOf = ({ service, field, material }: Laid): string =>
-  `${service} ${field} ${isCoiled(material)}`;
+const useOf = ({ service, field, material, inside, outside }: Laid): string =>
+  `${service} ${field} ${isCoiled(material)} ${inside} ${outside}`;
 
 const sumOf = (runs: readonly { length: number }[]): number =>
   runs.reduce((sum, { length }) => sum + length, 0);
 
 /** The runs of a line with the pipes that they are: by name and length along the slope. */
 function laidOf({ scheme, estimate }: Ordering, line: CostLine): Laid[] {
-  const materials = new Map(
+  const drawn = new Map(
     scheme.works.flatMap((work) =>
-      work.kind === "trench" ? work.pipes.map(({ id, material }) => [id, material] as const) : [],
+      work.kind === "trench" ? work.pipes.map((pipe) => [pipe.id, pipe] as const) : [],
     ),
   );
   return line.quantity.inputs.map(({ name, value }) => {
@@ -69,7 +74,10 @@ function laidOf({ scheme, estimate }: Ordering, line: CostLine): Laid[] {
     );
     if (pipe === undefined) throw new Error(`${line.id}: got a run "${name}" of no pipe`);
     const { service, trench, field, id } = pipe;
-    return { name, length: value, service, trench, field, material: materials.get(id) ?? "" };
+    const found = drawn.get(id);
+    if (found === undefined) throw new Error(`${line.id}: got a run of no pipe drawn, "${id}"`);
+    const { material, inside, outside } = found;
+    return { name, length: value, service, trench, field, material, inside, outside };
   });
 }
 
@@ -82,11 +90,12 @@ function pipeItem(ordering: Ordering, line: CostLine, laid: readonly Laid[]): Or
     ? (ordering.choices.coil ?? USUAL[site.units].coil)
     : stickOf(ordering, service);
   const cutting = cutFrom(stick, laid);
-  const { count } = cutting;
+  const { count, offcuts } = cutting;
   const size = shortLength(stick, site);
+  const name = nameOf(line, laid[0]!, site);
   return {
     kind: service === "conduit" ? "electrical" : "pipe",
-    name: field ? said.perforated(line.name) : line.name,
+    name: field ? said.perforated(name) : name,
     count,
     unit: coiled ? said.coilOf(count, size) : said.lengthOf(count, size),
     exact: shortLength(sumOf(laid), site),
@@ -94,10 +103,23 @@ function pipeItem(ordering: Ordering, line: CostLine, laid: readonly Laid[]): Or
     notes: [
       ...runNotes(cutting, site),
       coiled ? said.coilRule : said.cutRule,
+      said.offcuts(shortLength(offcuts, site)),
+      ...(name === line.name ? [] : [said.pricedAs(line.name)]),
       ...(service === "conduit" ? [said.conduitNote] : []),
     ],
     line,
   };
+}
+
+/** Part of its outside by which a pipe may differ from the one that prices it and be the same. */
+const SAME = 0.01;
+
+/** As the price list names it, or by its own material and size where the list has only a near one. */
+function nameOf(line: CostLine, { material, inside, outside }: Laid, site: Site): string {
+  const row = pipeRowOf(line);
+  if (row !== null && Math.abs(row.outside - outside) <= SAME * outside) return line.name;
+  const sold = soldSize(inside, site.units, outside);
+  return material.includes(sold) ? material : words.orders.pipe(material, sold);
 }
 
 /** How each run is made up; runs alike are told once. */
@@ -119,35 +141,27 @@ function runNotes({ runs }: Cutting, site: Site): string[] {
 /** Laterals, manifolds and branches of pressure systems: they are not in the cost. */
 export function bedPipeItems(ordering: Ordering): OrderItem[] {
   const said = words.orders;
-  const { site, scheme } = ordering;
-  const byBore = new Map<number, { name: string; length: number }[]>();
-  const where = new Set<string>();
-  const add = (inside: number, name: string, length: number): void => {
-    if (length > 0) byBore.set(inside, [...(byBore.get(inside) ?? []), { name, length }]);
-  };
-  for (const system of scheme.flow?.pressure ?? []) {
-    for (const branch of system.branches) {
-      const { laterals } = branch;
-      add(branch.inside, branch.name, branch.length);
-      add(laterals.manifold.inside, branch.name, (laterals.count - 1) * laterals.apart);
-      for (let i = 0; i < laterals.count; i += 1) {
-        add(laterals.inside, branch.name, laterals.length);
-      }
-      if (branch.bed !== undefined) where.add(branch.bed);
-    }
-  }
+  const { site, estimate } = ordering;
   const stick = stickOf(ordering, "pressure");
-  return [...byBore].map(([inside, runs]) => {
-    const cutting = cutFrom(stick, runs);
-    return {
-      kind: "pipe",
-      name: said.bedPipe(pipeSize(inside, site)),
-      count: cutting.count,
-      unit: said.lengthOf(cutting.count, shortLength(stick, site)),
-      exact: shortLength(sumOf(runs), site),
-      where: workNames(ordering, [...where]),
-      notes: [...runNotes(cutting, site), said.cutRule, said.notInCost],
-      line: null,
-    };
+  return unpricedOf(site, estimate).flatMap((one): OrderItem[] => {
+    if (one.kind !== "bed-pipe") return [];
+    const cutting = cutFrom(stick, one.runs);
+    return [
+      {
+        kind: "pipe",
+        name: unpricedName(one, site),
+        count: cutting.count,
+        unit: said.lengthOf(cutting.count, shortLength(stick, site)),
+        exact: shortLength(sumOf(one.runs), site),
+        where: workNames(ordering, one.works),
+        notes: [
+          ...runNotes(cutting, site),
+          said.cutRule,
+          said.offcuts(shortLength(cutting.offcuts, site)),
+          said.notInCost,
+        ],
+        line: null,
+      },
+    ];
   });
 }

@@ -1,11 +1,13 @@
 import type { CostLine, Range } from "../../estimate/index.js";
-import { countOf, perOf } from "../per.js";
+import { countOf, perOf, unpricedWords } from "../../sheets/index.js";
+import { materialsOf } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import type { Cell, NumberCell, FormulaCell, Sheet } from "../sheet.js";
 import { ENDS, formula, FORMAT, head, input, Rows, strong } from "./frame.js";
 import type { Making } from "./frame.js";
 import type { Incoming } from "./incoming.js";
 import type { Machines } from "./machines.js";
+import type { Quantities } from "./quantities.js";
 
 /** The sheet of cost lines, and where the schemes find them. */
 export interface Cost {
@@ -32,7 +34,10 @@ export function quantityEnds(line: CostLine, size: number): Range {
 }
 
 /** Every line: quantity × price at each end, and the sums. Quantities follow the other sheets. */
-export function costSheet(making: Making, incoming: Incoming, machines: Machines): Cost {
+export function costSheet(
+  making: Making,
+  { quantities, incoming, machines }: Omit<Sources, "making">,
+): Cost {
   const said = words.tables;
   const { estimate } = making;
   const { lines, total, currency } = estimate.cost;
@@ -45,7 +50,7 @@ export function costSheet(making: Making, incoming: Incoming, machines: Machines
     ].map(head),
   );
   const lineAt = new Map<string, { quantity: string; price: string; amount: string }>();
-  const sources = { making, incoming, machines };
+  const sources = { making, incoming, machines, quantities };
   for (const line of lines) {
     const row = line.made === "tax" ? taxRow(rows, line) : lineRow(rows, line, sources);
     lineAt.set(line.id, {
@@ -65,10 +70,11 @@ export function costSheet(making: Making, incoming: Incoming, machines: Machines
     ),
   );
   rows.add();
+  const unpriced = unpricedWords(making.site, estimate);
+  if (unpriced !== null) rows.add(unpriced);
   rows.add(said.envelope);
-  rows.add(said.hireStays);
   return {
-    sheet: rows.done([38, 30, 12, 12, 12, 10, 12, 12, 12, 13, 13, 13, 50], 1),
+    sheet: rows.done([38, 30, 12, 12, 12, 10, 12, 12, 12, 13, 13, 13, 50], 1, [said.hireStays]),
     totalAt: { low: rows.from(row, 9), likely: rows.from(row, 10), high: rows.from(row, 11) },
     lineAt,
   };
@@ -76,6 +82,7 @@ export function costSheet(making: Making, incoming: Incoming, machines: Machines
 
 interface Sources {
   making: Making;
+  quantities: Quantities;
   incoming: Incoming;
   machines: Machines;
 }
@@ -108,7 +115,7 @@ function quantityCells(
   line: CostLine,
   size: number,
   at: number,
-  { incoming, machines }: Sources,
+  { making, quantities, incoming, machines }: Sources,
 ): (NumberCell | FormulaCell)[] {
   const ends = quantityEnds(line, size);
   if (line.id === "fuel") {
@@ -118,7 +125,7 @@ function quantityCells(
     return ENDS.map((end) => input(ends[end], FORMAT.volume));
   }
   const follows = (value: number): FormulaCell => formula(`D${at}`, value, FORMAT.volume);
-  const written = fromOtherSheets(line, incoming);
+  const written = fromOtherSheets(line, incoming) ?? fromRock(line, making, quantities);
   const likely =
     written === null
       ? input(ends.likely, FORMAT.volume)
@@ -136,6 +143,21 @@ function fromOtherSheets(line: CostLine, incoming: Incoming): string | null {
     return `IF(${weight}=0,0,MAX(${weight},${incoming.leastAt}))`;
   }
   return null;
+}
+
+/** What is worn, by the kind of rock that wears it. */
+const WORN_BY: Readonly<Record<string, "rippable" | "rock">> = {
+  "tooth-wear": "rippable",
+  "hammer-wear": "rock",
+};
+
+/** The sum of all rock that wears teeth or hammer, as it stands in the quantities; else null. */
+function fromRock(line: CostLine, { site }: Making, quantities: Quantities): string | null {
+  const kind = WORN_BY[line.id];
+  if (kind === undefined) return null;
+  const materials = materialsOf(site);
+  const cut = quantities.cutWhere((id) => materials.get(id)?.kind === kind);
+  return cut.length === 0 ? null : cut.join("+");
 }
 
 /** Tax: its share, as a quantity, of the sum of the lines above, as a price. */

@@ -52,9 +52,9 @@ export class Rows {
     return cellAt(row, column, this.sheet);
   }
 
-  done(widths: readonly number[], headRows?: number): Sheet {
+  done(widths: readonly number[], headRows?: number, notes: readonly string[] = []): Sheet {
     const { sheet: name, rows } = this;
-    return { name, widths, rows, ...(headRows !== undefined && { head: headRows }) };
+    return { name, widths, rows, notes, ...(headRows !== undefined && { head: headRows }) };
   }
 }
 

@@ -80,7 +80,7 @@ export function incomingSheet(making: Making, quantities: Quantities): Incoming 
     formula(roundedUp(`G${at}`, "$B$3"), loads.surplus.value, FORMAT.count),
   );
   return {
-    sheet: rows.done([36, 16, 16, 16, 14, 14, 14, 12]),
+    sheet: rows.done([36, 16, 16, 16, 14, 14, 14, 12], undefined, [said.surplusStays]),
     ...{ weightAt, loadsAt, leastAt: rows.from(1, 1), surplusLoadsAt: rows.from(row, 7) },
   };
 }

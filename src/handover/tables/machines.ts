@@ -79,7 +79,7 @@ export function machinesSheet(making: Making, quantities: Quantities): Machines 
   rows.add();
   addSchedule(making, rows);
   return {
-    sheet: rows.done([34, 26, 12, 14, 12, 12, 12, 12, 12, 12]),
+    sheet: rows.done([34, 26, 12, 14, 12, 12, 12, 12, 12, 12], undefined, [said.scheduleStays]),
     fuelAt: { low: rows.from(fuel, 7), likely: rows.from(fuel, 8), high: rows.from(fuel, 9) },
     hoursAt: rows.from(all, 8),
   };

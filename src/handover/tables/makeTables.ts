@@ -32,7 +32,7 @@ export function tableSheets(job: HandoverJob, options: MakeOptions = {}): TableS
   const quantities = quantitiesSheet(making);
   const incoming = incomingSheet(making, quantities);
   const machines = machinesSheet(making, quantities);
-  const cost = costSheet(making, incoming, machines);
+  const cost = costSheet(making, { quantities, incoming, machines });
   const ways = waysOf(making, options);
   return {
     summary: summarySheet(making, job, { quantities, machines, cost }),

@@ -13,6 +13,8 @@ export interface Quantities {
   volumeAt: (work: string, action: "dig" | "place", material: string) => string | undefined;
   /** Addresses of everything that is put in of a material. */
   placedAt: (material: string) => readonly string[];
+  /** Addresses of everything that is cut of the materials that hold. */
+  cutWhere: (holds: (material: string) => boolean) => readonly string[];
   /** Address of all that is cut. */
   cutAt: string;
 }
@@ -27,12 +29,14 @@ export function quantitiesSheet(making: Making): Quantities {
   rows.add(...[said.work, said.material, said.what, said.volume(volumeUnit)].map(head));
   const places = new Map<string, string>();
   const placed = new Map<string, string[]>();
+  const cuts: { material: string; at: string }[] = [];
   for (const work of estimate.works) {
     for (const [material, value] of Object.entries(work.cut)) {
       if (!(value > 0)) continue;
       const cells = [making.cutName(material), said.cut] as const;
       const row = rows.add(work.name, ...cells, input(volume(value), FORMAT.volume));
       places.set(`${work.id} dig ${material}`, rows.from(row, VOLUME));
+      cuts.push({ material, at: rows.from(row, VOLUME) });
     }
     for (const [material, value] of Object.entries(work.fill)) {
       if (!(value > 0)) continue;
@@ -46,9 +50,10 @@ export function quantitiesSheet(making: Making): Quantities {
   rows.add();
   const cutAt = sumsByMaterial(making, rows, last);
   return {
-    sheet: rows.done([26, 30, 18, 14, 16, 16], 1),
+    sheet: rows.done([26, 30, 18, 14, 16, 16], 1, [said.volumesMove, said.volumesLeave]),
     volumeAt: (work, action, material) => places.get(`${work} ${action} ${material}`),
     placedAt: (material) => placed.get(material) ?? [],
+    cutWhere: (holds) => cuts.filter(({ material }) => holds(material)).map(({ at }) => at),
     cutAt,
   };
 }

@@ -3,7 +3,7 @@ import type { CostLine, Estimate, Range } from "../../estimate/index.js";
 import { materialsOf } from "../../site/index.js";
 import type { Scheme } from "../../site/index.js";
 import type { MakeOptions } from "../job.js";
-import { countOf, perOf } from "../per.js";
+import { countOf, perOf } from "../../sheets/index.js";
 import { words } from "../../words/index.js";
 import { cellAt, columnName } from "../sheet.js";
 import type { Cell, Sheet } from "../sheet.js";

@@ -13,6 +13,8 @@ import {
   type UnitSystem,
 } from "../../units/index.js";
 import { words } from "../../words/index.js";
+import { perOf } from "../per.js";
+import { unpricedWords } from "../unpricedNames.js";
 import type { SheetJob, SheetMaker } from "../paper.js";
 import type { Table, TableRow } from "../table.js";
 import { listSheets } from "./listSheets.js";
@@ -25,7 +27,9 @@ export const costSheets: SheetMaker = (job, room) => {
   const { lines } = job.estimate.cost;
   if (lines.length === 0) return [];
   const demo = lines.filter((line) => !line.own).length;
+  const unpriced = unpricedWords(job.site, job.estimate);
   const notes = [
+    ...(unpriced === null ? [] : [unpriced]),
     ...(demo === 0 ? [] : [own.demo(plainNumber(demo, 0), plainNumber(lines.length, 0))]),
     own.range,
   ];
@@ -40,6 +44,7 @@ function costTable({ site, estimate: { cost } }: SheetJob): Table {
       cells: [
         line.name,
         quantityWords(line, site.units),
+        priceWords(line, site.units, cost.currency),
         print(low),
         print(likely),
         print(high),
@@ -52,6 +57,7 @@ function costTable({ site, estimate: { cost } }: SheetJob): Table {
     columns: [
       { head: says.lineColumn, share: 3 },
       { head: says.quantity, figures: true },
+      { head: own.priceOfOne, figures: true },
       { head: says.low, figures: true },
       { head: says.likely, figures: true },
       { head: says.high, figures: true },
@@ -59,7 +65,7 @@ function costTable({ site, estimate: { cost } }: SheetJob): Table {
     ],
     rows: [
       ...rows,
-      { kind: "sum", cells: [says.total, "", print(low), print(likely), print(high), ""] },
+      { kind: "sum", cells: [says.total, "", "", print(low), print(likely), print(high), ""] },
     ],
   };
 }
@@ -79,4 +85,12 @@ function quantityWords({ per, quantity: { value, unit } }: CostLine, units: Unit
   if (measure !== undefined) return measure.print(value, units);
   const number = plainNumber(value, Number.isInteger(value) ? 0 : 1);
   return unit === "load" ? words.counts.loads(value, number) : number;
+}
+
+/** The likely price of one, as this site's people buy it; nothing for what is priced as a whole. */
+function priceWords({ per, price }: CostLine, units: UnitSystem, currency: string): string {
+  if (per === "lump") return "";
+  const { words: one, size } = perOf(per, units);
+  const likely = money(currency).print(price.likely * size, units, { digits: 2 });
+  return per === "each" ? likely : own.priceFor(likely, one);
 }

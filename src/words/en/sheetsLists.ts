@@ -104,6 +104,8 @@ export const sheetsLists = {
     "The crane's operator decides where it stands and whether it lifts, by the chart of the crane on the site.",
   demo: (many: string, of: string) =>
     `${many} of ${of} lines use demo prices, which are nobody's offer. Enter your suppliers' prices before you rely on a sum.`,
+  priceOfOne: "Likely price",
+  priceFor: (price: string, one: string) => `${price} a ${one}`,
   range: "Low and high are the lines' own ends summed up: wider than chance would have it.",
   nothingToDig: "Nothing is dug in this scheme.",
 };

@@ -12,9 +12,16 @@ export const tables = {
     cautions: "Cautions",
   },
   changeTinted:
-    "Change what stands on a tinted cell: a volume, an output, a price. What is written as a formula is reckoned anew; on the sheets Orders and Schemes a line at the foot says what stays as estimated.",
+    "Change what stands on a tinted cell: a volume, an output, a price. What is written as a formula is reckoned anew; a line at the foot of a sheet says what stays as estimated.",
+  volumesMove:
+    "A changed volume moves tons, loads and cost of what is bought for it, the digger’s hours and fuel, the wear of teeth and hammer, and the totals.",
+  volumesLeave:
+    "A changed volume does not move hire and the days of the job (they follow the schedule), the surplus and its haul, earth bought because own earth runs short, the erosion barrier, pipe, tanks and lump sums: change those on their own tinted cells, or change the site.",
+  scheduleStays: "The job by day stays as estimated, whatever is changed above.",
+  surplusStays:
+    "The surplus, and earth bought because own earth runs short, do not follow the volumes of the works: change them here by hand.",
   hireStays:
-    "Hire follows the schedule by day, which a table cannot draw up anew: change it by hand, or in the site.",
+    "Hire follows the schedule by day, which a table cannot draw up anew: change it by hand, or in the site. So stay pipe, tanks, the erosion barrier and lump sums.",
   work: "Work",
   material: "Material",
   what: "What",
@@ -86,9 +93,9 @@ export const tables = {
   quantityOf: (name: string) => `${name}: quantity`,
   priceOf: (name: string) => `${name}: price`,
   difference: (name: string) => `Dearer than ${name}`,
-  costLow: "Cost, low",
-  costLikely: "Cost, likely",
-  costHigh: "Cost, high",
+  costLow: "Cost, every low figure",
+  costLikely: "Cost, every likely figure",
+  costHigh: "Cost, every high figure",
   rock: (unit: string) => `Of it rock, ${unit}`,
   surplusLoose: (unit: string) => `Surplus, loose, ${unit}`,
   stands:

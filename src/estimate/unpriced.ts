@@ -1,0 +1,208 @@
+import { soldSize } from "../flow/index.js";
+import { materialsOf } from "../site/index.js";
+import type { Scheme, Site, Trench } from "../site/index.js";
+import { schemeOf } from "./estimate.js";
+import type { Estimate } from "./types.js";
+
+/** A rectangle where soil lies on stone, m. */
+export interface FabricCover {
+  work: string;
+  length: number;
+  width: number;
+}
+
+/** A piece that joins or closes pipes. */
+export type PieceKind =
+  "fitting" | "check-valve" | "branch-valve" | "bend" | "cleanout" | "tank-connector";
+
+/** Pieces of one kind and one sold size. */
+export interface UnpricedPiece {
+  kind: "piece";
+  piece: PieceKind;
+  /** Of the pipe that it fits, m. */
+  inside: number;
+  /** Of the pipe that it fits, m; absent where only the bore is known. */
+  outside?: number;
+  /** Id of the catalogue's row, of a fitting. */
+  row?: string;
+  /** Degrees that a bend is made with. */
+  made?: number;
+  /** Degrees that the path turns where the bends stand. */
+  turns: readonly number[];
+  count: number;
+  works: readonly string[];
+}
+
+/** What a scheme needs that no line of the cost prices. */
+export type Unpriced =
+  | { kind: "fabric"; covers: readonly FabricCover[]; works: readonly string[] }
+  | {
+      kind: "bed-pipe";
+      /** m. */
+      inside: number;
+      runs: readonly { name: string; length: number }[];
+      works: readonly string[];
+    }
+  | UnpricedPiece;
+
+/** Bends that drains are made with: 1/16, 1/8 and 1/4 of a turn (common practice, no source). */
+const BENDS = [22.5, 45, 90] as const;
+/** Degrees that joints take up: common practice, no source. */
+const IN_JOINTS = 5;
+
+/**
+ * What the estimate's scheme needs and its cost has no line for: filter fabric, pipes of a pressure
+ * bed, fittings. Throws on a scheme that the site does not have.
+ */
+export function unpricedOf(site: Site, estimate: Estimate): Unpriced[] {
+  const scheme = schemeOf(site, estimate.scheme);
+  const covers = fabricCovers(site, scheme, estimate);
+  return [
+    ...(covers.length === 0
+      ? []
+      : [{ kind: "fabric" as const, covers, works: unlike(covers.map(({ work }) => work)) }]),
+    ...bedPipes(scheme),
+    ...piecesOf(site, scheme, estimate),
+  ];
+}
+
+const unlike = (ids: readonly string[]): string[] => [...new Set(ids)];
+
+const trenchesOf = (scheme: Scheme): Trench[] =>
+  scheme.works.flatMap((work) => (work.kind === "trench" ? [work] : []));
+
+/** Plan areas of beds and field trenches where soil lies on stone. */
+function fabricCovers(site: Site, scheme: Scheme, { flow }: Estimate): FabricCover[] {
+  const materials = materialsOf(site);
+  const isStone = (id: string): boolean => materials.get(id)?.kind === "aggregate";
+  const field = new Set(flow.pipes.flatMap((pipe) => (pipe.field ? [pipe.trench] : [])));
+  return scheme.works.flatMap((work): FabricCover[] => {
+    if (work.kind === "bed") {
+      const between = work.filling.filter(
+        ({ material }, i) => i > 0 && isStone(work.filling[i - 1]!.material) && !isStone(material),
+      );
+      const inside = { length: work.length - 2 * work.wall, width: work.width - 2 * work.wall };
+      return between.map(() => ({ work: work.id, ...inside }));
+    }
+    if (work.kind !== "trench" || !field.has(work.id)) return [];
+    if (!isStone(work.zone.material) || isStone(work.backfill)) return [];
+    const legs = work.path.slice(1).map(([x, y], i) => {
+      const [px, py] = work.path[i]!;
+      return Math.hypot(x - px, y - py);
+    });
+    const length = legs.reduce((sum, leg) => sum + leg, 0);
+    return [{ work: work.id, length, width: work.width }];
+  });
+}
+
+/** Laterals, manifolds and branches of pressure systems, by bore. */
+function bedPipes(scheme: Scheme): Unpriced[] {
+  const byBore = new Map<number, { name: string; length: number }[]>();
+  const works = new Set<string>();
+  const add = (inside: number, name: string, length: number): void => {
+    if (length > 0) byBore.set(inside, [...(byBore.get(inside) ?? []), { name, length }]);
+  };
+  for (const system of scheme.flow?.pressure ?? []) {
+    for (const { inside, name, length, laterals, bed } of system.branches) {
+      add(inside, name, length);
+      add(laterals.manifold.inside, name, (laterals.count - 1) * laterals.apart);
+      for (let i = 0; i < laterals.count; i += 1) add(laterals.inside, name, laterals.length);
+      if (bed !== undefined) works.add(bed);
+    }
+  }
+  return [...byBore].map(([inside, runs]) => ({
+    ...{ kind: "bed-pipe", inside, runs, works: [...works] },
+  }));
+}
+
+/** A piece as it is found, before those alike are counted. */
+type Found = Omit<UnpricedPiece, "kind" | "works" | "turns"> & { work: string; turn?: number };
+
+function piecesOf(site: Site, scheme: Scheme, estimate: Estimate): UnpricedPiece[] {
+  const alike = new Map<string, UnpricedPiece>();
+  for (const { work, turn, ...found } of [
+    ...pressurePieces(scheme),
+    ...drainPieces(scheme, estimate),
+  ]) {
+    const { piece, row = "", made = "", inside, outside } = found;
+    const key = [piece, row, made, soldSize(inside, site.units, outside)].join("|");
+    const known = alike.get(key);
+    alike.set(key, {
+      ...found,
+      kind: "piece",
+      count: found.count + (known?.count ?? 0),
+      turns: [...(known?.turns ?? []), ...(turn === undefined ? [] : [turn])],
+      works: unlike([...(known?.works ?? []), work]),
+    });
+  }
+  return [...alike.values()];
+}
+
+/** Fittings and valves of the pressure systems: of the main, then of each branch. */
+function pressurePieces(scheme: Scheme): Found[] {
+  const mains = trenchesOf(scheme).flatMap(({ id, pipes }) =>
+    pipes.map((pipe) => ({ ...pipe, work: id })),
+  );
+  return (scheme.flow?.pressure ?? []).flatMap((system): Found[] => {
+    const main = mains.find(({ id }) => id === system.main[0]);
+    const ofMain = (main: (typeof mains)[number]): Found[] => {
+      const { inside, outside, work } = main;
+      const at = { inside, outside, work };
+      const fittings = (system.fittings ?? []).map(({ id, count }): Found => ({
+        ...{ piece: "fitting", row: id, count, ...at },
+      }));
+      return system.checkValve === true
+        ? [...fittings, { piece: "check-valve", count: 1, ...at }]
+        : fittings;
+    };
+    const ofBranches = system.branches.flatMap(({ inside, fittings = [], valve, bed }): Found[] => {
+      const at = { inside, work: bed ?? system.tank };
+      return [
+        ...fittings.map(({ id, count }): Found => ({ piece: "fitting", row: id, count, ...at })),
+        ...(valve === undefined ? [] : [{ piece: "branch-valve" as const, count: 1, ...at }]),
+      ];
+    });
+    return [...(main === undefined ? [] : ofMain(main)), ...ofBranches];
+  });
+}
+
+/** Bends of the drains, then cleanouts of every pipe and its connectors at tanks. */
+function drainPieces(scheme: Scheme, { flow }: Estimate): Found[] {
+  const bends = flow.pipes
+    .filter(({ service }) => service === "gravity")
+    .flatMap(({ inside, trench, id, bends }) => {
+      const outside = outsideOf(scheme, id);
+      return bends
+        .filter(({ angle }) => angle >= IN_JOINTS)
+        .map(({ angle }): Found => ({
+          ...{ piece: "bend", made: nearestBend(angle), count: 1, turn: angle, work: trench },
+          ...{ inside, ...(outside !== undefined && { outside }) },
+        }));
+    });
+  const ends = trenchesOf(scheme).flatMap(({ id: trench, pipes }) =>
+    pipes.flatMap(({ inside, outside, id, cleanouts = [] }): Found[] => {
+      const at = { inside, outside };
+      const tanks = flow.joints.filter(({ pipe }) => pipe === id);
+      return [
+        ...(cleanouts.length === 0
+          ? []
+          : [{ piece: "cleanout" as const, count: cleanouts.length, work: trench, ...at }]),
+        ...tanks.map(({ tank }): Found => ({
+          ...{ piece: "tank-connector", count: 1, work: tank, ...at },
+        })),
+      ];
+    }),
+  );
+  return [...bends, ...ends];
+}
+
+const outsideOf = (scheme: Scheme, id: string): number | undefined =>
+  trenchesOf(scheme)
+    .flatMap(({ pipes }) => pipes)
+    .find((pipe) => pipe.id === id)?.outside;
+
+const nearestBend = (angle: number): number =>
+  BENDS.reduce<number>(
+    (best, bend) => (Math.abs(bend - angle) < Math.abs(best - angle) ? bend : best),
+    BENDS[0],
+  );
