@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { textQuad } from "./box.js";
-import { boxQuad, lineObstacles, overlap, placeLabels, type LabelWish } from "./place.js";
+import { lineObstacles, placeLabels, type LabelWish } from "./place.js";
+import { boxQuad, overlap } from "./quads.js";
 
 const ROOM = { left: 10, top: 10, width: 90, height: 70 };
 

@@ -1,7 +1,9 @@
 /** Labels set on paper so that none covers another, nor what must be read. */
 import RBush from "rbush";
-import { textQuad, type Quad } from "./box.js";
-import type { Face, Spot, TextMark } from "./paper.js";
+import { lineQuad, type Quad } from "./box.js";
+import type { Face, Room, Spot, TextMark } from "./paper.js";
+import { overlap, stripQuad } from "./quads.js";
+import { textWidth } from "./textWidth.js";
 
 /** What wants a label, at a point or along a line. */
 export interface LabelWish {
@@ -71,6 +73,8 @@ interface Candidate {
 
 /** Between the base lines of a label's lines, in bodies. */
 const LEADING = 1.15;
+/** What a place with a leader costs, besides its mm. */
+const FAR = 6;
 /** Paper kept free between labels, mm. */
 const APART = 0.3;
 
@@ -82,7 +86,7 @@ const APART = 0.3;
 export function placeLabels(
   wishes: readonly LabelWish[],
   obstacles: readonly Obstacle[],
-  room: { left: number; top: number; width: number; height: number },
+  room: Room,
 ): Placement {
   const taken = new RBush<Entry>();
   taken.load(obstacles.map(({ quad, weight, text }) => entryOf(quad, weight, text ?? false)));
@@ -97,37 +101,69 @@ export function placeLabels(
   return { placed, left };
 }
 
-function setLabel(
-  wish: LabelWish,
-  taken: RBush<Entry>,
-  room: { left: number; top: number; width: number; height: number },
-): PlacedLabel | null {
-  let best: { cost: number; marks: TextMark[]; leader: [Spot, Spot] | null } | null = null;
-  for (const candidate of candidatesOf(wish)) {
-    if (best !== null && candidate.cost >= best.cost) continue;
-    const marks = marksAt(wish, candidate);
-    const quads = marks.map((mark) => textQuad(mark, APART));
-    if (!quads.every((quad) => quad.every((corner) => within(corner, room)))) continue;
-    const leader = candidate.leads ? leaderTo(wish, quads) : null;
-    const covered = quads.reduce((sum, quad) => sum + weightUnder(quad, taken), 0);
-    const crossed = leader === null ? 0 : weightCrossed(stripOf(...leader, 0.2), taken);
-    const cost = candidate.cost + covered + crossed;
-    if (Number.isFinite(cost) && (best === null || cost < best.cost))
-      best = { cost, marks, leader };
-  }
-  if (best === null) return null;
-  for (const mark of best.marks) taken.insert(entryOf(textQuad(mark, APART), Infinity, true));
-  if (best.leader !== null) taken.insert(entryOf(stripOf(...best.leader, 0.2), Infinity, false));
-  return { id: wish.id, marks: best.marks, leader: best.leader };
+function setLabel(wish: LabelWish, taken: RBush<Entry>, room: Room): PlacedLabel | null {
+  const size = labelSize(wish);
+  const among = (candidates: readonly Candidate[], than: Choice | null): Choice | null =>
+    candidates.reduce<Choice | null>((best, candidate) => {
+      const most = best?.cost ?? Infinity;
+      return choiceOf(wish, size, candidate, most, taken, room) ?? best;
+    }, than);
+  const near = among(nearPlaces(wish, size), null);
+  const farther = wish.onlySpots === true ? [] : fartherPlaces(wish, size, near?.cost ?? Infinity);
+  const best = among(farther, near);
+  return best === null ? null : taking(wish, size, best, taken);
 }
 
-/** Width and height of a wish's lines, mm. */
-export function labelSize({ lines, face, size }: LabelWish): { width: number; height: number } {
-  const widths = lines.map((text) => {
-    const [a, b] = textQuad({ kind: "text", at: [0, 0], text, face, size, anchor: "start" });
-    return b[0] - a[0];
-  });
-  return { width: Math.max(0, ...widths), height: size * (1 + LEADING * (lines.length - 1)) };
+/** A place with what it costs in all. */
+interface Choice {
+  cost: number;
+  candidate: Candidate;
+  leader: [Spot, Spot] | null;
+}
+
+/** A place, if the label may stand there and that costs less than `most`. */
+function choiceOf(
+  wish: LabelWish,
+  size: Size,
+  candidate: Candidate,
+  most: number,
+  taken: RBush<Entry>,
+  room: Room,
+): Choice | null {
+  let { cost } = candidate;
+  if (cost >= most) return null;
+  const quads = quadsAt(wish, size, candidate);
+  if (!quads.every((quad) => quad.every((corner) => within(corner, room)))) return null;
+  for (const quad of quads) cost += weightUnder(quad, taken, most - cost);
+  if (cost >= most) return null;
+  const leader = candidate.leads ? leaderTo(wish, quads) : null;
+  if (leader !== null) cost += weightCrossed(stripQuad(...leader, 0.2), taken, most - cost);
+  return cost < most ? { cost, candidate, leader } : null;
+}
+
+/** The label at the place chosen for it, which from now on is taken. */
+function taking(
+  wish: LabelWish,
+  size: Size,
+  { candidate, leader }: Choice,
+  taken: RBush<Entry>,
+): PlacedLabel {
+  for (const quad of quadsAt(wish, size, candidate)) taken.insert(entryOf(quad, Infinity, true));
+  if (leader !== null) taken.insert(entryOf(stripQuad(...leader, 0.2), Infinity, false));
+  return { id: wish.id, marks: marksAt(wish, size, candidate), leader };
+}
+
+/** Of a wish's lines, mm: all together, and how wide each is. */
+interface Size {
+  width: number;
+  height: number;
+  widths: readonly number[];
+}
+
+function labelSize({ lines, face, size }: LabelWish): Size {
+  const widths = lines.map((text) => textWidth(text, face, size));
+  const height = size * (1 + LEADING * (lines.length - 1));
+  return { width: Math.max(0, ...widths), height, widths };
 }
 
 const SIDES: readonly Spot[] = [
@@ -141,7 +177,8 @@ const SIDES: readonly Spot[] = [
   [-1, 1],
 ];
 
-function candidatesOf(wish: LabelWish): Candidate[] {
+/** The wisher's own places, and those close about the point. */
+function nearPlaces(wish: LabelWish, { width, height }: Size): Candidate[] {
   const own = (wish.spots ?? []).map(({ middle, turn }, i) => ({
     middle,
     turn: turn ?? 0,
@@ -149,7 +186,6 @@ function candidatesOf(wish: LabelWish): Candidate[] {
     leads: false,
   }));
   if (wish.onlySpots === true) return own;
-  const { width, height } = labelSize(wish);
   const [x, y] = wish.at;
   const beside = SIDES.map(([dx, dy], i): Candidate => {
     const off = dx !== 0 && dy !== 0 ? wish.gap * Math.SQRT1_2 : wish.gap;
@@ -160,21 +196,22 @@ function candidatesOf(wish: LabelWish): Candidate[] {
       leads: false,
     };
   });
-  return [...own, ...beside, ...fartherPlaces(wish, width, height)];
+  return [...own, ...beside];
 }
 
-/** In rings around the point, sixteen to a ring. */
-function fartherPlaces(wish: LabelWish, width: number, height: number): Candidate[] {
+/** In rings around the point, sixteen to a ring, as far out as may cost less than `most`. */
+function fartherPlaces(wish: LabelWish, { width, height }: Size, most: number): Candidate[] {
   const farther: Candidate[] = [];
+  const reach = Math.min(wish.reach, most - FAR);
   const [x, y] = wish.at;
-  for (let off = wish.gap + wish.size * 1.2; off <= wish.reach; off += wish.size) {
+  for (let off = wish.gap + wish.size * 1.2; off <= reach; off += wish.size) {
     for (let i = 0; i < 16; i++) {
       const angle = ((i + 0.5) * Math.PI) / 8;
       const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
       farther.push({
         middle: [x + dx * (off + width / 2), y + dy * (off + height / 2)],
         turn: 0,
-        cost: 6 + off,
+        cost: FAR + off,
         leads: true,
       });
     }
@@ -182,32 +219,36 @@ function fartherPlaces(wish: LabelWish, width: number, height: number): Candidat
   return farther;
 }
 
-/** The lines of a label whose middle is at a place, turned about it. */
-function marksAt(wish: LabelWish, { middle, turn }: Candidate): TextMark[] {
-  const { lines, face, size } = wish;
-  const { height } = labelSize(wish);
+/** Base lines of a label's lines whose middle is at a place, turned about it. */
+function baseLines({ lines, size }: LabelWish, { height }: Size, place: Candidate): Spot[] {
+  const { middle, turn } = place;
   const angle = (turn * Math.PI) / 180;
-  return lines.map((text, i): TextMark => {
+  return lines.map((_, i): Spot => {
     // The box of a line is taken as 0.76 above and 0.22 below its base line.
     const down = -height / 2 + size * (0.77 + LEADING * i);
-    return {
-      kind: "text",
-      at: [middle[0] - down * Math.sin(angle), middle[1] + down * Math.cos(angle)],
-      text,
-      face,
-      size,
-      anchor: "middle",
-      ...(turn === 0 ? {} : { turn }),
-      ...(wish.color === undefined ? {} : { color: wish.color }),
-      ...(wish.halo === undefined ? {} : { halo: wish.halo }),
-    };
+    return [middle[0] - down * Math.sin(angle), middle[1] + down * Math.cos(angle)];
   });
 }
 
-function within(
-  [x, y]: Spot,
-  room: { left: number; top: number; width: number; height: number },
-): boolean {
+/** The paper that each line takes, with what is kept free about it. */
+function quadsAt(wish: LabelWish, size: Size, place: Candidate): Quad[] {
+  const box = { size: wish.size, turn: place.turn };
+  return baseLines(wish, size, place).map((at, i) =>
+    lineQuad({ ...box, at, width: size.widths[i]! }, APART),
+  );
+}
+
+function marksAt(wish: LabelWish, labelled: Size, place: Candidate): TextMark[] {
+  const { lines, face, size, color, halo } = wish;
+  return baseLines(wish, labelled, place).map((at, i): TextMark => ({
+    ...{ kind: "text", at, text: lines[i]!, face, size, anchor: "middle" },
+    ...(place.turn === 0 ? {} : { turn: place.turn }),
+    ...(color === undefined ? {} : { color }),
+    ...(halo === undefined ? {} : { halo }),
+  }));
+}
+
+function within([x, y]: Spot, room: Room): boolean {
   return (
     x >= room.left && x <= room.left + room.width && y >= room.top && y <= room.top + room.height
   );
@@ -232,20 +273,25 @@ function clamp(value: number, least: number, most: number): number {
   return Math.min(Math.max(value, least), most);
 }
 
-function weightUnder(quad: Quad, taken: RBush<Entry>): number {
-  return under(quad, taken).reduce((sum, { weight }) => sum + weight, 0);
+/** The weight of what a quad covers; once that reaches `most`, more is not asked. */
+function weightUnder(quad: Quad, taken: RBush<Entry>, most: number): number {
+  let sum = 0;
+  for (const entry of taken.search(entryOf(quad, 0, false))) {
+    // The search goes by boxes; turned quads in them may still be apart.
+    if (entry.weight > 0 && overlap(quad, entry.quad)) sum += entry.weight;
+    if (sum >= most) return Infinity;
+  }
+  return sum;
 }
 
 /** Leaders cross lines where they must, each as one, but no letters. */
-function weightCrossed(strip: Quad, taken: RBush<Entry>): number {
-  return under(strip, taken).reduce(
-    (sum, { weight, text }) => sum + (text ? Infinity : Math.min(weight, 1)),
-    0,
-  );
-}
-
-function under(quad: Quad, taken: RBush<Entry>): Entry[] {
-  return taken.search(entryOf(quad, 0, false)).filter((other) => overlap(quad, other.quad));
+function weightCrossed(strip: Quad, taken: RBush<Entry>, most: number): number {
+  let sum = 0;
+  for (const { quad, text, weight } of taken.search(entryOf(strip, 0, false))) {
+    if (overlap(strip, quad)) sum += text ? Infinity : Math.min(weight, 1);
+    if (sum >= most) return Infinity;
+  }
+  return sum;
 }
 
 function entryOf(quad: Quad, weight: number, text: boolean): Entry {
@@ -262,26 +308,6 @@ function entryOf(quad: Quad, weight: number, text: boolean): Entry {
   };
 }
 
-/** Whether two convex quads share more than an edge (separating axes). */
-export function overlap(a: Quad, b: Quad): boolean {
-  return !separatedAlong(a, a, b) && !separatedAlong(b, a, b);
-}
-
-/** Whether a side of `sides` has all of a on one side and all of b on the other. */
-function separatedAlong(sides: Quad, a: Quad, b: Quad): boolean {
-  return sides.some(([x, y], i) => {
-    const [nx, ny] = sides[(i + 1) % 4]!;
-    const [ax, ay] = [ny - y, x - nx];
-    const length = Math.hypot(ax, ay);
-    if (length === 0) return false;
-    const along = (quad: Quad): number[] => quad.map(([u, v]) => (u * ax + v * ay) / length);
-    const [inA, inB] = [along(a), along(b)];
-    return (
-      Math.max(...inA) <= Math.min(...inB) + 1e-9 || Math.max(...inB) <= Math.min(...inA) + 1e-9
-    );
-  });
-}
-
 /** A line as obstacles, a box for each leg. @param width of the strip kept free, mm */
 export function lineObstacles(
   line: readonly Spot[],
@@ -290,27 +316,5 @@ export function lineObstacles(
   closed = false,
 ): Obstacle[] {
   const ends = closed ? [...line.slice(1), line[0]!] : line.slice(1);
-  return ends.map((to, i) => ({ quad: stripOf(line[i]!, to, width), weight }));
-}
-
-/** The quad around a leg of a line. */
-function stripOf(from: Spot, to: Spot, width: number): Quad {
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const half = width / 2;
-  const [ux, uy] = length === 0 ? [1, 0] : [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const corner = ([x, y]: Spot, along: number, across: number): Spot => [
-    x + half * (along * ux - across * uy),
-    y + half * (along * uy + across * ux),
-  ];
-  return [corner(from, -1, -1), corner(to, 1, -1), corner(to, 1, 1), corner(from, -1, 1)];
-}
-
-/** A box as a quad. */
-export function boxQuad(left: number, top: number, width: number, height: number): Quad {
-  return [
-    [left, top],
-    [left + width, top],
-    [left + width, top + height],
-    [left, top + height],
-  ];
+  return ends.map((to, i) => ({ quad: stripQuad(line[i]!, to, width), weight }));
 }

@@ -5,7 +5,7 @@ import { readSite, type Site } from "../site/index.js";
 import { textQuad } from "./box.js";
 import { MARGIN, TITLE_HEIGHT } from "./frame.js";
 import { PAPERS, type Mark, type Page, type PaperId, type Spot, type TextMark } from "./paper.js";
-import { overlap } from "./place.js";
+import { overlap } from "./quads.js";
 import { sheetsOf } from "./sheetsOf.js";
 import { svgOf } from "./svg.js";
 

@@ -5,7 +5,7 @@ import { ROOT } from "../../src/cli/prepare.mjs";
 import { textQuad } from "../../src/sheets/box.js";
 import { roomOf } from "../../src/sheets/frame.js";
 import { PAPERS, type PaperId, type TextMark } from "../../src/sheets/paper.js";
-import { overlap } from "../../src/sheets/place.js";
+import { overlap } from "../../src/sheets/quads.js";
 import { inRoom } from "../../src/sheets/plan/clip.js";
 import { excavationPlan, existingGround, layoutPlan } from "../../src/sheets/plan/index.js";
 import {

@@ -9,7 +9,7 @@ import { readSite, type Scheme, type Site } from "../../src/site/index.js";
 import { textQuad } from "../../src/sheets/box.js";
 import { roomOf } from "../../src/sheets/frame.js";
 import type { Mark, PaperId, SheetContent, SheetMaker, TextMark } from "../../src/sheets/paper.js";
-import { overlap } from "../../src/sheets/place.js";
+import { overlap } from "../../src/sheets/quads.js";
 import { pipeChains } from "../../src/sheets/sections/chains.js";
 import { cutsOf } from "../../src/sheets/sections/cuts.js";
 import { details } from "../../src/sheets/sections/details.js";

@@ -4,7 +4,8 @@ import { limitKind, type Limit, type PlanPoint, type Work } from "../../site/ind
 import type { FlowItem } from "../flow.js";
 import { movedMarks } from "../moved.js";
 import type { Mark, SheetJob, Spot } from "../paper.js";
-import { boxQuad, lineObstacles, placeLabels, type LabelWish, type Obstacle } from "../place.js";
+import { lineObstacles, placeLabels, type LabelWish, type Obstacle } from "../place.js";
+import { boxQuad } from "../quads.js";
 import { box, GREY, layer, line, PENS, words } from "../strokes.js";
 import { words as texts } from "../../words/index.js";
 

@@ -2,7 +2,6 @@
 import type { PlanPoint } from "../../site/index.js";
 import type { Fill, GroupMark, LegendRow, Mark, Pen, Spot } from "../paper.js";
 import {
-  boxQuad,
   lineObstacles,
   placeLabels,
   type LabelWish,
@@ -10,6 +9,7 @@ import {
   type PlacedLabel,
 } from "../place.js";
 import { textQuad } from "../box.js";
+import { boxQuad } from "../quads.js";
 import { clipLine, clipRing, inRoom, ringLine } from "./clip.js";
 import type { Label } from "./lettering.js";
 import { lineMarks, letterSpots, type LineStyle } from "./lineStyle.js";
