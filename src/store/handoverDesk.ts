@@ -1,6 +1,6 @@
 /** Making files to hand over, and looking at the sheets, in a worker of their own. */
 import { create } from "zustand";
-import type { HandoverChoices, HandoverFile, LeftOut } from "../handover/index.js";
+import type { HandoverChoices, HandoverFile, LeftOut, StakeChoices } from "../handover/index.js";
 import type { Site } from "../site/index.js";
 import { columnsOf, withoutPoints } from "./groundTalk.js";
 import type { HandoverAnswer, HandoverAsk, SheetSeen } from "./handoverTalk.js";
@@ -15,6 +15,8 @@ export interface HandoverState {
   fault: string | null;
   /** What the page and the link are made without, as last chosen on this page. */
   leftOut: readonly LeftOut[];
+  /** How points are set out, as last chosen on this page. */
+  stakes: StakeChoices;
 }
 
 export const useHandover = create<HandoverState>()(() => ({
@@ -23,7 +25,13 @@ export const useHandover = create<HandoverState>()(() => ({
   drawing: null,
   fault: null,
   leftOut: [],
+  stakes: {},
 }));
+
+/** Chooses how points are set out. */
+export function setOut(stakes: StakeChoices): void {
+  useHandover.setState({ stakes });
+}
 
 /** Chooses whether the page and the link are made without something. */
 export function leaveOut(what: LeftOut, isLeftOut: boolean): void {

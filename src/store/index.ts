@@ -63,6 +63,13 @@ export type { ShelfSite } from "./shelfDesk.js";
 export { isZip } from "./shelf/zip.js";
 export { isLarge } from "./groundTalk.js";
 export { GifDesk } from "./gifDesk.js";
-export { cancelMaking, drawSheets, leaveOut, makeFiles, useHandover } from "./handoverDesk.js";
+export {
+  cancelMaking,
+  drawSheets,
+  leaveOut,
+  makeFiles,
+  setOut,
+  useHandover,
+} from "./handoverDesk.js";
 export type { HandoverState } from "./handoverDesk.js";
 export type { SheetSeen } from "./handoverTalk.js";

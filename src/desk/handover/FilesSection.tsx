@@ -1,8 +1,8 @@
-import { useState } from "react";
 import type { ReactNode } from "react";
-import { HANDOVER_KINDS } from "../../handover/index.js";
+import { HANDOVER_KINDS, usablePair } from "../../handover/index.js";
 import type { HandoverChoices, StakeChoices } from "../../handover/index.js";
-import { cancelMaking, useHandover } from "../../store/index.js";
+import { without } from "../../site/index.js";
+import { cancelMaking, setOut, useHandover } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { saveFiles } from "./saveFiles.js";
@@ -33,9 +33,13 @@ function Making(): ReactNode {
 export function FilesSection(): ReactNode {
   const { site, schemeId } = useSite();
   const isBusy = useHandover((hand) => hand.making !== null);
-  const [stakes, setStakes] = useState<StakeChoices>({});
-  const without = useHandover((hand) => hand.leftOut);
-  const choices: HandoverChoices = { stakes, page: { without } };
+  const chosen = useHandover((hand) => hand.stakes);
+  // What was picked on another site, or of a point that is gone, is no pick here.
+  const marks = usablePair(site, chosen.marks);
+  const stakes: StakeChoices =
+    marks === chosen.marks ? chosen : { ...without(chosen, "marks"), ...(marks && { marks }) };
+  const leftOut = useHandover((hand) => hand.leftOut);
+  const choices: HandoverChoices = { stakes, page: { without: leftOut } };
   const make = (ids: readonly string[]): void => void saveFiles(site, schemeId, ids, choices);
   return (
     <>
@@ -60,7 +64,7 @@ export function FilesSection(): ReactNode {
           </li>
         ))}
       </ul>
-      <StakeFields value={stakes} onChange={setStakes} />
+      <StakeFields value={stakes} onChange={setOut} />
       <div className="tools">
         <button
           type="button"

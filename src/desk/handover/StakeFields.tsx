@@ -1,11 +1,11 @@
+import { useState } from "react";
 import type { ReactNode } from "react";
 import type { StakeChoices } from "../../handover/index.js";
 import { length } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import { ChoiceField } from "../fields/ChoiceField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useSite } from "../useSite.js";
-import { withMark } from "./stakeMarks.js";
+import { StakeMarks } from "./StakeMarks.js";
 
 const says = words.handing.stakes;
 
@@ -14,24 +14,12 @@ interface StakeFieldsProps {
   onChange: (value: StakeChoices) => void;
 }
 
-/** The choice that leaves the pair to the program. */
-const BEST = "";
-
 /** How the points are set out; all of it may be left as it is. */
 export function StakeFields({ value, onChange }: StakeFieldsProps): ReactNode {
-  const { site } = useSite();
-  const choices = [
-    { id: BEST, name: says.best },
-    ...site.survey.points.map(({ id, note }) => ({ id, name: says.point(id, note ?? "") })),
-  ];
-  const mark = (place: 0 | 1): string => {
-    const chosen = value.marks?.[place];
-    return chosen !== undefined && "point" in chosen ? chosen.point : BEST;
-  };
-  const choose = (place: 0 | 1, id: string): void =>
-    onChange(withMark(value, place, id === BEST ? null : id, site));
+  const { site, estimate } = useSite();
+  const [isOpen, setOpen] = useState(false);
   return (
-    <details className="stake-fields">
+    <details className="stake-fields" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{says.title}</summary>
       <MeasureField
         label={says.offset}
@@ -55,20 +43,7 @@ export function StakeFields({ value, onChange }: StakeFieldsProps): ReactNode {
         onCommit={(interval) => onChange({ ...value, interval })}
         onClear={() => onChange(without(value, "interval"))}
       />
-      <ChoiceField
-        label={says.first}
-        name="stake-first"
-        value={mark(0)}
-        choices={choices}
-        onChoose={(id) => choose(0, id)}
-      />
-      <ChoiceField
-        label={says.second}
-        name="stake-second"
-        value={mark(1)}
-        choices={choices}
-        onChoose={(id) => choose(1, id)}
-      />
+      {isOpen && estimate !== null && <StakeMarks {...{ value, estimate, onChange }} />}
     </details>
   );
 }

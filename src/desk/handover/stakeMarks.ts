@@ -1,32 +1,24 @@
-import type { StakeChoices } from "../../handover/index.js";
-import type { Site } from "../../site/index.js";
+import type { MarkChoice, MarkOffer, StakeChoices } from "../../handover/index.js";
+
+/** A mark as one word, for a list in the page. */
+export const markKey = (choice: MarkChoice): string => JSON.stringify(choice);
 
 /**
- * The choices with one of the two marks put to a survey point; null, or the point that the other mark
- * has, leaves the pair to the program. A first choice takes the point farthest from it as the other,
- * since distances from marks close together cross badly.
+ * The choices with one of the two marks picked; null leaves the pair to the program. The other mark
+ * stays what it is, picked or chosen by the program; one that is picked twice changes places.
  */
 export function withMark(
   value: StakeChoices,
   place: 0 | 1,
-  id: string | null,
-  site: Site,
+  choice: MarkChoice | null,
+  { used }: Pick<MarkOffer, "used">,
 ): StakeChoices {
   const rest: StakeChoices = Object.fromEntries(
     Object.entries(value).filter(([name]) => name !== "marks"),
   );
-  const { points } = site.survey;
-  const chosen = points.find((point) => point.id === id);
-  if (chosen === undefined) return rest;
-  const kept = value.marks?.[place === 0 ? 1 : 0];
-  const far = points.reduce((best, point) =>
-    apart(point, chosen) > apart(best, chosen) ? point : best,
-  );
-  const other = kept ?? { point: far.id };
-  if ("point" in other && other.point === chosen.id) return rest;
-  const mark = { point: chosen.id };
-  return { ...rest, marks: place === 0 ? [mark, other] : [other, mark] };
+  if (choice === null || used === null) return rest;
+  const [first, second] = used.pair.map((mark) => mark.choice) as [MarkChoice, MarkChoice];
+  const [same, other] = place === 0 ? [first, second] : [second, first];
+  const kept = markKey(other) === markKey(choice) ? same : other;
+  return { ...rest, marks: place === 0 ? [choice, kept] : [kept, choice] };
 }
-
-const apart = (a: { x: number; y: number }, b: { x: number; y: number }): number =>
-  Math.hypot(a.x - b.x, a.y - b.y);

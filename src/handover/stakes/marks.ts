@@ -40,6 +40,10 @@ export function marksOf(site: Site): Mark[] {
   return [...points, ...corners];
 }
 
+/** Whether a choice names a mark of the site. */
+export const hasMark = (site: Site, choice: MarkChoice): boolean =>
+  marksOf(site).some((mark) => JSON.stringify(mark.choice) === JSON.stringify(choice));
+
 /** The mark that a choice names. Throws, for a person to read, where the site has none such. */
 export function markOf(site: Site, choice: MarkChoice): Mark {
   const wanted = JSON.stringify(choice);
@@ -60,9 +64,11 @@ export function markPair(
 ): readonly [Mark, Mark] | null {
   if (picked === undefined) return bestPair(candidates(site, stakes), stakes);
   const pair = [markOf(site, picked[0]), markOf(site, picked[1])] as const;
-  if (apart(pair[0].at, pair[1].at) < SAME) throw new Error(words.stakes.sameMark);
+  if (isOnePlace(...pair)) throw new Error(words.stakes.sameMark);
   return pair;
 }
+
+export const isOnePlace = (a: Mark, b: Mark): boolean => apart(a.at, b.at) < SAME;
 
 const apart = ([ax, ay]: PlanPoint, [bx, by]: PlanPoint): number => Math.hypot(bx - ax, by - ay);
 
@@ -75,13 +81,64 @@ function candidates(site: Site, stakes: readonly PlanPoint[]): Mark[] {
   const marked = all.filter(({ choice }) =>
     "point" in choice ? STAYS.test(notes.get(choice.point) ?? "") : lots.has(choice.limit),
   );
-  const usable = unlike(
-    marked.length >= 2 ? marked : all.filter(({ choice }) => "point" in choice),
-  );
+  const usable = marked.length >= 2 ? marked : all.filter(({ choice }) => "point" in choice);
+  // Few enough of a large survey that each can be held against the others.
+  const near = nearest(usable, stakes).slice(0, 4 * MOST_TRIED);
+  return unlike(near).slice(0, MOST_TRIED);
+}
+
+/** Marks by how near they are to the middle of the stakes. */
+function nearest(marks: readonly Mark[], stakes: readonly PlanPoint[]): Mark[] {
   const middle = (axis: 0 | 1): number =>
     stakes.reduce((sum, at) => sum + at[axis], 0) / Math.max(1, stakes.length);
   const centre: PlanPoint = [middle(0), middle(1)];
-  return usable.sort((a, b) => apart(a.at, centre) - apart(b.at, centre)).slice(0, MOST_TRIED);
+  return marks.toSorted((a, b) => apart(a.at, centre) - apart(b.at, centre));
+}
+
+/** Marks in a list that is still read through. */
+const MOST_OFFERED = 16;
+
+/**
+ * The marks to choose from: those that stay in the ground (else survey points), the nearest to the
+ * stakes, and those that are chosen or asked for beside them. By name.
+ */
+export function offeredMarks(
+  site: Site,
+  stakes: readonly PlanPoint[],
+  beside: readonly MarkChoice[],
+): Mark[] {
+  const near = candidates(site, stakes).slice(0, MOST_OFFERED);
+  const known = new Set(near.map(({ choice }) => JSON.stringify(choice)));
+  const wanted = new Set(beside.map((choice) => JSON.stringify(choice)));
+  const more = marksOf(site).filter(({ choice }) => {
+    const key = JSON.stringify(choice);
+    return wanted.has(key) && !known.has(key);
+  });
+  return [...near, ...more].toSorted((a, b) =>
+    a.name.localeCompare(b.name, "en", { numeric: true }),
+  );
+}
+
+/** How well two marks fix the stakes. */
+export interface PairJudged {
+  pair: readonly [Mark, Mark];
+  /** Degrees at which the arcs of the worst stake cross, at most 90. */
+  worst: number;
+  /** Stakes whose arcs cross at less than `FLATTEST`. */
+  flat: number;
+  /** m of the longest tape. */
+  longest: number;
+}
+
+export function judgedPair(pair: readonly [Mark, Mark], stakes: readonly PlanPoint[]): PairJudged {
+  const [a, b] = pair;
+  const angles = stakes.map((at) => crossing(a.at, b.at, at));
+  return {
+    pair,
+    worst: angles.reduce((least, angle) => Math.min(least, angle), 90),
+    flat: angles.filter((angle) => angle < FLATTEST).length,
+    longest: Math.max(farthest(a.at, stakes), farthest(b.at, stakes)),
+  };
 }
 
 /** Of marks at one place the first. */

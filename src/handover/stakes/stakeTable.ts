@@ -81,10 +81,10 @@ function stakeRow(out: StakeOut, stake: Stake, next: Stake | undefined): Cell[] 
   const { number } = metrics(job);
   const { at, ground, grade } = stake;
   const earth = earthOf(job, at);
-  const cut = ground === null || grade === null ? null : ground - grade;
   return [
     ...[stake.name, workName(job, stake.work), words.stakes.kinds[stake.kind]],
-    ...[number(at[0]), number(at[1]), number(ground), number(grade), number(cut)],
+    ...[number(at[0]), number(at[1]), number(ground), number(grade)],
+    cutCell(number(ground), number(grade)),
     number(stake.station),
     ...(marks === null ? [] : markCells(out, marks, at)),
     ...(earth === null ? [] : [degrees(earth.latitude), degrees(earth.longitude)]),
@@ -93,6 +93,15 @@ function stakeRow(out: StakeOut, stake: Stake, next: Stake | undefined): Cell[] 
     faults(out, stake).join("; "),
   ];
 }
+
+/** Ground less what is dug to, as each is written: so it comes out again with a pencil. */
+function cutCell(ground: Cell, to: Cell): Cell {
+  if (!isNumber(ground) || !isNumber(to)) return null;
+  return { number: Number((ground.number - to.number).toFixed(3)) };
+}
+
+const isNumber = (cell: Cell): cell is { number: number } =>
+  typeof cell === "object" && cell !== null && "number" in cell;
 
 /** Degrees to a seventh decimal: a centimetre. */
 const degrees = (value: number): Cell => ({ number: Number(value.toFixed(7)) });
@@ -133,6 +142,7 @@ function notes({ job, marks, offset }: StakeOut): string[] {
     ...(marks === null ? [] : [said.levelTape, said.twoPlaces]),
     said.offsetRule(long(offset)),
     said.gradeRule,
+    said.fromGround,
     said.rounded(long(STAKE_TOLERANCE)),
     job.site.place === undefined ? said.notOnEarth : said.receiver,
     said.datum,
@@ -145,12 +155,11 @@ export function stationRows({ job, groups }: StakeOut): Cell[][] {
   const { unit, number } = metrics(job);
   const rows = pipesAtStakes(job, groups).map(({ pipe, stake, invert }): Cell[] => {
     const { ground, grade, stationKind } = stake;
-    const down = (to: number | null): number | null =>
-      ground === null || to === null ? null : ground - to;
+    const down = (to: number | null): Cell => cutCell(number(ground), number(to));
     return [
       ...[pipe.name, stake.name, number(stake.station), said.at[stationKind ?? "interval"]],
-      ...[number(ground), number(invert), number(down(invert))],
-      ...[number(grade), number(down(grade))],
+      ...[number(ground), number(invert), down(invert)],
+      ...[number(grade), down(grade)],
     ];
   });
   return [
@@ -160,15 +169,16 @@ export function stationRows({ job, groups }: StakeOut): Cell[][] {
     ],
     ...rows,
     [],
+    [said.fromGround],
     [said.datum],
   ];
 }
 
-/** "cut 2.10 m" or "fill 0.30 m" at a stake; empty where there is no grade. */
+/** "cut 2.10 m" or "grade 0.30 m above the ground" at a stake; empty where there is no grade. */
 export function cutWords({ site: { units } }: HandoverJob, { ground, grade }: Stake): string {
   if (ground === null || grade === null) return "";
   const depth = elevation.print(Math.abs(ground - grade), units);
-  return ground >= grade ? words.stakes.cutBy(depth) : words.stakes.fillBy(depth);
+  return ground >= grade ? words.stakes.cutBy(depth) : words.stakes.aboveBy(depth);
 }
 
 /** Meters with three decimals and a point, whatever the site's units: what GPX asks for. */

@@ -126,8 +126,14 @@ describe("what is set out", () => {
     expect(Number(start?.[5])).toBeCloseTo(733.367088 / FOOT, 2);
     const end = rows.find((row) => row[0] === "House drain, 4 in" && row[3] === "end");
     expect(Number(end?.[5])).toBeCloseTo(733.202496 / FOOT, 2);
-    // ground less invert, each rounded to a hundredth
-    expect(Number(end?.[6])).toBeCloseTo(Number(end?.[4]) - Number(end?.[5]), 1);
+    // With a pencil: ground less invert, ground less floor, as they are written.
+    const piped = rows.filter((row) => row.length > 5 && Number.isFinite(Number(row[4])));
+    expect(piped.length).toBeGreaterThan(20);
+    for (const row of piped) {
+      const [ground = NaN, invert = NaN, cut, floor = NaN, cutToFloor] = row.slice(4).map(Number);
+      expect(cut).toBeCloseTo(ground - invert, 9);
+      expect(cutToFloor).toBeCloseTo(ground - floor, 9);
+    }
   });
 
   it("leads back to each stake from two marks by the side, and fixes none badly by its own pair", () => {

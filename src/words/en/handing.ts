@@ -67,9 +67,17 @@ export const handing = {
     interval: "Between pipe stations",
     first: "First mark",
     second: "Second mark",
-    best: "the pair that crosses best",
-    point: (id: string, note: string) => (note === "" ? `point ${id}` : `point ${id}, ${note}`),
-    same: "Choose two different marks.",
+    best: "chosen for you",
+    marksSay:
+      "Two things that stay in the ground, from which you tape. A survey point that is picked in the picture is in both lists.",
+    used: (a: string, b: string, worst: string, longest: string) =>
+      `${a} and ${b}: the arcs of the worst stake cross at ${worst}°, the longest tape is ${longest}.`,
+    flat: (flat: number, of: number, flattest: number) =>
+      `At ${flat} of ${of} stakes the arcs cross at less than ${flattest}°, nearly in line: a slip of the tape moves such a stake by three times as much or more (common practice, no source).`,
+    better: (a: string, b: string, worst: string, longest: string) =>
+      `Better: ${a} and ${b}, at worst ${worst}°, longest tape ${longest}.`,
+    takeBetter: "Take the better pair",
+    noMarks: "There are no two marks to tape from.",
   },
   message: {
     title: "A message to a supplier",

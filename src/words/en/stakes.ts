@@ -6,8 +6,8 @@ export const stakes = {
     top: "Top of the dig, at daylight",
     corner: "Corner",
     centre: "Centre line",
-    left: "Offset, left",
-    right: "Offset, right",
+    left: "Offset, left as stations rise",
+    right: "Offset, right as stations rise",
   },
   stake: "Stake",
   work: "Work",
@@ -16,7 +16,7 @@ export const stakes = {
   north: (unit: string) => `North, ${unit}`,
   ground: (unit: string) => `Ground, ${unit}`,
   grade: (unit: string) => `Grade, ${unit}`,
-  cut: (unit: string) => `Cut to grade (fill below 0), ${unit}`,
+  cut: (unit: string) => `Cut to grade (below 0: grade is above the ground), ${unit}`,
   station: (unit: string) => `Station, ${unit}`,
   fromMark: (mark: string, unit: string) => `From ${mark}, ${unit}`,
   side: (a: string, b: string) => `Side, looking from ${a} to ${b}`,
@@ -40,9 +40,11 @@ export const stakes = {
   twoPlaces:
     "The arcs of two distances cross in two places: the side says which. Check each stake by its distance to the next.",
   offsetRule: (offset: string) =>
-    `Offset stakes stand ${offset} to each side of a trench's centre line, looking along its path; at a bend, along the line that halves it.`,
+    `Offset stakes stand ${offset} to each side of a trench's centre line, left and right as seen by someone who walks it from its stake 1 on; at a bend, along the line that halves it.`,
   gradeRule:
-    "Grade is the floor of the dig at floor corners and centre lines, the finished top of a pad, the underside of a bed or building at its corners. Ground is as found, before any work; cut is ground less grade.",
+    "Grade is the floor of the dig at floor corners and centre lines, and beside an offset stake; the finished top of a pad, the underside of a bed or building at its corners. Ground is as found, before any work; cut is ground less grade.",
+  fromGround:
+    "Cuts count down from the ground as it was surveyed, between whose points it is only reckoned. They do not count from the top of a stake: level each stake, and write the cut from its mark, before anyone digs by it.",
   rounded: (tolerance: string) =>
     `Corners that lie less than ${tolerance} off the line between their neighbours are left out.`,
   notOnEarth:
@@ -61,7 +63,7 @@ export const stakes = {
   trackName: (work: string, what: string) => `${work}, ${what}`,
   described: (work: string, what: string) => `${work}: ${what}`,
   cutBy: (depth: string) => `cut ${depth}`,
-  fillBy: (depth: string) => `fill ${depth}`,
+  aboveBy: (depth: string) => `grade ${depth} above the ground`,
   sameMark: "the two marks are one place; pick two different ones",
   noMark: (name: string) => `the site has no mark ${name}; pick another`,
 };
