@@ -30,6 +30,20 @@ describe("a flow", () => {
     expect(sheets.flatMap((marks) => textsOf(marks).map(({ text }) => text))).toEqual(names);
   });
 
+  it("lets the columns of the last sheet end level, with the table's head on each", () => {
+    const head = item("head");
+    const rows = Array.from({ length: 16 }, (_each, i) => item(`row ${i}`, { again: [head] }));
+    const last = textsOf(flowSheets([head, ...rows], ROOM, 2).at(-1)!);
+    const downEach = [...new Set(last.map(({ at }) => at[0]))].map((x) =>
+      last.filter(({ at }) => at[0] === x).map(({ text }) => text),
+    );
+    // 6 a column: head and 11 rows (a second head) on the first sheet, 6 rows on the last.
+    expect(downEach).toEqual([
+      ["head", "row 10", "row 11", "row 12"],
+      ["head", "row 13", "row 14", "row 15"],
+    ]);
+  });
+
   it("takes a heading along to what it heads", () => {
     const items = [
       ...["a", "b", "c", "d", "e"].map((name) => item(name)),

@@ -23,49 +23,58 @@ export function columnWidth(room: Room, columns: number): number {
   return (room.width - GUTTER * (columns - 1)) / columns;
 }
 
-/** Shares of the room's height that are tried for a sheet whose columns could end level. */
+/** Shares of the room's height that are tried for the last sheet, whose columns could end level. */
 const LEVELS = [0.4, 0.5, 0.6, 0.7, 0.76, 0.82, 0.88, 0.94];
 
 /**
- * The items down the columns of as many sheets as they take: the marks of each sheet. Where one
- * sheet is enough, its columns end about level.
+ * The items down the columns of as many sheets as they take: the marks of each sheet. The columns of
+ * the last sheet end about level.
  */
 export function flowSheets(items: readonly FlowItem[], room: Room, columns: number): Mark[][] {
-  const whole = flowWithin(items, room, columns);
-  if (whole.length !== 1 || columns === 1) return whole;
+  const { sheets, lastBegins } = flowWithin(blocksOf(items), room, columns);
+  const last = blocksOf(items).slice(lastBegins);
+  if (columns === 1 || last.length === 0) return sheets;
   for (const share of LEVELS) {
-    const level = flowWithin(items, { ...room, height: share * room.height }, columns);
-    if (level.length === 1) return level;
+    const level = flowWithin(last, { ...room, height: share * room.height }, columns).sheets;
+    if (level.length === 1) return [...sheets.slice(0, -1), ...level];
   }
-  return whole;
+  return sheets;
 }
 
-function flowWithin(items: readonly FlowItem[], room: Room, columns: number): Mark[][] {
+/** The sheets, and the place of the block that the last of them begins with. */
+function flowWithin(
+  blocks: readonly FlowItem[][],
+  room: Room,
+  columns: number,
+): { sheets: Mark[][]; lastBegins: number } {
   const step = columnWidth(room, columns) + GUTTER;
   const sheets: Mark[][] = [];
   let column = -1;
   let down = 0;
+  let lastBegins = 0;
   const place = (item: FlowItem): void => {
     const left = room.left + (column % columns) * step;
     sheets.at(-1)!.push(...item.draw(left, room.top + down));
     down += item.height;
   };
-  const nextColumn = (first: FlowItem): void => {
+  const nextColumn = (first: FlowItem, index: number): void => {
     column++;
     down = 0;
-    if (column % columns === 0) sheets.push([]);
+    if (column % columns === 0) {
+      sheets.push([]);
+      lastBegins = index;
+    }
     for (const item of first.again ?? []) place(item);
   };
-  for (const block of blocksOf(items)) {
-    const [first] = block;
-    if (first === undefined) continue;
+  for (const [index, block] of blocks.entries()) {
+    const first = block[0]!;
     const height = block.reduce((sum, item) => sum + item.height, 0);
     if (column < 0 || first.breaks === true || (down > 0 && down + height > room.height + 1e-6)) {
-      nextColumn(first);
+      nextColumn(first, index);
     }
     for (const item of block) place(item);
   }
-  return sheets;
+  return { sheets, lastBegins };
 }
 
 /** Items that are tied together, as one. */

@@ -34,16 +34,29 @@ interface SetColumn extends TableColumn {
 const APART = 1.1;
 /** A table of no more rows is not parted. */
 const KEPT_WHOLE = 7;
-/** Above and below the words of a row, in bodies. */
-const PAD = 0.32;
+/** Above and below the words of a row, in bodies: as it reads best, and the least. */
+export const ROOMY = 0.32;
+export const TIGHT = 0.16;
 const FAINT = { width: 0.18, color: "#8a8a8a" };
 
-/** The table as items of a flow. @param size height of the letters' body, mm */
-export function tableItems(table: Table, size: number, width: number): FlowItem[] {
+/** How a table is set, mm; the pad in bodies. */
+interface Setting {
+  size: number;
+  width: number;
+  pad: number;
+}
+
+/**
+ * The table as items of a flow.
+ * @param size height of the letters' body, mm
+ * @param pad above and below the words of a row, in bodies
+ */
+export function tableItems(table: Table, size: number, width: number, pad = ROOMY): FlowItem[] {
   const { title, rows } = table;
+  const set = { size, width, pad };
   const columns = setColumns(table, size, width);
   const isHeaded = columns.some(({ head }) => head !== "");
-  const head = isHeaded ? [headRow(columns, size, width)] : [];
+  const head = isHeaded ? [headRow(columns, set)] : [];
   const titled = (text: string): FlowItem[] => [headingItem(text, size, width), ...head];
   const opening = title === undefined ? head : titled(title);
   const again = title === undefined ? head : titled(texts.sheets.goesOn(title));
@@ -51,12 +64,11 @@ export function tableItems(table: Table, size: number, width: number): FlowItem[
     ...opening,
     ...rows.map((row, i): FlowItem => {
       const last = i === rows.length - 1;
-      const set =
-        row.kind === "group" ? groupRow(row, size, width) : cellsRow(row, columns, size, width);
+      const item = row.kind === "group" ? groupRow(row, set) : cellsRow(row, columns, set);
       // What follows a table stands a little off.
       const tied =
-        !last && (set.tied === true || rows.length <= KEPT_WHOLE || i === rows.length - 2);
-      return { ...set, height: set.height + (last ? 1.6 * size : 0), tied, again };
+        !last && (item.tied === true || rows.length <= KEPT_WHOLE || i === rows.length - 2);
+      return { ...item, height: item.height + (last ? 1.6 * size : 0), tied, again };
     }),
   ];
 }
@@ -94,10 +106,10 @@ function setColumns(table: Table, size: number, width: number): SetColumn[] {
   });
 }
 
-function headRow(columns: readonly SetColumn[], size: number, width: number): FlowItem {
+function headRow(columns: readonly SetColumn[], { size, width, pad }: Setting): FlowItem {
   const cells = columns.map(({ head, width: room }) => wrapText(head, "strong", size, room));
   const lines = Math.max(1, ...cells.map(({ length }) => length));
-  const height = size * (LEADING * lines + 2 * PAD);
+  const height = size * (LEADING * lines + 2 * pad);
   return {
     height,
     tied: true,
@@ -110,7 +122,7 @@ function headRow(columns: readonly SetColumn[], size: number, width: number): Fl
             line,
             column,
             left,
-            top + size * (PAD + 0.9 + LEADING * (first + j)),
+            top + size * (pad + 0.9 + LEADING * (first + j)),
             size,
             "strong",
           ),
@@ -124,20 +136,19 @@ function headRow(columns: readonly SetColumn[], size: number, width: number): Fl
 function cellsRow(
   { cells, kind }: TableRow,
   columns: readonly SetColumn[],
-  size: number,
-  width: number,
+  { size, width, pad }: Setting,
 ): FlowItem {
   const face = kind === "sum" ? "strong" : "text";
   const set = columns.map((column, i) => wrapText(cells[i] ?? "", face, size, column.width + 1e-6));
   const lines = Math.max(1, ...set.map(({ length }) => length));
-  const height = size * (LEADING * lines + 2 * PAD);
+  const height = size * (LEADING * lines + 2 * pad);
   return {
     height,
     draw: (left, top) => [
       ...(kind === "sum" ? [rule(left, top, left + width, top, PENS.thin)] : []),
       ...columns.flatMap((column, i) =>
         set[i]!.map((line, j) =>
-          cellWords(line, column, left, top + size * (PAD + 0.9 + LEADING * j), size, face),
+          cellWords(line, column, left, top + size * (pad + 0.9 + LEADING * j), size, face),
         ),
       ),
       rule(left, top + height, left + width, top + height, FAINT),
@@ -145,13 +156,16 @@ function cellsRow(
   };
 }
 
-function groupRow({ cells }: TableRow, size: number, width: number): FlowItem {
-  const height = size * (LEADING + 2 * PAD + 0.5);
+function groupRow({ cells }: TableRow, { size, width, pad }: Setting): FlowItem {
+  const lines = wrapText(cells[0] ?? "", "strong", size, width);
+  const height = size * (LEADING * lines.length + 2 * pad + 0.5);
   return {
     height,
     tied: true,
     draw: (left, top) => [
-      words(cells[0] ?? "", [left, top + size * (PAD + 1.4)], "strong", size),
+      ...lines.map((line, i) =>
+        words(line, [left, top + size * (pad + 1.4 + LEADING * i)], "strong", size),
+      ),
       rule(left, top + height, left + width, top + height, FAINT),
     ],
   };

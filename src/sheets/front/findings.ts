@@ -16,39 +16,32 @@ export function findingSheets(job: SheetJob, room: RoomOf): SheetContent[] {
   );
   const open = ranked.filter(({ accepted }) => accepted === undefined);
   const taken = ranked.filter(({ accepted }) => accepted !== undefined);
-  return listSheets(
-    job,
-    room,
-    "findings",
-    says.findings,
-    [
-      ...(open.length === 0 ? [says.noneOpen] : [findingTable(job, says.open, open)]),
-      ...(taken.length === 0 ? [] : [findingTable(job, says.taken, taken)]),
-    ],
-    1,
-  );
+  return listSheets(job, room, "findings", says.findings, [
+    ...(open.length === 0 ? [says.noneOpen] : [findingTable(job, says.open, open)]),
+    ...(taken.length === 0 ? [] : [findingTable(job, says.taken, taken)]),
+  ]);
 }
 
 function findingTable(job: SheetJob, title: string, findings: readonly Finding[]): Table {
   return {
     title,
     columns: [
-      { head: says.level, share: 1.1 },
-      { head: says.where, share: 1.6 },
-      { head: says.text, share: 7 },
-      { head: says.source, share: 3.2 },
+      { head: says.where, share: 1 },
+      { head: says.text, share: 6 },
     ],
-    rows: findings.map(({ level, where, text, source, accepted }): TableRow => {
-      const who = [accepted?.by, accepted?.on].filter((part) => part !== undefined).join(", ");
-      const reason = accepted === undefined ? "" : ` ${says.reason(who, accepted.reason)}`;
-      return {
-        cells: [
-          words.book.findings.levels[level],
-          nameOfPlace(job, where),
-          `${text}${reason}`,
-          source,
-        ],
-      };
+    rows: RANKS.flatMap((rank): TableRow[] => {
+      const ranked = findings.filter(({ level }) => level === rank);
+      if (ranked.length === 0) return [];
+      return [
+        { kind: "group", cells: [words.book.findings.levels[rank]] },
+        ...ranked.map((finding) => findingRow(job, finding)),
+      ];
     }),
   };
+}
+
+function findingRow(job: SheetJob, { where, text, source, accepted }: Finding): TableRow {
+  const who = [accepted?.by, accepted?.on].filter((part) => part !== undefined).join(", ");
+  const reason = accepted === undefined ? "" : ` ${says.reason(who, accepted.reason)}`;
+  return { cells: [nameOfPlace(job, where), `${says.textAndSource(text, source)}${reason}`] };
 }

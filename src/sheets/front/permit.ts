@@ -4,6 +4,7 @@ import { distance } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { listSheets } from "../lists/listSheets.js";
 import type { RoomOf, SheetContent, SheetJob } from "../paper.js";
+import { proseColumns } from "../prose.js";
 import type { Table, TableRow } from "../table.js";
 import type { Listed } from "./cover.js";
 import { nameOfPlace } from "./placeNames.js";
@@ -56,20 +57,24 @@ export function permitSheets(
   const notes = [words.permit.paper.summary(present, asked), words.permit.list.source(source)];
   if (listed.some(({ partial }) => partial)) notes.push(says.partial);
   const setbacks = setbackTable(job);
-  return listSheets(job, room, "permit", says.permit, [
-    ...notes,
-    listTable(job, listed),
-    ...(setbacks.rows.length === 0 ? [] : [setbacks]),
-  ]);
+  const columns = proseColumns(job.paper);
+  return listSheets(
+    job,
+    room,
+    "permit",
+    says.permit,
+    [...notes, listTable(job, listed), ...(setbacks.rows.length === 0 ? [] : [setbacks])],
+    [columns, columns + 1],
+  );
 }
 
 function listTable({ estimate }: SheetJob, listed: readonly Listed[]): Table {
   return {
     columns: [
-      { head: says.item, share: 4 },
+      { head: says.item, share: 3.7 },
       { head: says.stands, share: 2 },
-      { head: says.why, share: 5 },
-      { head: says.onSheets, share: 1.4 },
+      { head: says.why, share: 5.3 },
+      { head: says.onSheets, share: 1.7 },
     ],
     rows: estimate.permit.groups.flatMap(({ title, items }): TableRow[] => [
       { kind: "group", cells: [title] },
@@ -94,19 +99,33 @@ function itemRow(item: ChecklistItem, listed: readonly Listed[]): TableRow {
   };
 }
 
-/** "2, 4" and the like; empty where no sheet of the set shows it. */
+/** "2, 4–6" and the like; empty where no sheet of the set shows it. */
 function sheetsShowing(item: string, listed: readonly Listed[]): string {
   const on = SHOWN_ON[item] ?? [];
   if (on === "every") return says.everySheet;
-  return listed
-    .filter(({ id }) => on.some((begin) => id.startsWith(begin)))
-    .map(({ number, partial }) => (partial ? says.partOf(number) : String(number)))
-    .join(", ");
+  return runsOf(listed.filter(({ id }) => on.some((begin) => id.startsWith(begin)))).join(", ");
+}
+
+/** Numbers that follow each other as one, "4–6"; a sheet that shows a part stands by itself. */
+function runsOf(sheets: readonly Listed[]): string[] {
+  const runs: { first: number; last: number; partial: boolean }[] = [];
+  for (const { number, partial } of sheets) {
+    const run = runs.at(-1);
+    if (run !== undefined && !run.partial && !partial && run.last === number - 1) run.last = number;
+    else runs.push({ first: number, last: number, partial });
+  }
+  return runs.map(({ first, last, partial }) => {
+    if (partial) return says.partOf(first);
+    return first === last ? String(first) : says.sheetsFromTo(first, last);
+  });
 }
 
 function setbackTable(job: SheetJob): Table {
   const { site, estimate } = job;
   const print = (value: number): string => distance.print(value, site.units);
+  const askedBy = ({ own, source }: (typeof estimate.setbacks)[number]): string =>
+    own ? says.own : source;
+  const sources = [...new Set(estimate.setbacks.map(askedBy))];
   return {
     title: says.setbacks,
     columns: [
@@ -114,16 +133,19 @@ function setbackTable(job: SheetJob): Table {
       { head: says.to, share: 2 },
       { head: says.there, figures: true },
       { head: says.asked, figures: true },
-      { head: says.source, share: 4 },
     ],
-    rows: estimate.setbacks.map((kept): TableRow => ({
-      cells: [
-        nameOfPlace(job, kept.work),
-        kept.toName,
-        kept.distance < kept.wanted ? says.tooNear(print(kept.distance)) : print(kept.distance),
-        print(kept.wanted),
-        kept.own ? says.own : kept.source,
-      ],
-    })),
+    rows: sources.flatMap((source): TableRow[] => [
+      { kind: "group", cells: [says.askedBy(source)] },
+      ...estimate.setbacks
+        .filter((kept) => askedBy(kept) === source)
+        .map(({ work, toName, distance: there, wanted }): TableRow => ({
+          cells: [
+            nameOfPlace(job, work),
+            toName,
+            there < wanted ? says.tooNear(print(there)) : print(there),
+            print(wanted),
+          ],
+        })),
+    ]),
   };
 }

@@ -33,7 +33,7 @@ export const costSheets: SheetMaker = (job, room) => {
     ...(demo === 0 ? [] : [own.demo(plainNumber(demo, 0), plainNumber(lines.length, 0))]),
     own.range,
   ];
-  return listSheets(job, room, "cost", own.cost, [costTable(job), ...notes], 1);
+  return listSheets(job, room, "cost", own.cost, [costTable(job), ...notes], [1]);
 };
 
 function costTable({ site, estimate: { cost } }: SheetJob): Table {

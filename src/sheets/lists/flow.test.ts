@@ -32,6 +32,13 @@ describe("the sheet of flow, pump and tanks", () => {
     expect(pipes.length + pressure.length).toBeGreaterThan(0);
   });
 
+  it("gives a drain the diameter that its flow is reckoned with, and who says so once", () => {
+    const alder = sheetsFrom(flowSheets, jobOf(siteOf("alder-flat"), "letter"));
+    const texts = alder.flatMap(textsOf).map(({ text }) => text);
+    expect(texts).toContain("4.03 in"); // 4.026 in: ASTM D1785, Schedule 40
+    expect(texts.filter((text) => text.startsWith("Least fall: "))).toHaveLength(1);
+  });
+
   it("is none where nothing flows", () => {
     const { site } = job;
     const bare = { ...site, schemes: [{ id: "none", name: "Nothing yet", works: [] }] };

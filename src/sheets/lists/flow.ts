@@ -1,5 +1,5 @@
 /** What the office's engineer checks: design flow, sizes, drains, pumps, floats, empty tanks. */
-import type { PressureResult } from "../../estimate/index.js";
+import { boreSize, type PressureResult } from "../../estimate/index.js";
 import {
   area,
   dailyFlow,
@@ -12,7 +12,6 @@ import {
   minutes,
   pipeSlope,
   plainNumber,
-  size,
   velocity,
 } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -31,11 +30,12 @@ export const flowSheets: SheetMaker = (job, room) => {
   const tables = [
     ...(found.sizing.daily === undefined && found.pipes.length === 0 ? [] : [sizingTable(job)]),
     drainTable(job),
+    drainSources(job),
     ...found.pressure.flatMap((system) => [dutyTable(job, system), doseTable(job, system)]),
     floatTable(job),
-  ].filter(({ rows }) => rows.length > 0);
+  ].filter((part) => (typeof part === "string" ? part !== "" : part.rows.length > 0));
   if (tables.length === 0) return [];
-  return listSheets(job, room, "flow", own.title, [...tables, own.decides], 1);
+  return listSheets(job, room, "flow", own.title, [...tables, own.decides], [1, 2]);
 };
 
 const row = (...cells: string[]): TableRow => ({ cells });
@@ -73,11 +73,24 @@ function sizingTable({ site: { units }, estimate }: SheetJob): Table {
   );
 }
 
+const drainsOf = ({ estimate }: SheetJob): SheetJob["estimate"]["flow"]["pipes"] =>
+  estimate.flow.pipes.filter(({ service, field }) => service === "gravity" && !field);
+
+/** Who says what falls the drains need and how what they carry is reckoned; each once. */
+function drainSources(job: SheetJob): string {
+  const drains = drainsOf(job);
+  const each = (of: readonly (string | undefined)[]): string =>
+    [...new Set(of.filter((one) => one !== undefined))].join("; ");
+  const fall = each(drains.map(({ leastFall }) => leastFall?.source));
+  const full = each(drains.map(({ carries }) => carries?.full.source));
+  return [fall === "" ? "" : own.leastFallFrom(fall), full === "" ? "" : own.fullFrom(full)]
+    .filter((one) => one !== "")
+    .join(" ");
+}
+
 /** Every gravity drain against the fall that its size needs, and what it carries. */
-function drainTable({ site: { units }, estimate }: SheetJob): Table {
-  const drains = estimate.flow.pipes.filter(
-    ({ service, field }) => service === "gravity" && !field,
-  );
+function drainTable(job: SheetJob): Table {
+  const { units } = job.site;
   return {
     title: own.drains,
     columns: [
@@ -88,19 +101,17 @@ function drainTable({ site: { units }, estimate }: SheetJob): Table {
       { head: own.full, figures: true },
       { head: own.speed, figures: true },
       { head: own.peak, figures: true },
-      { head: own.source, share: 2 },
     ],
-    rows: drains.map(({ name, inside, flattest, leastFall, carries }) => {
+    rows: drainsOf(job).map(({ name, inside, flattest, leastFall, carries }) => {
       const peak = carries?.peak ?? null;
       return row(
         name,
-        size.print(inside, units),
+        boreSize(inside, units),
         pipeSlope.print(flattest.fall, units),
         leastFall === null ? NONE : pipeSlope.print(leastFall.value, units),
         carries === null ? NONE : flow.print(carries.full.value, units),
         carries === null ? NONE : velocity.print(carries.velocity.value, units),
         peak === null ? NONE : peak.over ? own.over : flow.print(peak.flow, units),
-        [leastFall?.source, carries?.full.source].filter((one) => one !== undefined).join("; "),
       );
     }),
   };

@@ -3,14 +3,15 @@ import { words } from "../../words/index.js";
 import { columnWidth, flowSheets, type FlowItem } from "../flow.js";
 import type { Room, RoomOf, SheetContent, SheetJob } from "../paper.js";
 import { bodySize, proseColumns, proseItem } from "../prose.js";
-import { tableItems, type Table } from "../table.js";
+import { ROOMY, tableItems, TIGHT, type Table } from "../table.js";
 
 /** What stands on a list sheet: tables, and paragraphs between them. */
 export type ListPart = Table | string;
 
 /**
- * The parts down the columns of as many sheets as they take; the first has the plain id, those after
- * it "id-2" and so on.
+ * The parts down the columns of as few sheets as they can be set on, of the numbers of columns that
+ * may be taken the first that does, and with roomy rows where that needs no sheet more. The first
+ * sheet has the plain id, those after it "id-2" and so on.
  */
 export function listSheets(
   { paper }: SheetJob,
@@ -18,15 +19,21 @@ export function listSheets(
   id: string,
   title: string,
   parts: readonly ListPart[],
-  columns = proseColumns(paper),
+  choices: readonly number[] = [proseColumns(paper)],
 ): SheetContent[] {
   const space = room([]);
   const size = bodySize(paper);
-  const width = columnWidth(space, columns);
-  const items = parts.flatMap((part) =>
-    typeof part === "string" ? [proseItem(part, size, width)] : tableItems(part, size, width),
-  );
-  return flowContents(id, title, items, space, columns);
+  const settings = choices.flatMap((columns) => [ROOMY, TIGHT].map((pad) => ({ pad, columns })));
+  const tried = settings.map(({ pad, columns }) => {
+    const width = columnWidth(space, columns);
+    const items = parts.flatMap((part) =>
+      typeof part === "string"
+        ? [proseItem(part, size, width)]
+        : tableItems(part, size, width, pad),
+    );
+    return flowContents(id, title, items, space, columns);
+  });
+  return tried.reduce((best, sheets) => (sheets.length < best.length ? sheets : best));
 }
 
 /** Items of a flow as sheets that hold no drawing. */

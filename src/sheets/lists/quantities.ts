@@ -46,6 +46,9 @@ const sumOf = (volumes: Readonly<Record<string, number>>): number =>
 
 const NONE = "–";
 
+const movesEarth = ({ cut, fill, daylight }: Estimate["works"][number]): boolean =>
+  daylight > 0 || sumOf(cut) > 0 || sumOf(fill) > 0;
+
 /** Own earth is dug again where it was put back before. */
 function dugName(site: Site, id: string): string {
   return id === NATIVE ? words.desk.earlierBackfill : nameOfMaterial(site, id);
@@ -63,7 +66,8 @@ function worksTable({ site, estimate }: SheetJob): Table {
       { head: says.deepest, figures: true },
       { head: says.floor, figures: true },
     ],
-    rows: estimate.works.map((work): TableRow => {
+    // What neither digs nor fills has nothing to say here.
+    rows: estimate.works.filter(movesEarth).map((work): TableRow => {
       const dug = work.daylight > 0;
       return {
         cells: [
@@ -217,7 +221,12 @@ function pipesTable({ site, estimate }: SheetJob): Table {
 function byWorkTable({ site, estimate }: SheetJob): Table {
   return {
     title: own.byWork,
-    columns: [{ head: own.what }, { head: own.volume, figures: true }],
+    columns: [
+      { head: own.outBank },
+      { head: own.volume, figures: true },
+      { head: own.inPlaceOf },
+      { head: own.volume, figures: true },
+    ],
     rows: estimate.works.flatMap((work): TableRow[] => {
       const rows = volumesOf(work, site.units, (id) => nameOfMaterial(site, id));
       return rows.length === 0 ? [] : [{ kind: "group", cells: [work.name] }, ...rows];
@@ -230,13 +239,15 @@ function volumesOf(
   units: SheetJob["site"]["units"],
   nameOf: (id: string) => string,
 ): TableRow[] {
-  const row = (name: string, volume: number): TableRow => ({
-    cells: [name, earthVolume.print(volume, units)],
-  });
-  return [
-    ...Object.entries(cut).map(([id, volume]) =>
-      row(id === NATIVE ? own.outAgain(nameOf(id)) : own.outOf(nameOf(id)), volume),
-    ),
-    ...Object.entries(fill).map(([id, volume]) => row(own.into(nameOf(id)), volume)),
+  const cells = (name: string, volume: number): [string, string] => [
+    name,
+    earthVolume.print(volume, units),
   ];
+  const out = Object.entries(cut).map(([id, volume]) =>
+    cells(id === NATIVE ? own.outAgain(nameOf(id)) : nameOf(id), volume),
+  );
+  const put = Object.entries(fill).map(([id, volume]) => cells(nameOf(id), volume));
+  return Array.from({ length: Math.max(out.length, put.length) }, (_row, i): TableRow => ({
+    cells: [...(out[i] ?? ["", ""]), ...(put[i] ?? ["", ""])],
+  }));
 }
