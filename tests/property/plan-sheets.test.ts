@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { ROOT } from "../../src/cli/prepare.mjs";
 import { textQuad } from "../../src/sheets/box.js";
 import { roomOf } from "../../src/sheets/frame.js";
-import { PAPERS, type PaperId, type TextMark } from "../../src/sheets/paper.js";
+import { PAPERS, type PaperId, type SheetContent, type TextMark } from "../../src/sheets/paper.js";
 import { overlap } from "../../src/sheets/quads.js";
 import { inRoom } from "../../src/sheets/plan/clip.js";
 import { excavationPlan, existingGround, layoutPlan } from "../../src/sheets/plan/index.js";
@@ -20,6 +20,7 @@ import { cutsOf } from "../../src/sheets/sections/cuts.js";
 import { schemeOf } from "../../src/estimate/index.js";
 import { readSite, type Site } from "../../src/site/index.js";
 import { elevation } from "../../src/units/index.js";
+import { present } from "../fixtures/present.js";
 
 const MAKERS = [
   { maker: "existing ground", make: existingGround },
@@ -52,19 +53,54 @@ describe.each(["alder-flat", "quarry-lane"])("plan sheets of %s", (name) => {
   const job = jobOf(site, "letter");
 
   it.each(KINDS)("$maker on $paper: in its room, no text over another", ({ paper, make }) => {
-    const sheet = sheetsFrom(make, { ...job, paper })[0]!;
-    const room = roomOf(paper, sheet.legend);
-    const outside = singles(sheet.marks).filter((mark) =>
-      reachOf(mark).some((spot) => !inRoom(room, spot, -0.01)),
+    for (const sheet of sheetsFrom(make, { ...job, paper })) {
+      const room = roomOf(paper, sheet.legend);
+      const outside = singles(sheet.marks).filter((mark) =>
+        reachOf(mark).some((spot) => !inRoom(room, spot, -0.01)),
+      );
+      expect(outside).toEqual([]);
+      const texts = textsOf(sheet);
+      expect(texts.length).toBeGreaterThan(20);
+      expect(overlapping(texts)).toEqual([]);
+      expect(Math.min(...texts.map(({ size }) => size))).toBeGreaterThanOrEqual(1.8);
+      expect(PLAN_SCALES[site.units]).toContain(sheet.scale);
+      const names = sheet.legend.map((row) => row.name);
+      expect(new Set(names).size).toBe(names.length);
+    }
+  });
+
+  it("works too small on the layout are drawn again by themselves, larger", () => {
+    const made = sheetsFrom(layoutPlan, job);
+    expect(made.map(({ id }) => id)).toEqual(["layout-plan", "works-plan"]);
+    const [layout, works] = made.map((sheet) => present(sheet.window));
+    expect(present(works).scale).toBeLessThan(present(layout).scale);
+    const rowsOf = (sheet: SheetContent | undefined): string[] =>
+      present(sheet).legend.map((row) => row.name);
+    const section = "Line of a section, with the way it looks";
+    expect(rowsOf(made[0])).toContain("Edge of the enlarged plan, on the next sheet");
+    expect(rowsOf(made[0])).not.toContain(section);
+    expect(rowsOf(made[1])).toContain(section);
+    // Everything at once is there where a person has moved the layout.
+    const [all] = sheetsFrom(layoutPlan, job, { "layout-plan": present(works) });
+    expect(rowsOf(all)).toContain(section);
+  });
+
+  it("distances kept stand by numbers in frames of their own, sections by letters", () => {
+    const layout = present(sheetsFrom(layoutPlan, job)[0]);
+    const numbered = textsOf(layout).filter(
+      ({ text, face }) => face === "strong" && /^\d+$/.test(text),
     );
-    expect(outside).toEqual([]);
-    const texts = textsOf(sheet);
-    expect(texts.length).toBeGreaterThan(20);
-    expect(overlapping(texts)).toEqual([]);
-    expect(Math.min(...texts.map(({ size }) => size))).toBeGreaterThanOrEqual(1.8);
-    expect(PLAN_SCALES[site.units]).toContain(sheet.scale);
-    const names = sheet.legend.map((row) => row.name);
-    expect(new Set(names).size).toBe(names.length);
+    const frames = singles(layout.marks).filter(
+      (mark) =>
+        mark.kind === "path" && mark.lines[0]?.length === 6 && mark.fill?.color === "#ffffff",
+    );
+    expect(frames.length).toBe(numbered.length);
+    const numbers = new Set(numbered.map(({ text }) => text));
+    expect(numbers.size).toBeGreaterThan(5);
+    // Each on the plan and in its table.
+    for (const number of numbers) {
+      expect(numbered.filter(({ text }) => text === number).length).toBe(2);
+    }
   });
 
   it("most elevations of the survey are written where the paper is large", () => {
@@ -77,7 +113,7 @@ describe.each(["alder-flat", "quarry-lane"])("plan sheets of %s", (name) => {
   });
 
   it("the layout plan marks both ends of every section", () => {
-    const texts = textsOf(sheetsFrom(layoutPlan, { ...job, paper: "a3" })[0]!);
+    const texts = sheetsFrom(layoutPlan, { ...job, paper: "a3" }).flatMap(textsOf);
     const written = new Set(texts.map(({ text }) => text));
     const scheme = schemeOf(site, job.schemeId);
     const cuts = cutsOf(site, scheme, job.estimate);

@@ -6,11 +6,14 @@ import { headMark, lineSample } from "./lineStyle.js";
 import { PENS, TYPE } from "./pens.js";
 import { RANK, WEIGHT, type PlanDrawing } from "./planDrawing.js";
 import { seatsAlong } from "./seats.js";
+import { tagMarks, taggedLine } from "./tag.js";
 
 export interface Dimension {
   from: PlanPoint;
   to: PlanPoint;
   text: string;
+  /** A number that stands in a frame before the text; absent for none. */
+  number?: string;
   pen: Pen;
   /** Heads at its ends; else none. */
   heads: boolean;
@@ -20,7 +23,7 @@ const HEAD = 1.8;
 
 /** Draws a dimension; false where nothing of it shows. */
 export function drawDimension(drawing: PlanDrawing, layer: string, dimension: Dimension): boolean {
-  const { pen } = dimension;
+  const { pen, number, text } = dimension;
   const [a, b] = [drawing.spot(dimension.from), drawing.spot(dimension.to)];
   const [line] = clipLine([a, b], drawing.frame.room);
   if (line === undefined) return false;
@@ -29,12 +32,14 @@ export function drawDimension(drawing: PlanDrawing, layer: string, dimension: Di
   drawing.keepOff(line, WEIGHT.usual);
   if (dimension.heads) drawing.put(layer, headsOf(drawing, a, b, pen));
   const lettering = {
-    ...{ lines: [dimension.text], size: TYPE.small, color: pen.color },
+    lines: [number === undefined ? text : taggedLine(number, text)],
+    ...{ size: TYPE.small, color: pen.color },
     face: pen === PENS.wrong ? ("strong" as const) : ("text" as const),
   };
   const seats = [0, 0.5, -0.5].flatMap((off) => seatsAlong([start, end], lettering, off, 9));
   const anchor: Spot = [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2];
-  drawing.label(RANK.figures, { ...lettering, seats, anchor, clear: 0.6, must: true });
+  const tag = number !== undefined && { tag: { number, text } };
+  drawing.label(RANK.figures, { ...lettering, ...tag, seats, anchor, clear: 0.6, must: true });
   return true;
 }
 
@@ -50,10 +55,11 @@ function headsOf({ frame: { room } }: PlanDrawing, a: Spot, b: Spot, { color }: 
   });
 }
 
-/** A sample of a dimension for the legend. */
-export function dimensionSample(pen: Pen, heads: boolean): Mark[] {
+/** A sample of a dimension for the legend; with the frame of its number where it has one. */
+export function dimensionSample(pen: Pen, heads: boolean, isNumbered = false): Mark[] {
   const ends = heads
     ? [headMark([9.3, 2], [1, 0], HEAD, pen), headMark([0.7, 2], [-1, 0], HEAD, pen)]
     : [];
-  return [...lineSample({ pen }), ...ends];
+  const number = isNumbered ? tagMarks([5, 2], "1", pen.color) : [];
+  return [...lineSample({ pen }), ...ends, ...number];
 }

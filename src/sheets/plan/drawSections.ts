@@ -1,6 +1,6 @@
 /** Where the sheets of sections cut the works: lines on the plan, with letters and the way one looks. */
 import type { Estimate } from "../../estimate/index.js";
-import type { Scheme, Site } from "../../site/index.js";
+import type { PlanPoint, Scheme, Site } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import type { Mark, Spot } from "../paper.js";
 import { cutsOf } from "../sections/cuts.js";
@@ -17,6 +17,11 @@ const BEYOND = 2;
 const AWAY = 2.2;
 const HEAD = 1.5;
 
+/** Where the lines of all sections begin and end, m. */
+export function sectionPlaces(site: Site, scheme: Scheme, estimate: Estimate): PlanPoint[] {
+  return cutsOf(site, scheme, estimate).flatMap(({ line }) => [...line]);
+}
+
 /** Draws the line of every section; an end that lies out of the room is left off. */
 export function drawSections(
   drawing: PlanDrawing,
@@ -29,7 +34,10 @@ export function drawSections(
     const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
     if (long === 0) continue;
     const u: Spot = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
-    if (drawing.lineOnPaper(texts.layers.sections, [from, to], { pen: LINE }).length === 0)
+    if (
+      drawing.lineOnPaper(texts.layers.sections, [from, to], { pen: LINE }, WEIGHT.light).length ===
+      0
+    )
       continue;
     drawEnd(drawing, from, [-u[0], -u[1]], sightOf(u), letter);
     drawEnd(drawing, to, u, sightOf(u), `${letter}′`);

@@ -51,27 +51,29 @@ const PIPES: Readonly<Record<Pipe["service"], LineStyle>> = {
 };
 
 /**
- * Draws a scheme's works, but for heaps, from the ground up; labels say what they are and how high.
- * True where valves are drawn: their places are the main's end.
+ * Draws a scheme's works, but for heaps, from the ground up. True where valves are drawn: their
+ * places are the main's end.
+ * @param told whether labels say how high works are and what each pipe is; else names alone
  */
 export function drawWorks(
   drawing: PlanDrawing,
   site: Site,
   scheme: Scheme,
   estimate: Estimate,
+  told = true,
 ): boolean {
   const order: Work["kind"][] = ["strip", "pad", "trench", "bed", "building", "tank"];
   for (const kind of order) {
     for (const work of scheme.works.filter((one) => one.kind === kind)) {
       drawOutline(drawing, work, scheme);
-      nameWork(drawing, site, scheme, work);
+      nameWork(drawing, site, scheme, work, told);
     }
   }
   for (const work of scheme.works) {
-    if (work.kind === "trench") drawPipes(drawing, site, work, estimate);
-    if (work.kind === "building") drawOutlets(drawing, work.outlets ?? []);
+    if (work.kind === "trench") drawPipes(drawing, site, work, estimate, told);
+    if (told && work.kind === "building") drawOutlets(drawing, work.outlets ?? []);
   }
-  return drawValves(drawing, scheme);
+  return told && drawValves(drawing, scheme);
 }
 
 /** The outline of a work in its own style, with its row of the legend. */
@@ -103,10 +105,8 @@ export function areaSample({ pen: ink, fill }: { pen: Pen; fill?: Fill }): Mark[
   return fill === undefined ? [edge] : [{ kind: "path", lines: [box], closed: true, fill }, edge];
 }
 
-/** The name of a work that has an area, and its finished level. */
-function nameWork(drawing: PlanDrawing, { units }: Site, scheme: Scheme, work: Work): void {
-  const outline = workOutline(work);
-  if (outline === null || work.kind === "trench" || work.kind === "pile") return;
+/** How high a work stands, as its label says. */
+function levelsOf(work: Work, { units }: Site): string[] {
   const at = (z: number): string => elevation.print(z, units);
   const levels: string[] = [];
   if (work.kind === "tank") levels.push(texts.levels.lid(at(work.base + work.body.height)));
@@ -120,6 +120,20 @@ function nameWork(drawing: PlanDrawing, { units }: Site, scheme: Scheme, work: W
   if (work.kind === "bed")
     levels.push(texts.levels.base(at(work.base)), texts.levels.lid(at(work.base + work.height)));
   if (work.kind === "building") levels.push(texts.levels.floor(at(work.base)));
+  return levels;
+}
+
+/** The name of a work that has an area, and its finished level where that is told. */
+function nameWork(
+  drawing: PlanDrawing,
+  site: Site,
+  scheme: Scheme,
+  work: Work,
+  told: boolean,
+): void {
+  const outline = workOutline(work);
+  if (outline === null || work.kind === "trench" || work.kind === "pile") return;
+  const levels = told ? levelsOf(work, site) : [];
   const ring = outline.map((place) => drawing.spot(place));
   const visible = outline.some((place) => drawing.shows(place));
   if (!visible) return;
@@ -170,7 +184,13 @@ function nearestCorner(ring: readonly Spot[]): Spot {
 /** mm between the pipes of one trench, which lie too near each other to scale. */
 const PIPES_APART = 1.1;
 
-function drawPipes(drawing: PlanDrawing, site: Site, trench: Trench, estimate: Estimate): void {
+function drawPipes(
+  drawing: PlanDrawing,
+  site: Site,
+  trench: Trench,
+  estimate: Estimate,
+  told: boolean,
+): void {
   trench.pipes.forEach((pipe, i) => {
     const fall = estimate.pipes.find(({ id }) => id === pipe.id)?.fall;
     const path = trench.path.map((place) => drawing.spot(place));
@@ -182,6 +202,7 @@ function drawPipes(drawing: PlanDrawing, site: Site, trench: Trench, estimate: E
     const pieces = drawing.lineOnPaper(texts.layers.pipes, flowing, style, WEIGHT.strong);
     if (pieces.length === 0) return;
     drawing.row(texts.legend[pipe.service], lineSample(style));
+    if (!told) return;
     labelPipe(drawing, site, pipe, fall, pieces);
     drawCleanouts(drawing, trench, pipe);
   });

@@ -27,6 +27,8 @@ export interface Label extends Lettering {
   clear?: number;
   /** A line may lead to it from farther off, and it counts as missing where it finds no room. */
   must?: boolean;
+  /** Its one line is the place of a number in a frame and of a figure after it: see tag.ts. */
+  tag?: { number: string; text: string };
 }
 
 /** Heights above and below the base line and from line to line, in sizes of the type. */

@@ -2,6 +2,7 @@
 import type { Mark, Room, Spot } from "../paper.js";
 import { fitText, textWidth, wrapText } from "../textWidth.js";
 import { INK, PENS, TYPE } from "./pens.js";
+import { tagMarks, tagMiddle, tagWidth } from "./tag.js";
 import { words } from "../../words/index.js";
 
 export interface PlanTable {
@@ -13,6 +14,8 @@ export interface PlanTable {
   align?: readonly ("start" | "end")[];
   /** Row and column of cells that say something is wrong. */
   wrong?: readonly (readonly [row: number, column: number])[];
+  /** Row and column of cells that a number in a frame leads, and the number: see tag.ts. */
+  tags?: readonly (readonly [row: number, column: number, number: string])[];
   notes?: readonly string[];
 }
 
@@ -39,13 +42,15 @@ export interface PlacedTable {
 }
 
 /** Widths of a table's columns, mm. */
-function columnsOf({ head = [], rows }: PlanTable): number[] {
+function columnsOf({ head = [], rows, tags = [] }: PlanTable): number[] {
   const count = Math.max(head.length, ...rows.map((row) => row.length));
   return Array.from({ length: count }, (_, i) => {
     const texts = rows.map((row) => textWidth(row[i] ?? "", "text", TYPE.small, true));
+    const numbers = tags.filter(([, column]) => column === i).map(([, , tag]) => tagWidth(tag));
+    const tag = Math.max(0, ...numbers);
     const words = (head[i] ?? "").split(" ");
     const word = Math.max(...words.map((one) => textWidth(one, "strong", TYPE.small)));
-    return Math.min(WIDEST, Math.max(word + 0.1, ...texts, 0));
+    return Math.min(WIDEST, Math.max(word + 0.1, tag + Math.max(0, ...texts)));
   });
 }
 
@@ -148,16 +153,9 @@ export function tableMarks(table: PlanTable, [left, top]: Spot): Mark[] {
   });
   y += headed;
   if (headed > 0) marks.push(rule(y));
-  table.rows.forEach((row, own) => {
+  table.rows.forEach((_, row) => {
     y += ROW;
-    row.forEach((text, column) => {
-      const wrong = table.wrong?.some(([r, c]) => r === own && c === column) === true;
-      const { at, anchor, wide } = ends[column]!;
-      const face = wrong ? ("strong" as const) : ("text" as const);
-      const shown = fitText(text, face, TYPE.small, (row.length === 1 ? width : wide) + 0.01);
-      const color = wrong ? INK.wrong : INK.black;
-      write(shown, [at, y - 0.9], { face, anchor, color, tabular: true });
-    });
+    marks.push(...rowMarks(table, row, ends, width, y - 0.9));
   });
   for (const note of notes) {
     y += NOTE_GAP;
@@ -169,11 +167,40 @@ export function tableMarks(table: PlanTable, [left, top]: Spot): Mark[] {
   return marks;
 }
 
-function columnEnds(
-  table: PlanTable,
-  left: number,
+interface ColumnEnd {
+  at: number;
+  anchor: "start" | "end";
+  wide: number;
+}
+
+/** The cells of one row, their base line `base` mm down the paper. */
+function rowMarks(
+  { rows, wrong = [], tags = [] }: PlanTable,
+  row: number,
+  ends: readonly ColumnEnd[],
   width: number,
-): { at: number; anchor: "start" | "end"; wide: number }[] {
+  base: number,
+): Mark[] {
+  const cells = rows[row]!;
+  return cells.flatMap((text, column): Mark[] => {
+    const isWrong = wrong.some(([r, c]) => r === row && c === column);
+    const { at, anchor, wide } = ends[column]!;
+    const face = isWrong ? "strong" : "text";
+    const color = isWrong ? INK.wrong : INK.black;
+    const tag = tags.find(([r, c]) => r === row && c === column)?.[2];
+    const start = anchor === "start" ? at : at - wide;
+    const room = cells.length === 1 ? width : wide - (tag === undefined ? 0 : tagWidth(tag));
+    const shown = fitText(text, face, TYPE.small, room + 0.01);
+    const lettering = { face, size: TYPE.small, color, tabular: true } as const;
+    const framed =
+      tag === undefined
+        ? []
+        : tagMarks([start + tagMiddle(tag), base - 0.36 * TYPE.small], tag, color);
+    return [...framed, { kind: "text", at: [at, base], text: shown, anchor, ...lettering }];
+  });
+}
+
+function columnEnds(table: PlanTable, left: number, width: number): ColumnEnd[] {
   const columns = columnsOf(table);
   const wide = columns.reduce((sum, each) => sum + each + BETWEEN, -BETWEEN);
   // What a title leaves over goes to the first column.

@@ -15,6 +15,7 @@ import type { Label } from "./lettering.js";
 import { lineMarks, letterSpots, type LineStyle } from "./lineStyle.js";
 import { INK, PENS, TYPE } from "./pens.js";
 import { mmOf, onPaper, type PlanFrame } from "./planFrame.js";
+import { tagged } from "./tag.js";
 import { Way } from "./way.js";
 
 /** Who has first choice of places: the higher. */
@@ -219,7 +220,7 @@ export class PlanDrawing {
       const placement = placeLabels(wishes, [...hard, ...taken], this.frame.room);
       for (const placed of placement.placed) {
         if (placed.leader !== null) this.put(layer, leaderMarks(placed.leader));
-        this.put(layer, placed.marks);
+        this.put(layer, marksOf(placed, of[Number(placed.id)]!.label));
         taken.push(...takenBy(placed));
       }
       return placement;
@@ -248,6 +249,10 @@ export interface Finished {
 }
 
 const isWish = ({ label }: Waiting): boolean => label.must !== true;
+
+function marksOf({ marks }: PlacedLabel, { tag }: Label): readonly Mark[] {
+  return tag === undefined ? marks : tagged(marks[0]!, tag.number, tag.text);
+}
 
 function takenBy({ marks, leader }: PlacedLabel): Obstacle[] {
   return [

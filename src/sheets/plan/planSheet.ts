@@ -34,17 +34,32 @@ export function planSheet(
   roomOf: RoomOf,
   windows: Readonly<Record<string, PlanWindow>>,
 ): SheetContent {
+  const { layout, drawing, notes } = settled(spec, roomOf, windows[spec.id]);
+  return contentOf(spec, layout, drawing, notes);
+}
+
+/** What a plan shows by itself, whatever window a person has chosen. Throws where places are none. */
+export function planFrameOf(spec: PlanSpec, roomOf: RoomOf): PlanFrame {
+  return settled(spec, roomOf, undefined).layout.frame;
+}
+
+interface Settled {
+  layout: FramedLayout;
+  drawing: PlanDrawing;
+  notes: readonly string[];
+}
+
+/** A plan drawn but for its lettering, where legend and room agree. */
+function settled(spec: PlanSpec, roomOf: RoomOf, window: PlanWindow | undefined): Settled {
   const extent = extentOf(spec.places);
   if (extent === null) throw new Error(`plan "${spec.id}": got no places, expected some`);
   let legend: readonly LegendRow[] = [];
   for (let round = 0; ; round++) {
-    const layout = bestLayout(roomOf(legend), spec, extent, windows[spec.id]);
+    const layout = bestLayout(roomOf(legend), spec, extent, window);
     const drawing = new PlanDrawing(layout.frame);
     const notes = spec.draw(drawing);
     const rows = drawing.legendRows();
-    if (sameNames(rows, legend) || round >= ROUNDS) {
-      return contentOf(spec, layout, drawing, notes);
-    }
+    if (sameNames(rows, legend) || round >= ROUNDS) return { layout, drawing, notes };
     legend = round + 1 < ROUNDS ? rows : allOf(legend, rows);
   }
 }

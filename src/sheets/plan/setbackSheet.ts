@@ -15,9 +15,9 @@ import type { PlanDrawing } from "./planDrawing.js";
 
 const texts = words.sheetsPlan;
 
-/** A pair whose line is drawn, with the letter that stands there and in the table. */
-export interface LetteredSetback extends SetbackLine {
-  letter: string;
+/** A pair whose line is drawn, with the number that stands there and in the table. */
+export interface NumberedSetback extends SetbackLine {
+  number: string;
 }
 
 /** m by which a distance may fall short of what is asked by rounding alone. */
@@ -28,15 +28,15 @@ export function isShort({ distance: there, wanted }: SetbackKept): boolean {
 }
 
 /** The lines that are drawn: of each kind of part the one nearest to each limit, and every short one. */
-export function letteredSetbacks(
+export function numberedSetbacks(
   site: Site,
   scheme: Scheme,
   estimate: Estimate,
-): LetteredSetback[] {
+): NumberedSetback[] {
   const { setbacks, works } = estimate;
   const lines = setbackLines(site, scheme, works, setbacks);
   const shown = lines.filter(({ kept }) => isShort(kept) || isNearest(kept, setbacks));
-  return shown.map((line, i) => ({ ...line, letter: letterOf(i) }));
+  return shown.map((line, i) => ({ ...line, number: String(i + 1) }));
 }
 
 function isNearest(kept: SetbackKept, all: readonly SetbackKept[]): boolean {
@@ -45,27 +45,19 @@ function isNearest(kept: SetbackKept, all: readonly SetbackKept[]): boolean {
   return alike.find((one) => one.distance === least) === kept;
 }
 
-/** A to Z without I and O, which read as figures; then AA, AB … */
-function letterOf(index: number): string {
-  const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
-  const last = letters.charAt(index % letters.length);
-  const round = Math.floor(index / letters.length);
-  return round === 0 ? last : `${letters.charAt((round - 1) % letters.length)}${last}`;
-}
-
 export function drawSetbacks(
   drawing: PlanDrawing,
   { units }: Site,
-  lines: readonly LetteredSetback[],
+  lines: readonly NumberedSetback[],
 ): void {
-  for (const { kept, from, to, letter } of lines) {
+  for (const { kept, from, to, number } of lines) {
     const short = isShort(kept);
     const pen = short ? PENS.wrong : PENS.dimension;
-    const text = `${letter} ${distance.print(kept.distance, units)}`;
-    const dimension = { from, to, text, pen, heads: true };
+    const text = distance.print(kept.distance, units);
+    const dimension = { from, to, text, number, pen, heads: true };
     if (!drawDimension(drawing, texts.layers.dimensions, dimension)) continue;
     const name = short ? texts.legend.setbackShort : texts.legend.setback;
-    drawing.row(name, dimensionSample(pen, true));
+    drawing.row(name, dimensionSample(pen, true, true));
   }
 }
 
@@ -77,17 +69,18 @@ export function setbackTable(
   site: Site,
   scheme: Scheme,
   { setbacks }: Estimate,
-  lettered: readonly LetteredSetback[],
+  numbered: readonly NumberedSetback[],
 ): PlanTable[] {
   if (setbacks.length === 0) return [];
-  const letterFor = (kept: SetbackKept): string | null =>
-    lettered.find((one) => one.kept === kept)?.letter ?? null;
-  const cell = (kept: SetbackKept | undefined): string => cellText(site, kept, letterFor);
+  const cell = (kept: SetbackKept | undefined): Cell => ({
+    text: cellText(site, kept),
+    isShort: kept !== undefined && isShort(kept),
+    number: numbered.find((one) => one.kept === kept)?.number ?? null,
+  });
   const nameOf = (id: string): string => scheme.works.find((work) => work.id === id)?.name ?? id;
-  const table = {
-    title: texts.setbacks.title(distance.unitLabel(site.units)),
-    notes: notesOf(setbacks, lettered),
-  };
+  const title = texts.setbacks.title(distance.unitLabel(site.units));
+  // By themselves, since they find room beside the figures more often than under them.
+  const notes = { title: texts.setbacks.about, rows: [], notes: notesOf(setbacks, numbered) };
   const parts = axisOf(setbacks, partKey, ({ work }) => nameOf(work));
   const limits = axisOf(
     setbacks,
@@ -95,13 +88,29 @@ export function setbackTable(
     ({ toName }) => toName,
   );
   if (limits.keys.length <= MOST_COLUMNS)
-    return [{ ...table, ...matrix(parts, limits, setbacks, cell) }];
+    return [{ title, ...matrix(parts, limits, setbacks, cell) }, notes];
   if (parts.keys.length <= MOST_COLUMNS)
-    return [{ ...table, ...matrix(limits, parts, setbacks, cell) }];
-  const rows = setbacks.map((kept) => [nameOf(kept.work), kept.toName, cell(kept)]);
-  const wrong = setbacks.flatMap((kept, i) => (isShort(kept) ? [[i, 2] as const] : []));
+    return [{ title, ...matrix(limits, parts, setbacks, cell) }, notes];
+  const named = (text: string): Cell => ({ text, isShort: false, number: null });
+  const cells = setbacks.map((kept) => [named(nameOf(kept.work)), named(kept.toName), cell(kept)]);
   const head = [texts.setbacks.from, texts.setbacks.to, ""];
-  return [{ ...table, head, rows, wrong, align: ["start", "start", "end"] }];
+  return [{ title, head, ...rowsOf(cells), align: ["start", "start", "end"] }, notes];
+}
+
+interface Cell {
+  text: string;
+  isShort: boolean;
+  /** That stands at its line on the plan; null where none is drawn. */
+  number: string | null;
+}
+
+function rowsOf(cells: readonly (readonly Cell[])[]): Pick<PlanTable, "rows" | "wrong" | "tags"> {
+  const each = cells.flatMap((row, r) => row.map((cell, c) => ({ ...cell, r, c })));
+  return {
+    rows: cells.map((row) => row.map(({ text }) => text)),
+    wrong: each.flatMap(({ isShort: short, r, c }) => (short ? [[r, c] as const] : [])),
+    tags: each.flatMap(({ number, r, c }) => (number === null ? [] : [[r, c, number] as const])),
+  };
 }
 
 /** One side of the table: what its rows or columns are told apart by, and are called. */
@@ -128,20 +137,15 @@ function matrix(
   down: Axis,
   across: Axis,
   setbacks: readonly SetbackKept[],
-  cell: (kept: SetbackKept | undefined) => string,
-): Pick<PlanTable, "head" | "rows" | "wrong"> {
-  const pairs = down.keys.map((row) =>
-    across.keys.map((column) =>
-      setbacks.find((kept) => down.keyOf(kept) === row && across.keyOf(kept) === column),
+  cell: (kept: SetbackKept | undefined) => Cell,
+): Pick<PlanTable, "head" | "rows" | "wrong" | "tags"> {
+  const cells = down.keys.map((row, i) => [
+    { text: down.names[i] ?? "", isShort: false, number: null },
+    ...across.keys.map((column) =>
+      cell(setbacks.find((kept) => down.keyOf(kept) === row && across.keyOf(kept) === column)),
     ),
-  );
-  return {
-    head: ["", ...across.names],
-    rows: pairs.map((row, i) => [down.names[i] ?? "", ...row.map(cell)]),
-    wrong: pairs.flatMap((row, r) =>
-      row.flatMap((kept, c) => (kept !== undefined && isShort(kept) ? [[r, c + 1] as const] : [])),
-    ),
-  };
+  ]);
+  return { head: ["", ...across.names], ...rowsOf(cells) };
 }
 
 const partKey = ({ work, from }: SetbackKept): string => `${work} ${from}`;
@@ -150,24 +154,18 @@ function unique(ids: readonly string[]): string[] {
   return [...new Set(ids)];
 }
 
-function cellText(
-  { units }: Site,
-  kept: SetbackKept | undefined,
-  letterFor: (kept: SetbackKept) => string | null,
-): string {
+function cellText({ units }: Site, kept: SetbackKept | undefined): string {
   if (kept === undefined) return texts.setbacks.none;
   const print = (metres: number): string => distance.print(metres, units, { bare: true });
   const there = kept.outside === true ? texts.setbacks.outside : print(kept.distance);
-  const text = texts.setbacks.cell(there, print(kept.wanted));
-  const letter = letterFor(kept);
-  return letter === null ? text : texts.setbacks.lettered(letter, text);
+  return texts.setbacks.cell(there, print(kept.wanted));
 }
 
-function notesOf(setbacks: readonly SetbackKept[], lettered: readonly LetteredSetback[]): string[] {
+function notesOf(setbacks: readonly SetbackKept[], numbered: readonly NumberedSetback[]): string[] {
   const sources = unique(setbacks.filter(({ own }) => !own).map(({ source }) => source));
   const own = setbacks.some((kept) => kept.own);
   return [
-    ...(lettered.length < setbacks.length ? [texts.setbacks.notes] : []),
+    ...(numbered.length < setbacks.length ? [texts.setbacks.notes] : []),
     ...(setbacks.some(isShort) ? [texts.setbacks.short] : []),
     texts.setbacks.asked([...(own ? [texts.setbacks.own] : []), ...sources]),
   ];

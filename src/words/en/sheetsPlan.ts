@@ -3,6 +3,7 @@ export const sheetsPlan = {
   titles: {
     existing: "Existing ground",
     layout: "Layout plan",
+    works: "Plan of the works, enlarged",
     excavation: "Excavation and machine plan",
   },
   /** Names of the layers of marks. */
@@ -21,6 +22,7 @@ export const sheetsPlan = {
     machines: "Machines",
     heaps: "Spoil heaps",
     zones: "Keep-off lines",
+    larger: "Edge of the enlarged plan",
     order: "Order of digging",
     tables: "Tables",
   },
@@ -48,8 +50,9 @@ export const sheetsPlan = {
     outlet: "Outlet of a building",
     valve: "Valve, at the main's end",
     heap: "Spoil heap, at its toe",
-    setback: "Nearest distance to what is kept off; letter as in the table",
+    setback: "Nearest distance to what is kept off; number as in the table",
     setbackShort: "Nearest distance, less than asked",
+    larger: "Edge of the enlarged plan, on the next sheet",
     tie: "Tie from a corner of the lot",
     section: "Line of a section, with the way it looks",
     daylight: "Top of dig, ticks down the slope",
@@ -92,14 +95,14 @@ export const sheetsPlan = {
     `${written} of the ${all} elevations measured here are written; the rest found no room at this scale.`,
   setbacks: {
     title: (unit: string): string => `Distances in plan, ${unit}: there (asked)`,
+    about: "About the distances",
     from: "From",
     to: "To",
     cell: (there: string, asked: string): string => `${there} (${asked})`,
-    lettered: (letter: string, cell: string): string => `${letter}  ${cell}`,
     outside: "off the lot",
     none: "–",
     notes:
-      "Letters stand at the lines on the plan: the nearest of each kind of part, and every one that is short.",
+      "Numbers in a six-sided frame stand at the lines on the plan: the nearest of each kind of part, and every one that is short.",
     short: "Figures in heavy type are less than asked.",
     own: "as entered on this site",
     asked: (sources: readonly string[]): string =>
