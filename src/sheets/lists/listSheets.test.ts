@@ -22,8 +22,8 @@ const made = (rows: number, choices: readonly number[]) =>
 
 /** mm between the first two rows. */
 const step = (sheets: ReturnType<typeof made>): number => {
-  const [first, second] = textsOf(sheets[0]!).filter(({ text }) => text.startsWith("row "));
-  return second!.at[1] - first!.at[1];
+  const rows = textsOf(sheets[0]!).filter(({ text }) => text.startsWith("row "));
+  return rows[1]!.at[1] - rows[0]!.at[1];
 };
 
 describe("a sheet of lists", () => {
