@@ -68,7 +68,6 @@ export function cutsBeside(
     ground.site,
     ground.scheme,
     ground.base,
-    "backfilled",
     (when, number, now) => {
       for (const pair of pairs) {
         if (pair.number !== number) continue;

@@ -46,7 +46,7 @@ export function dugColumns(
   );
   const tops = byWork.map((places) => places.map(() => NaN));
   const columns: DugColumn[] = [];
-  const { ground } = digScheme(site, scheme, base, "backfilled", (when, number, now) => {
+  const { ground } = digScheme(site, scheme, base, (when, number, now) => {
     byWork[number]!.forEach((place, i) => {
       const z = naturalTop(now, place.x, place.y);
       if (when === "before") tops[number]![i] = z;

@@ -1,18 +1,16 @@
 /** All works of a scheme in building order on the layered ground. */
-import { checkGround, LayeredGround, type BaseGround, type CellLayer } from "../ground/index.js";
+import { checkGround, LayeredGround, type BaseGround } from "../ground/index.js";
 import {
   materialsOf,
-  NATIVE,
-  runsByMaterial,
   type Finding,
   type Material,
-  type PlanPoint,
   type Scheme,
   type Site,
   type Work,
 } from "../site/index.js";
 import { balanceEarth, haulPlan, totalCut } from "./earth.js";
-import { heapPile, standPile } from "./heap.js";
+import { standPile } from "./heap.js";
+import { beginWork, heapPiles, inSiteFrame, startDigging } from "./job.js";
 import { fillBed, standBuilding } from "./massing.js";
 import { digPad } from "./pad.js";
 import { localWork } from "./place.js";
@@ -21,29 +19,35 @@ import { reachFindings } from "./reachCheck.js";
 import { digStrip, putBackStrip } from "./strip.js";
 import { digTank } from "./tank.js";
 import { digTrench } from "./trench.js";
-import type { DigResult, Earth, Rings, WorkQuantities } from "./types.js";
-import { nothingMoved, reached, type Digging, type Extent } from "./work.js";
+import type { DigResult, WorkQuantities } from "./types.js";
+import type { Digging, Moved } from "./work.js";
+
+/** A scheme dug from the first work to the last. */
+export interface Dug {
+  result: DigResult;
+  ground: LayeredGround;
+  /** For each work: what the stages of the job are reckoned from. */
+  moved: readonly Moved[];
+}
 
 /**
  * Digs every work of a scheme in building order, each finding the ground as the works before it
- * left it; then puts back what strips have taken off, and heaps the surplus. `extent` stops each
- * work early, for showing the job at a stage; quantities are those of the whole job only with
- * "backfilled". Returns the ground too, for drawing and checking; who is done with it may
- * `release` it. `watch` is called just before and just after each work, by its number.
+ * left it, filled up again; then puts back what strips have taken off, and heaps the surplus.
+ * Returns the ground too, for drawing and checking; who is done with it may `release` it. `watch`
+ * is called just before and just after each work, by its number.
  */
 export function digScheme(
   site: Site,
   scheme: Scheme,
   base: BaseGround,
-  extent: Extent = "backfilled",
   watch?: (when: "before" | "after", number: number, ground: LayeredGround) => void,
-): { result: DigResult; ground: LayeredGround } {
+): Dug {
   const ground = new LayeredGround(base);
   const materials = materialsOf(site);
-  const digging = startDigging(site, ground, extent, materials);
+  const digging = startDigging(site, ground, materials);
   const local = scheme.works.map((work) => localWork(work, base.tin.origin));
   const works = local.map((work, number) => {
-    digging.number = number;
+    beginWork(digging, number);
     watch?.("before", number, ground);
     const quantities = digOne(digging, work, local);
     ground.finishWork();
@@ -56,37 +60,18 @@ export function digScheme(
   const inSite = works.map((work) => inSiteFrame(work, base.tin.origin));
   const findings = scheme.works.flatMap((work, i) => [
     ...digging.findings.filter((each) => each.where === work.id),
-    ...shapeFindings(digging, work, works[i]!),
+    ...shapeFindings(digging.findings, work, works[i]!),
     ...overlapFindings(site, works[i]!, materials),
   ]);
-  const haul = extent === "backfilled" ? haulPlan(inSite, scheme, materials) : [];
   const result = {
     cut: totalCut(works),
     works: inSite,
     earth,
-    haul,
+    haul: haulPlan(inSite, scheme, materials),
     pipes: digging.pipes,
     findings,
   };
-  return { result, ground };
-}
-
-function startDigging(
-  site: Site,
-  ground: LayeredGround,
-  extent: Extent,
-  materials: ReadonlyMap<string, Material>,
-): Digging {
-  const typed = runsByMaterial(site.ground.layers, materials);
-  const flattestRun = Math.max(0, ...typed.values());
-  const runOf = ({ material, structure }: CellLayer): number | null => {
-    if (structure) return null;
-    // Earth put back stands no better than the worst of what it was dug from.
-    return material === NATIVE
-      ? flattestRun
-      : (typed.get(material) ?? materials.get(material)?.wallRun ?? flattestRun);
-  };
-  return { ground, number: 0, extent, runOf, flattestRun, findings: [], pipes: [] };
+  return { result, ground, moved: digging.moved };
 }
 
 function digOne(digging: Digging, work: Work, works: readonly Work[]): WorkQuantities {
@@ -95,7 +80,6 @@ function digOne(digging: Digging, work: Work, works: readonly Work[]): WorkQuant
     digging.findings.push(...reachFindings(digging.ground, work));
     return standPile(digging.ground, work);
   }
-  if (!reached(digging, "dug")) return nothingMoved(work, digging.ground.lowest);
   switch (work.kind) {
     case "tank":
       return digTank(digging, work);
@@ -127,69 +111,11 @@ function putBackStrips(
   });
 }
 
-function isTopsoil(id: string, materials: ReadonlyMap<string, Material>): boolean {
-  return materials.get(id)?.kind === "topsoil";
-}
-
-/**
- * Heaps what is left over, changing the piles' quantities in `works`: topsoil that is not put back
- * on the piles for topsoil, where there are any, and all else in equal shares on the others. Before
- * the backfill is in, the piles hold all the earth that is out by then.
- */
-function heapPiles(
-  digging: Digging,
-  local: readonly Work[],
-  works: WorkQuantities[],
-  {
-    earth,
-    materials,
-    site,
-  }: { earth: Earth; materials: ReadonlyMap<string, Material>; site: Site },
-): void {
-  const piles = local.flatMap((work, number) => (work.kind === "pile" ? [{ work, number }] : []));
-  const forTopsoil = piles.filter(({ work }) => isTopsoil(work.material, materials));
-  const topsoil = forTopsoil.length > 0 ? (earth.topsoil?.leftLoose ?? 0) : 0;
-  for (const { work, number } of piles) {
-    const holdsTopsoil = isTopsoil(work.material, materials);
-    const others = piles.length - forTopsoil.length;
-    const share = holdsTopsoil
-      ? topsoil / forTopsoil.length
-      : Math.max(0, earth.surplusLoose - topsoil) / others;
-    // A scheme with none but topsoil piles still has to put the rest somewhere.
-    const rest = others === 0 ? Math.max(0, earth.surplusLoose - topsoil) / piles.length : 0;
-    digging.number = number;
-    works[number] = heapPile(digging, work, share + rest, { works, site });
-    digging.ground.finishWork();
-  }
-}
-
-function inSiteFrame(
-  work: WorkQuantities,
-  origin: readonly [number, number, number],
-): WorkQuantities {
-  const [ox, oy, oz] = origin;
-  const rings = (all: Rings): PlanPoint[][] =>
-    all.map((ring) => ring.map(([x, y]): PlanPoint => [x + ox, y + oy]));
-  const { outlines, cutCentre, fillCentre, heap } = work;
-  const { lowest, highest } = work.floor;
-  return {
-    ...work,
-    floor: { lowest: lowest + oz, highest: highest + oz },
-    ...(outlines && {
-      outlines: { daylight: rings(outlines.daylight), toe: rings(outlines.toe) },
-    }),
-    ...(cutCentre && { cutCentre: [cutCentre[0] + ox, cutCentre[1] + oy, cutCentre[2] + oz] }),
-    ...(fillCentre && { fillCentre: [fillCentre[0] + ox, fillCentre[1] + oy, fillCentre[2] + oz] }),
-    ...(heap && { heap: { ...heap, toe: rings(heap.toe) } }),
-  };
-}
-
 function shapeFindings(
-  { extent, findings }: Digging,
+  findings: readonly Finding[],
   work: Work,
   quantities: WorkQuantities,
 ): Finding[] {
-  if (extent === "stripped") return [];
   const stopped = findings.some((each) => each.where === work.id && each.level === "stop");
   const dug = work.kind === "tank" || work.kind === "trench";
   if (!dug || stopped || Object.keys(quantities.cut).length > 0) return [];

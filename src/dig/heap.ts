@@ -38,7 +38,7 @@ export function heapPile(
   if (base === null || volume <= 0) return standing;
   const shape = { at: pile.at, base, tangent: Math.tan(((pile.repose ?? REPOSE) * Math.PI) / 180) };
   const fit = settledHeap(ground, shape, volume, pile.height ?? Infinity);
-  const layer = placedLayer(digging, pile.material);
+  const layer = placedLayer(digging, pile.material, "backfilled");
   const surface = heapSurface(shape, fit.apex, pile.height ?? Infinity);
   ground.fill(surface, heapBox(shape, fit.apex, ground.lowest), layer);
   const heap: Heaped = {

@@ -5,7 +5,7 @@ import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
 import { type PlaneOf } from "./sideWall.js";
 import { benchFinding, type Hole, type WallTerms } from "./walls.js";
-import { materialsMet, reached, type Digging, type Filling } from "./work.js";
+import { materialsMet, type Digging, type Filling } from "./work.js";
 
 /** How the walls of a work stand, as they are planned before it is dug. */
 export function wallTerms(digging: Digging, walls: Walls): WallTerms {
@@ -54,6 +54,7 @@ export function quantitiesOf(digging: Digging, taken: Tally): DugQuantities {
   const { area, deepest, tallest } = ground.markedExtent();
   const cut = taken.record();
   const centre = taken.centre();
+  digging.moved[digging.number]!.natural = taken.record(({ by }) => by < 0);
   return {
     cut,
     deepest,
@@ -65,13 +66,9 @@ export function quantitiesOf(digging: Digging, taken: Tally): DugQuantities {
   };
 }
 
-/** The whole job's figures have the foot of the walls and the bands; a stage has its outline only. */
-function shapesOf(digging: Digging): Pick<WorkQuantities, "outlines" | "bands"> {
-  const { ground } = digging;
-  const daylight = ground.cutRings("daylight");
-  if (!reached(digging, "backfilled")) return { outlines: { daylight, toe: [] } };
+function shapesOf({ ground }: Digging): Pick<WorkQuantities, "outlines" | "bands"> {
   return {
-    outlines: { daylight, toe: ground.cutRings("floor") },
+    outlines: { daylight: ground.cutRings("daylight"), toe: ground.cutRings("floor") },
     bands: ground
       .cutBands()
       .list()

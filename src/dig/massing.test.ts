@@ -3,7 +3,6 @@ import { baseGround } from "../ground/index.js";
 import type { Bed, Work } from "../site/index.js";
 import { plainPad, plainSite } from "../site/site.fixture.js";
 import { digScheme } from "./dig.js";
-import type { Extent } from "./work.js";
 
 const bed: Bed = {
   kind: "bed",
@@ -20,12 +19,12 @@ const bed: Bed = {
 };
 
 /** Codes of what is said about the bed, on ground that falls to the east by `slope`. */
-function saidOf(works: Work[], slope = 0, extent: Extent = "backfilled"): string[] {
+function saidOf(works: Work[], slope = 0): string[] {
   const site = plainSite({ works, height: (x) => 100 - slope * x });
   const base = baseGround(site);
   const scheme = site.schemes[0];
   if (!base.ok || scheme === undefined) throw new Error("the plain site was not laid");
-  const { result } = digScheme(site, scheme, base.base, extent);
+  const { result } = digScheme(site, scheme, base.base);
   return result.findings.filter((each) => each.where === "bed").map((each) => each.code);
 }
 
@@ -49,9 +48,5 @@ describe("a raised bed", () => {
     expect(saidOf([pad, raised])).toEqual([]);
     expect(saidOf([pad, { ...raised, at: [8, 0] }])).toEqual(["bed.hangs"]);
     expect(saidOf([raised, pad])).toEqual(["bed.hangs"]);
-  });
-
-  it("is not said to hang while the fill of its pad is still to come", () => {
-    expect(saidOf([plainPad({ top: 100.5 }), { ...bed, base: 100.5 }], 0, "dug")).toEqual([]);
   });
 });

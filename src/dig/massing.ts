@@ -1,7 +1,7 @@
 import { cellAt, surfaceOf, valueAt, type LayeredGround, type Place } from "../ground/index.js";
 import type { Bed, Building, Finding } from "../site/index.js";
 import { rectangle } from "./place.js";
-import { nothingMoved, reached, type Digging } from "./work.js";
+import { nothingMoved, type Digging } from "./work.js";
 import type { WorkQuantities } from "./types.js";
 
 /** A raised bed: the box inside its walls, filled from the bottom up to at most its height. */
@@ -9,12 +9,10 @@ export function fillBed(digging: Digging, bed: Bed): WorkQuantities {
   const inside = Math.max(0, bed.length - 2 * bed.wall) * Math.max(0, bed.width - 2 * bed.wall);
   const fill: Record<string, number> = {};
   let left = bed.height;
-  if (reached(digging, "backfilled")) {
-    for (const { material, depth } of bed.filling) {
-      const volume = inside * Math.min(depth, left);
-      if (volume > 0) fill[material] = (fill[material] ?? 0) + volume;
-      left -= Math.min(depth, left);
-    }
+  for (const { material, depth } of bed.filling) {
+    const volume = inside * Math.min(depth, left);
+    if (volume > 0) fill[material] = (fill[material] ?? 0) + volume;
+    left -= Math.min(depth, left);
   }
   if (bed.filling.reduce((sum, { depth }) => sum + depth, 0) > bed.height + 1e-9) {
     digging.findings.push({
@@ -32,8 +30,7 @@ export function fillBed(digging: Digging, bed: Bed): WorkQuantities {
       buriedFinding(bed, "A raised bed digs nothing: level a pad for it first."),
     );
   }
-  // Before that the fill of the pad below it may still be missing.
-  if (reached(digging, "backfilled")) digging.findings.push(...hanging(digging, bed, corners));
+  digging.findings.push(...hanging(digging, bed, corners));
   return { ...nothingMoved(bed, bed.base), fill };
 }
 

@@ -4,7 +4,7 @@ import { digHoles, quantitiesPut, tidySides, wallTerms } from "./hole.js";
 import type { WorkQuantities } from "./types.js";
 import { heightOn, raisedBy, type PlaneOf } from "./sideWall.js";
 import { fillSurface, grownBox, holeOf, type Hole } from "./walls.js";
-import { Filling, placedLayer, reached, type Digging } from "./work.js";
+import { Filling, placedLayer, type Digging } from "./work.js";
 
 /** One level of a pad: its outline, finished plane and the plane that the ground is brought to. */
 interface Level {
@@ -27,10 +27,11 @@ export function digPad(digging: Digging, pad: Pad): WorkQuantities {
   const filling = new Filling();
   // The ground is brought to the subgrade as part of digging: cut and fill are one earthmoving job.
   for (const { surface, box } of fills(levels, pad.fillRun, ground.lowest)) {
-    filling.add(pad.fill, ground.fill(surface, box, placedLayer(digging, pad.fill)).put);
+    const layer = placedLayer(digging, pad.fill, "dug");
+    filling.add(pad.fill, ground.fill(surface, box, layer).put);
   }
-  if (pad.course && reached(digging, "bedded")) {
-    const layer = placedLayer(digging, pad.course.material);
+  if (pad.course) {
+    const layer = placedLayer(digging, pad.course.material, "bedded");
     for (const { outline, top } of levels) {
       const course = belowHoles(levels, fillSurface(outline, top, 0), pad.course.depth);
       filling.add(pad.course.material, ground.fill(course, grownBox(outline, 0), layer).put);

@@ -13,7 +13,7 @@ import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
 import { sideWall } from "./sideWall.js";
 import { grownBox } from "./walls.js";
-import { Filling, nothingMoved, placedLayer, reached, type Digging } from "./work.js";
+import { Filling, nothingMoved, placedLayer, type Digging } from "./work.js";
 
 const LEVEL = { a: 0, b: 0, c: 0 };
 
@@ -80,7 +80,7 @@ export function putBackStrip(
 ): WorkQuantities {
   const area = areaOf(strip, works);
   const material = mostOf(dug.cut);
-  if (!area || !strip.putBack || material === null || !reached(digging, "backfilled")) return dug;
+  if (!area || !strip.putBack || material === null) return dug;
   const { ground } = digging;
   const bare = bareWithin(area, works);
   const spread = ground.bareArea(bare, area.box);
@@ -92,7 +92,8 @@ export function putBackStrip(
   if (depth < strip.putBack.depth) digging.findings.push(tooThin(strip, depth));
   if (depth <= 0) return dug;
   const filling = new Filling();
-  filling.add(material, ground.cover(bare, area.box, depth, placedLayer(digging, material)));
+  const layer = placedLayer(digging, material, "backfilled");
+  filling.add(material, ground.cover(bare, area.box, depth, layer));
   return { ...dug, ...quantitiesPut(digging, filling, dug) };
 }
 

@@ -4,7 +4,7 @@ import { digHoles, quantitiesPut, wallTerms } from "./hole.js";
 import { rectangle } from "./place.js";
 import type { WorkQuantities } from "./types.js";
 import { fillSurface, grownBox, holeOf } from "./walls.js";
-import { Filling, placedLayer, reached, type Digging } from "./work.js";
+import { Filling, placedLayer, type Digging } from "./work.js";
 
 /** The rectangle's edges run right, front, left, back; sides are written front, right, back, left. */
 const SIDE_OF_EDGE = [1, 0, 3, 2];
@@ -26,26 +26,19 @@ export function digTank(digging: Digging, tank: Tank): WorkQuantities {
   const hole = holeOf(wallTerms(digging, tank.walls), { outline, floor, sideOf });
   const quantities = digHoles(digging, tank, [{ hole, floor }]);
   const filling = new Filling();
-  let displaced = 0;
-  if (reached(digging, "bedded")) {
-    const bedding = placedLayer(digging, tank.bedding.material);
-    filling.add(
-      tank.bedding.material,
-      ground.refill(() => level(tank.base), bedding),
-    );
-  }
-  if (reached(digging, "set")) {
-    const lid = fillSurface(body, { a: 0, b: 0, c: tank.base + height }, 0);
-    const layer = placedLayer(digging, "tank", true);
-    displaced = ground.fill(lid, grownBox(body, 0), layer).belowBefore.volume;
-  }
-  if (reached(digging, "backfilled")) {
-    const backfill = placedLayer(digging, tank.backfill);
-    filling.add(
-      tank.backfill,
-      ground.refill(() => null, backfill, tank.crown),
-    );
-  }
+  const bedding = placedLayer(digging, tank.bedding.material, "bedded");
+  filling.add(
+    tank.bedding.material,
+    ground.refill(() => level(tank.base), bedding),
+  );
+  const lid = fillSurface(body, { a: 0, b: 0, c: tank.base + height }, 0);
+  const set = placedLayer(digging, "tank", "set", true);
+  const displaced = ground.fill(lid, grownBox(body, 0), set).belowBefore.volume;
+  const backfill = placedLayer(digging, tank.backfill, "backfilled");
+  filling.add(
+    tank.backfill,
+    ground.refill(() => null, backfill, tank.crown),
+  );
   return {
     id: tank.id,
     name: tank.name,

@@ -1,4 +1,4 @@
-import type { LayeredGround, Place } from "../ground/index.js";
+import type { CellLayer, LayeredGround, Place } from "../ground/index.js";
 import type { Pipe, Trench } from "../site/index.js";
 import { invertAt, invertsAlong, wallOf, type InvertAt } from "./grade.js";
 import {
@@ -22,7 +22,7 @@ import {
 import { floorRange, trenchShape, type TrenchShape } from "./trenchSurface.js";
 import type { PipeRun, PipeStation, WorkQuantities } from "./types.js";
 import { benchFinding, grownBox, settledPlan } from "./walls.js";
-import { Filling, placedLayer, reached, type Digging } from "./work.js";
+import { Filling, placedLayer, type Digging, type Extent } from "./work.js";
 
 /**
  * Digs a trench (local m), beds it, fills the pipe zone and fills up to the ground as it was. The
@@ -96,23 +96,17 @@ function refillTrench(
 ): Filling {
   const { ground } = digging;
   const filling = new Filling();
-  if (reached(digging, "bedded")) {
-    const layer = placedLayer(digging, trench.bedding.material);
-    const bedding = ground.refill((part) => shape.parts[part]!.bedding, layer);
-    filling.add(trench.bedding.material, bedding);
-  }
-  if (reached(digging, "zone")) {
-    const layer = placedLayer(digging, trench.zone.material);
-    const zone = ground.refill((part) => shape.parts[part]!.zone, layer);
-    filling.add(trench.zone.material, zone, displaced);
-  }
-  if (reached(digging, "backfilled")) {
-    const layer = placedLayer(digging, trench.backfill);
-    filling.add(
-      trench.backfill,
-      ground.refill(() => null, layer, trench.crown),
-    );
-  }
+  const put = (stage: Extent, material: string): CellLayer => placedLayer(digging, material, stage);
+  const bedding = ground.refill(
+    (part) => shape.parts[part]!.bedding,
+    put("bedded", trench.bedding.material),
+  );
+  filling.add(trench.bedding.material, bedding);
+  const zone = ground.refill((part) => shape.parts[part]!.zone, put("zone", trench.zone.material));
+  filling.add(trench.zone.material, zone, displaced);
+  digging.moved[digging.number]!.zone = zone.volume;
+  const backfill = ground.refill(() => null, put("backfilled", trench.backfill), trench.crown);
+  filling.add(trench.backfill, backfill);
   return filling;
 }
 

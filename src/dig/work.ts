@@ -1,12 +1,12 @@
 /** What one work needs to be dug, and what it yields. */
 import type { CellLayer, LayeredGround, Point, Tally } from "../ground/index.js";
 import { NATIVE, type Finding, type Work } from "../site/index.js";
-import type { PipeRun, WorkQuantities } from "./types.js";
+import type { ByMaterial, PipeRun, WorkQuantities } from "./types.js";
 
-/** How far each work is carried: the stages of the job. */
+/** The stages of a job on which something is dug or put in. */
 export type Extent = "stripped" | "dug" | "bedded" | "set" | "zone" | "backfilled";
 
-/** The stages in their order. */
+/** The stages in their order; the place of one among them is the step of what it puts in. */
 export const EXTENTS: readonly Extent[] = [
   "stripped",
   "dug",
@@ -21,23 +21,32 @@ export interface Digging {
   ground: LayeredGround;
   /** Index of the work in building order. */
   number: number;
-  extent: Extent;
   /** Run that a layer's material asks of a wall; null for a built thing. */
   runOf: (layer: CellLayer) => number | null;
   /** Flattest wall that the site's own layers ask for, run per rise. */
   flattestRun: number;
   findings: Finding[];
   pipes: PipeRun[];
+  /** What each work has moved, by its number, as its quantities do not tell it. */
+  moved: Moved[];
 }
 
-/** True when the job has come at least as far as `extent`. */
-export function reached(digging: Digging, extent: Extent): boolean {
-  return EXTENTS.indexOf(digging.extent) >= EXTENTS.indexOf(extent);
+/** What the stages of a job are reckoned from. */
+export interface Moved {
+  /** m³ bank of the ground as found that a work took out, by material id. */
+  natural: ByMaterial;
+  /** m³ between a trench's bedding and its backfill, pipes included. */
+  zone: number;
 }
 
-/** The layer that a work puts in. */
-export function placedLayer(digging: Digging, material: string, structure = false): CellLayer {
-  return { material, by: digging.number, structure };
+/** The layer that the present work puts in when the job comes to a stage. */
+export function placedLayer(
+  digging: Digging,
+  material: string,
+  stage: Extent,
+  structure = false,
+): CellLayer {
+  return { material, by: digging.number, structure, step: EXTENTS.indexOf(stage) };
 }
 
 /** Volumes put in, m³ by material id, adding up what goes in twice, and where their middle is. */

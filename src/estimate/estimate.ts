@@ -1,5 +1,5 @@
 import { costOf, type CostResult } from "../cost/index.js";
-import { cutsBeside, digScheme } from "../dig/index.js";
+import { cutsBeside } from "../dig/index.js";
 import type { CutBeside, PipeRun } from "../dig/index.js";
 import { checkFlow, wordingFor } from "../flow/index.js";
 import { baseGround, elevationAt, type BaseGround } from "../ground/index.js";
@@ -27,6 +27,7 @@ import {
   type SiteProblem,
 } from "../site/index.js";
 import { checkSteep } from "./checkSteep.js";
+import { wholeDig } from "./dugSites.js";
 import { edgeLoads } from "./edgeLoads.js";
 import { heightsAfter } from "./heightAfter.js";
 import { holeGround } from "./holeGround.js";
@@ -41,9 +42,8 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const scheme = schemeOf(site, schemeId);
   const base = groundOf(site);
   const materials = materialsOf(site);
-  const { result: dig, ground } = digScheme(site, scheme, base);
+  const { result: dig, ground } = wholeDig(site, scheme, base);
   const standing = checkStanding(scheme, heightsAfter(ground, base), wordingFor(site.units), site);
-  ground.release();
   const groundAt = (place: PlanPoint): number => heightAt(base, place);
   const under = holeGround(site, base, groundAt);
   const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes, {

@@ -1,5 +1,5 @@
 /** The ground cut open along a line, and at one place, at any stage. Site coordinates. */
-import { digScheme, type PipeRun } from "../dig/index.js";
+import type { PipeRun } from "../dig/index.js";
 import {
   groundColumn,
   groundSection,
@@ -11,6 +11,7 @@ import {
   type SectionPlace,
 } from "../ground/index.js";
 import type { PlanPoint, Scheme, Site } from "../site/index.js";
+import { stageDig, wholeDig } from "./dugSites.js";
 import { groundOf, schemeOf } from "./estimate.js";
 import { pipesAcross, type PipeAcross, type PipeAlong } from "./pipesAcross.js";
 import type { GroundKind, SectionArea } from "./sectionTypes.js";
@@ -157,36 +158,16 @@ interface StageGround {
   pipes: readonly PipeRun[];
 }
 
-/**
- * Grounds of the site that was read last. Reading changes nothing in them, and a panel that follows
- * a drag reads the same stage several times over. Only one site's are kept: each edit is another.
- */
-const kept = { site: null as Site | null, grounds: new Map<string, StageGround>() };
-
-/** The ground of a scheme at a stage, and its pipes: to be read only. */
+/** The ground of a scheme at a stage, and its pipes as in the whole job: to be read only. */
 export function groundAtStage(
   site: Site,
   scheme: Scheme,
   base: BaseGround,
   stage: Stage,
 ): StageGround {
-  if (kept.site !== site) {
-    kept.site = site;
-    kept.grounds.clear();
-  }
-  const key = `${stage} ${scheme.id}`;
-  let known = kept.grounds.get(key);
-  if (!known) kept.grounds.set(key, (known = digToStage(site, scheme, base, stage)));
-  return known;
-}
-
-function digToStage(site: Site, scheme: Scheme, base: BaseGround, stage: Stage): StageGround {
-  if (stage === "found") {
-    const { result } = digScheme(site, scheme, base);
-    return { ground: new LayeredGround(base), pipes: result.pipes };
-  }
-  const { ground, result } = digScheme(site, scheme, base, stage);
-  return { ground, pipes: result.pipes };
+  const { pipes } = wholeDig(site, scheme, base).result;
+  if (stage === "found") return { ground: new LayeredGround(base), pipes };
+  return { ground: stageDig(site, scheme, base, stage), pipes };
 }
 
 function partOf(layer: ColumnLayer, scheme: Scheme, height: number): ColumnPart {

@@ -1,5 +1,4 @@
 /** What of the ground is no longer as found at a stage, ready for a GPU. */
-import { digScheme } from "../dig/index.js";
 import {
   cellsAlong,
   corners,
@@ -11,6 +10,7 @@ import {
 } from "../ground/index.js";
 import type { Site } from "../site/index.js";
 import { CellFinder } from "./cellFinder.js";
+import { stageDig } from "./dugSites.js";
 import { groundOf, schemeOf } from "./estimate.js";
 import { addBlockSide, foundPicture, vertexNormals } from "./foundPicture.js";
 import { MeshBuilder, type Plane, type Vector } from "./meshBuilder.js";
@@ -46,10 +46,8 @@ export function stagePatch(site: Site, schemeId: string, stage: Stage): StagePat
     const none = { depths: new Float32Array(), deepest: 0, highest: 0 };
     return { touched: new Uint32Array(), mesh, ...none };
   }
-  const { ground } = digScheme(site, scheme, base, stage);
-  const patch = patchOf(ground, foundPicture(site).sideTriangles, foundPicture(site).bottom);
-  ground.release();
-  return patch;
+  const ground = stageDig(site, scheme, base, stage);
+  return patchOf(ground, foundPicture(site).sideTriangles, foundPicture(site).bottom);
 }
 
 function patchOf(ground: LayeredGround, sideTriangles: Uint32Array, bottom: number): StagePatch {

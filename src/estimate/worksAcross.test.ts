@@ -231,7 +231,7 @@ it("sweeps the volumes of fillings that the dig counts", () => {
   const site = plainSite({ works: [bed] });
   const built = baseGround(site);
   if (!built.ok) throw new Error(built.problem.text);
-  const { result } = digScheme(site, site.schemes[0]!, built.base, "backfilled");
+  const { result } = digScheme(site, site.schemes[0]!, built.base);
   // The bed's ends at x = ±2.8 lie between slices, so each slice is wholly within or without.
   const slice = 0.05;
   const swept: Record<string, number> = {};

@@ -63,7 +63,7 @@ function build(site: Site, built: Made["triangulated"]): BuiltGround {
   const { tin, findings } = built;
   const layers = [...site.ground.layers]
     .reverse()
-    .map((layer) => ({ material: layer.material, by: -1, structure: false }));
+    .map((layer) => ({ material: layer.material, by: -1, structure: false, step: 0 }));
   const regions = probeRegions(site.ground, tin.origin);
   const boundary =
     site.survey.boundary?.map(([x, y]): Place => [x - tin.origin[0], y - tin.origin[1]]) ?? null;
@@ -141,6 +141,7 @@ function storePool(rounding: number): Pick<BaseGround, "takeStore" | "returnStor
     takeStore: () => spare.pop() ?? new CellStore(rounding),
     returnStore: (store) => {
       store.clear();
+      store.stacks.clear();
       if (spare.length < 2) spare.push(store);
     },
   };

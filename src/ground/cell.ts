@@ -14,6 +14,8 @@ export interface CellLayer {
   by: number;
   /** A tank or other built thing: it is never dug. */
   structure: boolean;
+  /** How late in the job it is put in (`LayeredGround.upTo`); 0 for natural ground. */
+  step: number;
 }
 
 export interface Cell {

@@ -3,6 +3,7 @@ import type { BaseGround } from "./base.js";
 import { BLOCK_SIZE, blocksIn } from "./blocks.js";
 import { Chain, type Filling } from "./carve.js";
 import type { Cell } from "./cell.js";
+import { EarlierCells } from "./earlier.js";
 import { UNTOUCHED } from "./faces.js";
 import { outOfReach } from "./resolve.js";
 import { startCells, wholeTriangle } from "./start.js";
@@ -265,6 +266,59 @@ export class CellGround {
         for (; cell >= 0; cell = store.nextOf(cell)) see(cell, near);
         store.release(mark);
       }
+    }
+  }
+
+  /** All that has been put in and stands, by layer. */
+  placed(): Tally {
+    const { store } = this;
+    const tally = this.tally();
+    for (const triangle of this.touchedTriangles()) {
+      for (let cell = this.firstOf(triangle); cell >= 0; cell = store.nextOf(cell)) {
+        this.addPlaced(cell, tally);
+      }
+    }
+    return tally;
+  }
+
+  private addPlaced(cell: number, tally: Tally): void {
+    const { stacks } = this.store;
+    let stack = this.store.stackOf(cell);
+    for (let i = this.store.depthOf(cell) - 1; i > 0 && stacks.top(stack).by >= 0; i--) {
+      const [bottom, top] = [this.store.topRow(cell, i - 1), this.store.topRow(cell, i)];
+      tally.addPrism(stacks.topOf[stack]!, cell, bottom, top);
+      stack = stacks.under[stack]!;
+    }
+  }
+
+  /** Makes the cells of this ground, which has none, those of another without its late layers. */
+  protected takeEarlier(ground: CellGround, step: number): void {
+    const cells = new EarlierCells(ground.store, this.store, step);
+    this.bottom = ground.bottom;
+    for (const source of ground.touched.values()) {
+      let block: TouchedBlock | null = null;
+      for (let k = 0; k < BLOCK_SIZE; k++) {
+        const first = ground.store.chains[source.chains + k]!;
+        if (first < 0 || cells.isFound(first, this.natural)) continue;
+        block ??= this.touch(source.number);
+        this.chain.start();
+        for (let cell = first; cell >= 0; cell = ground.store.nextOf(cell)) {
+          const made = cells.copy(cell);
+          this.chain.add(made);
+          this.stretchBounds(block, made);
+        }
+        this.store.chains[block.chains + k] = this.chain.first;
+      }
+    }
+  }
+
+  private stretchBounds(block: TouchedBlock, cell: number): void {
+    const { values } = this.store;
+    const top = this.store.surfaceRow(cell);
+    for (let i = 0; i < this.store.cornersOf(cell); i++) {
+      const z = values[top + i]!;
+      if (z < block.lowest) block.lowest = z;
+      this.raiseBounds(block, z);
     }
   }
 

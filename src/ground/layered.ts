@@ -355,6 +355,17 @@ export class LayeredGround extends CellGround {
     return this.filled;
   }
 
+  /**
+   * The ground at an earlier step of the job, as a ground of its own: every hole is as it is here,
+   * and of what was put in only layers up to `step` stand, unless they lie on a later one. Nothing
+   * is cut anew, so the natural ground is the same in both, to the last digit.
+   */
+  upTo(step: number): LayeredGround {
+    const ground = new LayeredGround(this.base);
+    ground.takeEarlier(this, step);
+    return ground;
+  }
+
   /** Ends the present work: its cells forget the ground before it. */
   finishWork(): void {
     for (const block of this.cutBlocks) block.marked = 0;

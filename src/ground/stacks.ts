@@ -7,6 +7,8 @@ import type { CellLayer } from "./cell.js";
 
 /** More different layers than this in one ground are refused (they key the tree's branches). */
 const MOST_LAYERS = 1 << 20;
+/** Numbers that may stand for what a layer was put on. */
+const MOST_COVERED = 8;
 
 export class Stacks {
   /** Every different layer met, by layer number. */
@@ -17,14 +19,23 @@ export class Stacks {
   readonly under: number[] = [-1];
   /** For each stack: how many layers it has. */
   readonly depth: number[] = [0];
+  /** For each stack: what the surface was that its top was put on, as whoever put it on said. */
+  readonly covered: number[] = [0];
 
   private readonly numbers = new Map<string, number>();
   private readonly branches = new Map<number, number>();
   private readonly listed = new Map<number, readonly CellLayer[]>();
 
+  /** Forgets every layer and stack, so that numbers do not depend on what was dug before. */
+  clear(): void {
+    this.layers.length = 0;
+    for (const list of [this.topOf, this.under, this.depth, this.covered]) list.length = 1;
+    for (const known of [this.numbers, this.branches, this.listed]) known.clear();
+  }
+
   /** Number of a layer; equal layers share one. */
   layerNumber(layer: CellLayer): number {
-    const key = `${layer.by} ${layer.structure} ${layer.material}`;
+    const key = `${layer.by} ${layer.step} ${layer.structure} ${layer.material}`;
     let number = this.numbers.get(key);
     if (number === undefined) {
       number = this.layers.length;
@@ -35,15 +46,16 @@ export class Stacks {
     return number;
   }
 
-  /** The stack with one more layer on top. */
-  put(stack: number, layer: number): number {
-    const key = stack * MOST_LAYERS + layer;
+  /** The stack with one more layer on top of a surface that is `covered` (0 to 7). */
+  put(stack: number, layer: number, covered = 0): number {
+    const key = (stack * MOST_LAYERS + layer) * MOST_COVERED + covered;
     let made = this.branches.get(key);
     if (made === undefined) {
       made = this.depth.length;
       this.topOf.push(layer);
       this.under.push(stack);
       this.depth.push(this.depth[stack]! + 1);
+      this.covered.push(covered);
       this.branches.set(key, made);
     }
     return made;
@@ -68,5 +80,14 @@ export class Stacks {
   /** The top layer of a stack that has one. */
   top(stack: number): CellLayer {
     return this.layers[this.topOf[stack]!]!;
+  }
+
+  /** The smallest lower part of a stack whose top is of a later step than `step`; −1 for none. */
+  firstAfter(stack: number, step: number): number {
+    let first = -1;
+    for (let part = stack; part !== 0; part = this.under[part]!) {
+      if (this.top(part).step > step) first = part;
+    }
+    return first;
   }
 }

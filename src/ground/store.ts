@@ -23,6 +23,7 @@ const FACES = ["found", "dug", "filled"] as const;
 /** Flag: the surface is a floor (and not a wall) of the work that dug it. */
 export const FLOOR = 4;
 const FACE_BITS = 3;
+const SURFACE_BITS = FACE_BITS | FLOOR;
 
 /** Fields of a head. */
 const AT = 0;
@@ -262,9 +263,10 @@ export class CellStore {
     if (this.heads[h + CARRIED] !== 1) {
       throw new Error(`cell carries ${this.heads[h + CARRIED]} rows, expected 1`);
     }
+    const flags = this.heads[h + FLAGS]!;
     this.heads[h + CARRIED] = 0;
-    this.heads[h + STACK] = this.stacks.put(this.heads[h + STACK]!, layer);
-    this.heads[h + FLAGS] = (this.heads[h + FLAGS]! & ~(FACE_BITS | FLOOR)) | FILLED;
+    this.heads[h + STACK] = this.stacks.put(this.heads[h + STACK]!, layer, flags & SURFACE_BITS);
+    this.heads[h + FLAGS] = (flags & ~SURFACE_BITS) | FILLED;
   }
 
   /** Takes the top layer off; the carried rows move down by one. */
@@ -298,7 +300,7 @@ export class CellStore {
     const h = cell * HEAD;
     const flags = this.heads[h + FLAGS]!;
     this.heads[h + PART] = part;
-    this.heads[h + FLAGS] = (flags & ~(FACE_BITS | FLOOR)) | DUG | (floor ? FLOOR : 0);
+    this.heads[h + FLAGS] = (flags & ~SURFACE_BITS) | DUG | (floor ? FLOOR : 0);
     if (this.heads[h + CUT_BY] === this.present) return false;
     this.heads[h + CUT_BY] = this.present;
     const corners = this.heads[h + CORNERS]!;

@@ -1,4 +1,5 @@
 /** Volumes moved, by layer, with their first moments: how much, and where its middle is. */
+import type { CellLayer } from "./cell.js";
 import type { CellStore } from "./store.js";
 import { Sum } from "./sum.js";
 
@@ -86,12 +87,12 @@ export class Tally {
     return sum.value;
   }
 
-  /** Volumes by material id, m³, leaving out what is nothing but rounding. */
-  record(): Record<string, number> {
+  /** Volumes by material id, m³, of some layers, leaving out what is nothing but rounding. */
+  record(of: (layer: CellLayer) => boolean = () => true): Record<string, number> {
     const sums = new Map<string, Sum>();
     this.store.stacks.layers.forEach((layer, number) => {
       const k = number * FIELDS;
-      if (k >= this.sums.length || this.sums[k] === 0) return;
+      if (k >= this.sums.length || this.sums[k] === 0 || !of(layer)) return;
       const sum = sums.get(layer.material) ?? new Sum();
       sum.add(this.sums[k]!);
       sum.add(this.sums[k + 1]!);

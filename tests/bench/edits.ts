@@ -1,4 +1,4 @@
-/** How long an edit of one tank hole takes. */
+/** How long an edit of one hole takes. */
 import { edit, editOnce, growingHill, randomHill, type Edited, type Hill } from "./hill.js";
 import { solidDig, solidTimes } from "./solid.js";
 import { beside, median, medians, middle, type Row } from "./timing.js";

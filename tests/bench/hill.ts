@@ -2,7 +2,7 @@
 import { digScheme } from "../../src/dig/index.js";
 import { baseGround, type BaseGround } from "../../src/ground/index.js";
 import type { Scheme, Site } from "../../src/site/index.js";
-import { plainSite, plainTank } from "../../src/site/site.fixture.js";
+import { plainPad, plainSite } from "../../src/site/site.fixture.js";
 import { seeded, type Seeded } from "../fixtures/seeded.js";
 
 export const SEED = 20261125;
@@ -19,7 +19,7 @@ export function heightAt(x: number, y: number): number {
 
 type Points = Site["survey"]["points"];
 
-/** A hill ready to be dug: one tank hole, 1:1 walls, 1.5 m of clay over rock. */
+/** A hill ready to be dug: one hole that stays open, 1:1 walls, 1.5 m of clay over rock. */
 export interface Hill {
   site: Site;
   scheme: Scheme;
@@ -61,15 +61,24 @@ function scattered(
   return points;
 }
 
+function cornersOf(x: number, y: number): [number, number][] {
+  return [
+    [-x, -y],
+    [x, -y],
+    [x, y],
+    [-x, y],
+  ];
+}
+
 function hillOn(points: Points): Hill {
-  const tank = plainTank({
-    base: heightAt(0, 0) - DEPTH,
-    body: { length: FLOOR.length, width: FLOOR.width, height: 2 },
-    bedding: { depth: 0, material: "pea-gravel" },
+  // A pad so deep in the ground fills nothing: what is timed is the cut and what follows from it.
+  const hole = plainPad({
+    outline: cornersOf(FLOOR.width / 2, FLOOR.length / 2),
+    top: heightAt(0, 0) - DEPTH,
     walls: { by: "run", run: 1 },
   });
   const site: Site = {
-    ...plainSite({ works: [tank] }),
+    ...plainSite({ works: [hole] }),
     survey: { points },
     ground: {
       layers: [
@@ -96,14 +105,14 @@ export interface Edited {
  * centre of mass and volumes by depth, which `digScheme` gives with it. Returns m³ cut.
  */
 export function edit({ site, scheme, base }: Hill): number {
-  const { result, ground } = digScheme(site, scheme, base, "dug");
+  const { result, ground } = digScheme(site, scheme, base);
   ground.release();
   return totalOf(result.cut);
 }
 
 /** The same edit, not timed. Throws when it gives no daylight outline, as all else counts on it. */
 export function editOnce({ site, scheme, base }: Hill): Edited {
-  const { result, ground } = digScheme(site, scheme, base, "dug");
+  const { result, ground } = digScheme(site, scheme, base);
   const triangles = ground.touchedTriangles();
   ground.release();
   const rings = result.works[0]?.outlines?.daylight.length ?? 0;

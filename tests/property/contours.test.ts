@@ -3,7 +3,7 @@
  * survey's edge bound exactly the ground that stands above it, and lines end only at that edge.
  */
 import { describe, expect, it } from "vitest";
-import { digScheme } from "../../src/dig/index.js";
+import { digToStage } from "../../src/dig/index.js";
 import {
   baseGround,
   groundContours,
@@ -25,7 +25,7 @@ function groundOf(site: Site, stage: (typeof STAGES)[number] | "found"): Layered
   const built = baseGround(site);
   if (!built.ok) throw new Error(built.problem.text);
   if (stage === "found") return new LayeredGround(built.base);
-  return digScheme(site, site.schemes[0]!, built.base, stage).ground;
+  return digToStage(site, site.schemes[0]!, built.base, stage).ground;
 }
 
 /** Plan area of a cell above a height, m². */

@@ -1,7 +1,7 @@
 /** The same job put otherwise: works split in two, before and after swapped, in another order. */
 import { describe, expect, it } from "vitest";
 import { estimate } from "../../src/estimate/index.js";
-import { digScheme } from "../../src/dig/index.js";
+import { digScheme, digToStage } from "../../src/dig/index.js";
 import type { Pad, Site, Trench, Walls, Work } from "../../src/site/index.js";
 import { seeded } from "../fixtures/seeded.js";
 import {
@@ -297,7 +297,7 @@ describe("an answer depends on nothing but its site", () => {
     const deeper = scheme.works.map((work) =>
       work.kind === "tank" ? { ...work, base: work.base - 1 } : work,
     );
-    const other = digScheme(site, { ...scheme, works: deeper }, base, "dug").ground;
+    const other = digToStage(site, { ...scheme, works: deeper }, base, "dug").ground;
     estimate({ ...site, schemes: [{ ...scheme, works: deeper.slice(1) }] }, SCHEME);
     expect(read()).toBe(before);
     expect(other.touchedTriangles().length).toBeGreaterThan(0);

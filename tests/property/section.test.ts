@@ -3,7 +3,7 @@
  * datum; and a sweep of sections over the whole site gives the volumes that the dig counts.
  */
 import { describe, expect, it } from "vitest";
-import { digScheme } from "../../src/dig/index.js";
+import { digToStage } from "../../src/dig/index.js";
 import { sectionAlong, type Section, type Stage } from "../../src/estimate/index.js";
 import { baseGround, groundSection, LayeredGround } from "../../src/ground/index.js";
 import type { PlanPoint } from "../../src/site/index.js";
@@ -123,11 +123,17 @@ describe("a sweep of sections", () => {
       const site = randomSite(seed);
       const built = baseGround(site);
       if (!built.ok) throw new Error(built.problem.text);
-      const { result, ground } = digScheme(site, site.schemes[0]!, built.base, "dug");
-      const whole = Object.values(result.cut).reduce((sum, volume) => sum + volume, 0);
+      const { works, ground } = digToStage(site, site.schemes[0]!, built.base, "dug");
+      const cut = new Map<string, number>();
+      for (const work of works) {
+        for (const [material, volume] of Object.entries(work.cut)) {
+          cut.set(material, (cut.get(material) ?? 0) + volume);
+        }
+      }
+      const whole = [...cut.values()].reduce((sum, volume) => sum + volume, 0);
       expect(whole).toBeGreaterThan(1);
       for (const [material, volume] of sweptCut(new LayeredGround(built.base), ground)) {
-        const off = Math.abs(volume - (result.cut[material] ?? 0));
+        const off = Math.abs(volume - (cut.get(material) ?? 0));
         expect(off).toBeLessThan(TOLERANCE * whole);
       }
     },

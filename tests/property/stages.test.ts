@@ -1,8 +1,20 @@
 /** Nothing appears or vanishes at any stage of the job: before − cut + fill = after, every material. */
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { digScheme, stageOf } from "../../src/dig/index.js";
+import {
+  areaOf,
+  integrate,
+  minus,
+  surfaceOf,
+  type Cell,
+  type LayeredGround,
+} from "../../src/ground/index.js";
+import { schemeOf } from "../../src/estimate/index.js";
+import { readSite, type Site } from "../../src/site/index.js";
 import { lookAt } from "../fixtures/faults.js";
 import { movedSite, STILL } from "../fixtures/moved.js";
-import { siteOf, tank, pad, run, trench } from "../fixtures/site.js";
+import { groundOf, siteOf, tank, pad, run, total, trench } from "../fixtures/site.js";
 import { LAYERS, PROBES, threeWorks } from "../fixtures/threeWorks.js";
 
 const ALL = { places: 200, stages: true };
@@ -78,5 +90,62 @@ describe("conservation and the layers at 200 places, at every stage", () => {
     const looked = lookAt(siteOf({ points, layers: LAYERS, probes: PROBES, works }), ALL);
     expect(looked).toMatchObject({ faults: [] });
     expect("compared" in looked && looked.compared).toBeGreaterThan(4 * 150);
+  });
+});
+
+/** m³ between a level and the ground in some cells. */
+function under(cells: readonly Cell[], level: number): number {
+  return cells.reduce(
+    (sum, cell) => sum + integrate(cell, surfaceOf(cell)) - level * areaOf(cell),
+    0,
+  );
+}
+
+/** m³ of a tank in a cell. */
+function builtIn(cell: Cell): number {
+  const i = cell.layers.findIndex(({ structure }) => structure);
+  const [top, bottom] = [cell.tops[i], cell.tops[i - 1]];
+  return top && bottom ? integrate(cell, minus(top, bottom)) : 0;
+}
+
+/** m³ by which a stage's surface lies under the ground as found, tanks taken for air. */
+function sunk(ground: LayeredGround): number {
+  const { base } = ground;
+  let volume = 0;
+  for (const triangle of ground.touchedTriangles()) {
+    const cells = ground.cellsOf(triangle);
+    volume += under(base.cellsOf(triangle), base.tin.lowest) - under(cells, base.tin.lowest);
+    volume += cells.reduce((sum, cell) => sum + builtIn(cell), 0);
+  }
+  return volume;
+}
+
+describe("the surface of a stage of an example", () => {
+  const cases = ["alder-flat", "quarry-lane"].flatMap((name): [string, string, Site][] => {
+    const file = new URL(`../../shared/sites/${name}.site.json`, import.meta.url);
+    const read = readSite(readFileSync(file, "utf8"));
+    if (!read.ok) throw new Error(`${name} cannot be read`);
+    return read.value.schemes.map(({ id }) => [name, id, read.value]);
+  });
+
+  it.each(cases)("lies by the estimate's volumes under that as found: %s, %s", (_, id, site) => {
+    const scheme = schemeOf(site, id);
+    const dug = digScheme(site, scheme, groundOf(site));
+    const { cut, works: whole } = dug.result;
+    const natural = site.ground.layers.map(({ material }) => material);
+    const estimated = natural.reduce((sum, material) => sum + (cut[material] ?? 0), 0);
+    // Else what is dug twice would be counted with the ground as found.
+    const put = whole.flatMap(({ kind, fill }) => (kind === "bed" ? [] : Object.keys(fill)));
+    expect(put.filter((material) => natural.includes(material))).toEqual([]);
+    for (const stage of ["dug", "bedded", "set", "zone", "backfilled"] as const) {
+      const { ground, works } = stageOf(site, scheme, dug, stage);
+      const standing = works.map(({ kind, fill, displaced, heap }) => {
+        if (kind === "bed") return 0;
+        return total(fill) + (heap?.volume ?? 0) + (kind === "trench" ? displaced : 0);
+      });
+      // Once backfilled, what was dug out of earlier fill is in the cuts and stands no more.
+      const out = stage === "backfilled" ? total(cut) : estimated;
+      expect(sunk(ground), stage).toBeCloseTo(out - standing.reduce((sum, one) => sum + one, 0), 7);
+    }
   });
 });
