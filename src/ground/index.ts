@@ -1,4 +1,5 @@
 export { Bands } from "./bands.js";
+export { BoxIndex } from "./boxIndex.js";
 export { adoptGround, baseGround, trusted } from "./base.js";
 export type { BaseGround } from "./base.js";
 export { BLOCK_SIZE, blocksIn, trianglesIn } from "./blocks.js";

@@ -1,7 +1,7 @@
 /** Bare ground of a scheme: how much, where its water goes, and the barrier that holds its soil. */
 import { inAreas, sizeOfAreas, type Areas, type WorkQuantities } from "../dig/index.js";
 import { elevationAt, type BaseGround } from "../ground/index.js";
-import { drainageOf } from "../runoff/index.js";
+import { drainageOf, type WayPoint } from "../runoff/index.js";
 import { limitKind, ruleOf } from "../site/index.js";
 import type { Finding, Limit, PlanPoint, Quantity, Scheme, Site } from "../site/index.js";
 import { area as areaMeasure, distance, land as landMeasure } from "../units/index.js";
@@ -43,7 +43,8 @@ export function checkLand(
   );
   const waters = (site.limits ?? []).filter(({ kind }) => WATERS.includes(kind));
   const ways = waters.length === 0 ? [] : waysFrom(bare, base);
-  const reaches = waters.flatMap((limit) => reachOf(site, limit, ways, sizeOfAreas(bare)));
+  const washed = { ways, bare: sizeOfAreas(bare), origin: [ox, oy] as const };
+  const reaches = waters.flatMap((limit) => reachOf(site, limit, washed));
   const land = {
     disturbed: disturbedQuantity(bare),
     barrier: barrierQuantity(site, lines),
@@ -106,10 +107,14 @@ function barriersOf(site: Site, bare: Areas, { tin }: BaseGround): Place[][] {
 /** m between places at which a way is looked at. */
 const STEP = 0.5;
 
-function placesAlong(path: readonly (readonly [number, number, ...number[]])[]): Place[] {
+/** Places along a path at most a step apart, its last one only when asked for. */
+function placesAlong(
+  path: readonly (readonly [number, number, ...number[]])[],
+  withLast = true,
+): Place[] {
   return path.flatMap((a, i): Place[] => {
     const b = path[i + 1];
-    if (b === undefined) return [[a[0], a[1]]];
+    if (b === undefined) return withLast ? [[a[0], a[1]]] : [];
     const count = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / STEP));
     return Array.from({ length: count }, (_, k): Place => {
       const t = k / count;
@@ -123,8 +128,8 @@ const STARTS = 60;
 const STEP_X = 0.7548776662466927;
 const STEP_Y = 0.5698402909980532;
 
-/** The ways of the water from places spread evenly over the bare ground; site coordinates. */
-function waysFrom(bare: Areas, { tin }: BaseGround): PlanPoint[][] {
+/** The ways of the water from places spread evenly over the bare ground, local. */
+function waysFrom(bare: Areas, { tin }: BaseGround): (readonly WayPoint[])[] {
   const [ox, oy] = tin.origin;
   const { tracer } = drainageOf(tin);
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
@@ -132,13 +137,12 @@ function waysFrom(bare: Areas, { tin }: BaseGround): PlanPoint[][] {
     [west, east] = [Math.min(west, x), Math.max(east, x)];
     [south, north] = [Math.min(south, y), Math.max(north, y)];
   }
-  const ways: PlanPoint[][] = [];
+  const ways: (readonly WayPoint[])[] = [];
   for (let i = 1; i <= 40 * STARTS && ways.length < STARTS; i++) {
     const x = west + (east - west) * ((0.5 + i * STEP_X) % 1);
     const y = south + (north - south) * ((0.5 + i * STEP_Y) % 1);
     if (!inAreas([x, y], bare)) continue;
-    const path = tracer.from(x - ox, y - oy)?.path ?? [];
-    ways.push(placesAlong(path).map(([px, py]): PlanPoint => [px + ox, py + oy]));
+    ways.push(tracer.from(x - ox, y - oy)?.path ?? []);
   }
   return ways;
 }
@@ -147,18 +151,52 @@ function waysFrom(bare: Areas, { tin }: BaseGround): PlanPoint[][] {
 function reachOf(
   site: Site,
   limit: Limit,
-  ways: readonly PlanPoint[][],
-  bare: number,
+  { ways, bare, origin }: { ways: readonly (readonly WayPoint[])[]; bare: number; origin: Place },
 ): LandResult["reaches"][number][] {
   const within = ruleOf(site, "drains-within").value + (limit.width ?? 0) / 2;
+  const box = boxAround(limit, within);
   const met = ways.flatMap((way) => {
-    const near = way.find((at) => distanceTo(limit, at) <= within);
-    return near === undefined ? [] : [near];
+    for (const [x, y] of placesNear(way, origin, box)) {
+      const at: PlanPoint = [x + origin[0], y + origin[1]];
+      if (distanceTo(limit, at) <= within) return [at];
+    }
+    return [];
   });
   const [first] = met;
   if (first === undefined) return [];
   const name = limit.name ?? limitKind(limit.kind)?.name ?? limit.kind;
   return [{ limit: limit.id, name, area: (met.length / ways.length) * bare, at: first }];
+}
+
+/** Places along a way (local), but for those on legs that keep out of a box (site coordinates). */
+function* placesNear(
+  way: readonly WayPoint[],
+  [ox, oy]: Place,
+  [west, south, east, north]: readonly [number, number, number, number],
+): Generator<Place> {
+  for (const [i, a] of way.entries()) {
+    const b = way[i + 1] ?? a;
+    if (Math.max(a[0], b[0]) + ox < west || Math.min(a[0], b[0]) + ox > east) continue;
+    if (Math.max(a[1], b[1]) + oy < south || Math.min(a[1], b[1]) + oy > north) continue;
+    yield* placesAlong(b === a ? [a] : [a, b], b === a);
+  }
+}
+
+/** A box that nothing within a distance of a limit lies outside of. */
+function boxAround(
+  { at, path = [], radius = 0 }: Limit,
+  within: number,
+): [number, number, number, number] {
+  // A little more, since a distance is rounded.
+  const reach = within + radius + 1e-3;
+  const places = at === undefined ? path : [at, ...path];
+  const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
+  return [
+    Math.min(...xs) - reach,
+    Math.min(...ys) - reach,
+    Math.max(...xs) + reach,
+    Math.max(...ys) + reach,
+  ];
 }
 
 /** m in plan from a limit's place, line or area. */

@@ -12,7 +12,13 @@ export type GroundAt = (place: PlanPoint) => number;
 /** Distance in plan from a place to a line, m; Infinity for a line without points. */
 export function distanceToLine(at: PlanPoint, line: Ring, closed: boolean): number {
   let least = Infinity;
-  for (const [a, b] of edgesOf(line, closed)) least = Math.min(least, toSegment(at, a, b));
+  const count = edgeCount(line, closed);
+  for (let i = 0; i < count; i++) {
+    const a = line[i]!;
+    const b = line[i + 1 < line.length ? i + 1 : 0]!;
+    if (isFarther(at, a, b, least)) continue;
+    least = Math.min(least, toSegment(at, a, b));
+  }
   return least;
 }
 
@@ -26,7 +32,10 @@ export function distanceToRings(at: PlanPoint, rings: readonly Ring[]): number {
 export function insideRings([x, y]: PlanPoint, rings: readonly Ring[]): boolean {
   let inside = false;
   for (const ring of rings) {
-    for (const [a, b] of edgesOf(ring, true)) {
+    const count = edgeCount(ring, true);
+    for (let i = 0; i < count; i++) {
+      const a = ring[i]!;
+      const b = ring[i + 1 < ring.length ? i + 1 : 0]!;
       if (a[1] > y === b[1] > y) continue;
       if (x < a[0] + ((y - a[1]) / (b[1] - a[1])) * (b[0] - a[0])) inside = !inside;
     }
@@ -36,9 +45,14 @@ export function insideRings([x, y]: PlanPoint, rings: readonly Ring[]): boolean 
 
 /** Whether the straight line from one place to another crosses a line. */
 export function crossesLine(from: PlanPoint, to: PlanPoint, line: Ring, closed = false): boolean {
-  return edgesOf(line, closed).some(
-    ([a, b]) => side(from, to, a) * side(from, to, b) < 0 && side(a, b, from) * side(a, b, to) < 0,
-  );
+  const count = edgeCount(line, closed);
+  for (let i = 0; i < count; i++) {
+    const a = line[i]!;
+    const b = line[i + 1 < line.length ? i + 1 : 0]!;
+    const parts = side(from, to, a) * side(from, to, b) < 0;
+    if (parts && side(a, b, from) * side(a, b, to) < 0) return true;
+  }
+  return false;
 }
 
 /** Distance in plan from a place to a limit, m; Infinity for a limit that has no place. */
@@ -122,11 +136,31 @@ function edgesOf(line: Ring, closed: boolean): [PlanPoint, PlanPoint][] {
   return edges;
 }
 
+/** How many edges `edgesOf` gives: edge i runs from point i to the next, the last one back. */
+function edgeCount(line: Ring, closed: boolean): number {
+  if (line.length === 0) return 0;
+  return closed || line.length === 1 ? line.length : line.length - 1;
+}
+
+/** Room for rounding, m. */
+const SLACK = 1e-9;
+
+/** A sure but not complete test: true where a segment lies farther from a place than `than`, m. */
+function isFarther([x, y]: PlanPoint, a: Ring[number], b: Ring[number], than: number): boolean {
+  const reach = than + SLACK;
+  return (
+    (a[0] > x + reach && b[0] > x + reach) ||
+    (a[0] < x - reach && b[0] < x - reach) ||
+    (a[1] > y + reach && b[1] > y + reach) ||
+    (a[1] < y - reach && b[1] < y - reach)
+  );
+}
+
 function point([x, y]: readonly [number, number]): PlanPoint {
   return [x, y];
 }
 
-function toSegment([x, y]: PlanPoint, a: PlanPoint, b: PlanPoint): number {
+function toSegment([x, y]: PlanPoint, a: Ring[number], b: Ring[number]): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const square = dx * dx + dy * dy;
   const along = square === 0 ? 0 : ((x - a[0]) * dx + (y - a[1]) * dy) / square;
@@ -134,7 +168,7 @@ function toSegment([x, y]: PlanPoint, a: PlanPoint, b: PlanPoint): number {
   return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy);
 }
 
-function side(a: PlanPoint, b: PlanPoint, c: PlanPoint): number {
+function side(a: Ring[number], b: Ring[number], c: Ring[number]): number {
   return Math.sign((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]));
 }
 

@@ -7,6 +7,7 @@ import { area as areaMeasure, distance, length } from "../units/index.js";
 import { ditchOffer, type DitchMeeting, type DitchOffer, type Standing } from "./ditchOffer.js";
 import { followDitches, ledByDitches } from "./ditches.js";
 import { drainageOf, inflowOf, type Drainage } from "./drainage.js";
+import type { Flood } from "./pits.js";
 
 type Place = readonly [number, number];
 
@@ -111,10 +112,19 @@ function meets(
 
 /** The most ways that come in within a few metres of one of them. */
 function mostTogether(entries: readonly Place[]): number {
-  return entries.reduce((most, a) => {
-    const near = entries.filter((b) => Math.hypot(a[0] - b[0], a[1] - b[1]) <= STREAM);
-    return Math.max(most, near.length);
-  }, 0);
+  const sorted = [...entries].sort((a, b) => a[0] - b[0]);
+  let most = 0;
+  let first = 0;
+  for (const [x, y] of sorted) {
+    while (x - sorted[first]![0] > STREAM) first++;
+    let near = 0;
+    for (let i = first; i < sorted.length && sorted[i]![0] - x <= STREAM; i++) {
+      const [dx, dy] = [x - sorted[i]![0], y - sorted[i]![1]];
+      if (Math.abs(dy) <= STREAM && Math.hypot(dx, dy) <= STREAM) near++;
+    }
+    if (near > most) most = near;
+  }
+  return most;
 }
 
 /** Depth of the water that stands over the lowest vertex within an outline before it spills, m. */
@@ -124,11 +134,24 @@ function standingIn(
   outline: readonly Place[],
 ): number {
   let most = 0;
-  flood.level.forEach((level, vertex) => {
-    const deep = level - tin.z[vertex]!;
+  for (const vertex of drownedOf(flood, tin)) {
+    const deep = flood.level[vertex]! - tin.z[vertex]!;
     if (deep > most && insideOutline(outline, tin.x[vertex]!, tin.y[vertex]!)) most = deep;
-  });
+  }
   return most;
+}
+
+const drowned = new WeakMap<Flood, Uint32Array>();
+
+/** Numbers of the vertices over which water stands. */
+function drownedOf(flood: Flood, tin: BaseGround["tin"]): Uint32Array {
+  let known = drowned.get(flood);
+  if (known === undefined) {
+    const all = Array.from(flood.level, (_, vertex) => vertex);
+    known = Uint32Array.from(all.filter((vertex) => flood.level[vertex]! > tin.z[vertex]!));
+    drowned.set(flood, known);
+  }
+  return known;
 }
 
 function findingsOf(

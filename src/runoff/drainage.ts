@@ -2,7 +2,7 @@
  * Where the water of a whole survey runs: ways from places spread evenly over it, made once for a
  * survey, and what of it comes through an outline.
  */
-import type { Tin } from "../ground/index.js";
+import { BoxIndex, type Tin } from "../ground/index.js";
 import { floodFrom, type Flood } from "./pits.js";
 import { Tracer, type Way, type WayPoint } from "./trace.js";
 
@@ -118,14 +118,19 @@ export interface Inflow {
 
 /** The ground outside an outline whose water runs through it. */
 export function inflowOf({ ways, each }: Drainage, outline: readonly Place[]): Inflow {
-  const [west, south, east, north] = boxOf(outline);
   const [starts, entries]: [Place[], Place[]] = [[], []];
   let longest: { length: number; path: WayPoint[] } = { length: 0, path: [] };
-  for (const { path, box } of ways) {
-    if (box[0] > east || box[2] < west || box[1] > north || box[3] < south) continue;
-    if (inside(path[0]!, outline)) continue;
-    const entry = entryOf(path, outline, [west, south, east, north]);
+  const { index, wayOf, firstLeg } = legsOf(ways);
+  const near = Uint32Array.from(index.search(boxOf(outline))).sort();
+  let done = -1;
+  for (const leg of near) {
+    const number = wayOf[leg]!;
+    if (number === done) continue;
+    const { path } = ways[number]!;
+    const entry = crossingOn(path, leg - firstLeg[number]!, outline);
     if (entry === null) continue;
+    done = number;
+    if (inside(path[0]!, outline)) continue;
     starts.push([path[0]![0], path[0]![1]]);
     entries.push([entry.at[0], entry.at[1]]);
     const upTo = path.slice(0, entry.leg + 1);
@@ -135,9 +140,51 @@ export function inflowOf({ ways, each }: Drainage, outline: readonly Place[]): I
   return { area: entries.length * each, starts, entries, longest: longest.path };
 }
 
+/** The legs of all ways, one way after the other, to be found by place. */
+interface Legs {
+  index: BoxIndex;
+  /** For each leg its way, and for each way its first leg. */
+  wayOf: Uint32Array;
+  firstLeg: Uint32Array;
+}
+
+const legsMade = new WeakMap<readonly SampledWay[], Legs>();
+
+function legsOf(ways: readonly SampledWay[]): Legs {
+  const known = legsMade.get(ways);
+  if (known !== undefined) return known;
+  const firstLeg = new Uint32Array(ways.length);
+  let count = 0;
+  ways.forEach(({ path }, number) => {
+    firstLeg[number] = count;
+    count += path.length - 1;
+  });
+  const wayOf = new Uint32Array(count);
+  const [west, south] = [new Float64Array(count), new Float64Array(count)];
+  const [east, north] = [new Float64Array(count), new Float64Array(count)];
+  ways.forEach(({ path }, number) => {
+    for (let leg = 0; leg + 1 < path.length; leg++) {
+      const at = firstLeg[number]! + leg;
+      const [[ax, ay], [bx, by]] = [path[leg]!, path[leg + 1]!];
+      wayOf[at] = number;
+      [west[at], east[at]] = [Math.min(ax, bx), Math.max(ax, bx)];
+      [south[at], north[at]] = [Math.min(ay, by), Math.max(ay, by)];
+    }
+  });
+  const legs = { index: BoxIndex.over(west, south, east, north), wayOf, firstLeg };
+  legsMade.set(ways, legs);
+  return legs;
+}
+
 /** Whether a way begins in an outline or crosses its edge. */
 export function meetsOutline(path: readonly WayPoint[], outline: readonly Place[]): boolean {
   return inside(path[0]!, outline) || entryOf(path, outline, boxOf(outline)) !== null;
+}
+
+/** A place on a way, and the leg that it lies on. */
+interface Crossing {
+  at: WayPoint;
+  leg: number;
 }
 
 /** Where a way first crosses an outline, and on which of its legs; null when it never does. */
@@ -145,34 +192,45 @@ function entryOf(
   path: readonly WayPoint[],
   outline: readonly Place[],
   [west, south, east, north]: readonly [number, number, number, number],
-): { at: WayPoint; leg: number } | null {
+): Crossing | null {
   for (let leg = 0; leg + 1 < path.length; leg++) {
     const [[ax, ay], [bx, by]] = [path[leg]!, path[leg + 1]!];
     if (Math.max(ax, bx) < west || Math.min(ax, bx) > east) continue;
     if (Math.max(ay, by) < south || Math.min(ay, by) > north) continue;
-    const share = firstCrossing(path[leg]!, path[leg + 1]!, outline);
-    if (share === null) continue;
-    const [a, b] = [path[leg]!, path[leg + 1]!];
-    const between = (k: 0 | 1 | 2): number => a[k] + share * (b[k] - a[k]);
-    return { at: [between(0), between(1), between(2)], leg };
+    const crossing = crossingOn(path, leg, outline);
+    if (crossing !== null) return crossing;
   }
   return null;
+}
+
+/** Where a leg of a way first meets a side of an outline; null when it does not. */
+function crossingOn(
+  path: readonly WayPoint[],
+  leg: number,
+  outline: readonly Place[],
+): Crossing | null {
+  const [a, b] = [path[leg]!, path[leg + 1]!];
+  const share = firstCrossing(a, b, outline);
+  if (share === null) return null;
+  const between = (k: 0 | 1 | 2): number => a[k] + share * (b[k] - a[k]);
+  return { at: [between(0), between(1), between(2)], leg };
 }
 
 /** Share of a leg at which it first meets a side of an outline. */
 function firstCrossing(a: WayPoint, b: WayPoint, outline: readonly Place[]): number | null {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   let least: number | null = null;
-  outline.forEach((c, i) => {
-    const d = outline[(i + 1) % outline.length]!;
+  for (let i = 0; i < outline.length; i++) {
+    const c = outline[i]!;
+    const d = outline[i + 1 === outline.length ? 0 : i + 1]!;
     const [ex, ey] = [d[0] - c[0], d[1] - c[1]];
     const across = dx * ey - dy * ex;
-    if (across === 0) return;
+    if (across === 0) continue;
     const far = ((c[0] - a[0]) * ey - (c[1] - a[1]) * ex) / across;
     const along = ((c[0] - a[0]) * dy - (c[1] - a[1]) * dx) / across;
-    if (far < 0 || far > 1 || along < 0 || along > 1) return;
+    if (far < 0 || far > 1 || along < 0 || along > 1) continue;
     if (least === null || far < least) least = far;
-  });
+  }
   return least;
 }
 
