@@ -30,7 +30,8 @@ describe("the report's lines for the permit", () => {
       /TAKEN ON, with a reason: 1\nCAUTION tank-1: Lift line[^]*Taken on \(R\. Vale, 2026-05-16\): A drain valve/;
     expect(text).toMatch(taken);
     expect(text).toContain("FINDINGS, besides 1 taken on");
-    const finding = { level: "caution", code: "main.sags", where: "tank-1" } as const;
+    const [finding] = estimate(site, "pumped").findings.filter(({ code }) => code === "main.sags");
+    if (finding === undefined) throw new Error("got no main.sags, expected it in the example");
     const open = report(withdrawAcceptance(site, "pumped", finding));
     expect(open).not.toContain("TAKEN ON");
     const plain = report(acceptFinding(site, "pumped", finding, { reason: "as agreed" }));

@@ -17,6 +17,7 @@ import { checklist } from "../permit/index.js";
 import { cautions, checkLoads, checkSafety, checkStanding } from "../safety/index.js";
 import {
   acceptanceOf,
+  parted,
   isLocated,
   materialsOf,
   ruleOf,
@@ -145,13 +146,25 @@ function heightAt({ tin }: BaseGround, [x, y]: PlanPoint): number {
   return z === null ? NaN : z + tin.origin[2];
 }
 
-/** The findings, worst first, each with the reason for which the file takes it on. */
+/**
+ * The findings, worst first, each with the reason for which the file takes it on. An acceptance that
+ * does not tell what was said covers none where several have its code and place.
+ */
 function takenOn(site: Site, scheme: Scheme, findings: readonly Finding[]): Finding[] {
   return worstFirst(findings).map((finding) => {
     const accepted = acceptanceOf(site, scheme.id, finding);
     if (accepted === null) return finding;
-    const { reason, by, on } = accepted;
-    const who = { ...(by !== undefined && { by }), ...(on !== undefined && { on }) };
+    const { reason, by, on, said } = accepted;
+    const alike = findings.filter(
+      (one) => one.code === finding.code && one.where === finding.where,
+    );
+    if (said === undefined && alike.length > 1) return finding;
+    const then = said === undefined || said === parted(finding.text)[0] ? undefined : said;
+    const who = {
+      ...(then !== undefined && { then }),
+      ...(by !== undefined && { by }),
+      ...(on !== undefined && { on }),
+    };
     return { ...finding, accepted: { reason, ...who } };
   });
 }

@@ -14,8 +14,8 @@ export interface Finding {
   text: string;
   /** Title, publisher and section, or "common practice, no source", or "geometry". */
   source: string;
-  /** Why a person took it on, from the file; never on a stop. */
-  accepted?: { reason: string; by?: string; on?: string };
+  /** Why a person took it on, from the file, and what it said then where that differs; never on a stop. */
+  accepted?: { reason: string; by?: string; on?: string; then?: string };
 }
 
 /** A figure that a person can open: what it is, how it was reached, and from what. */

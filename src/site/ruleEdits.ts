@@ -1,5 +1,7 @@
 /** Edits of what a site says of rules: local numbers, setbacks, findings taken on. */
 import type { Finding } from "./finding.js";
+import { gistOf } from "./gist.js";
+import { parted } from "./parted.js";
 import type { Accepted, LocalRule, Setback, Site } from "./schema.js";
 
 /** Replaces a published number by the local one; `null` goes back to the published. */
@@ -15,16 +17,24 @@ export function setSetbacks(site: Site, setbacks: readonly Setback[] | null): Si
   return Object.fromEntries(entries) as Site;
 }
 
-/** The acceptance that covers a finding in a scheme; null for none, and always for a stop. */
+/** What of a finding an acceptance goes by. */
+type Said = Pick<Finding, "level" | "code" | "where" | "text">;
+
+/**
+ * The acceptance that covers a finding in a scheme; null for none, and always for a stop. One work
+ * may have several findings of a code (too near a well, and too near a creek), so what was said
+ * counts as well, whatever its figures. A file of before has acceptances that do not say it.
+ */
 export function acceptanceOf(
   site: Pick<Site, "accepted">,
   schemeId: string,
-  finding: Pick<Finding, "level" | "code" | "where">,
+  finding: Said,
 ): Accepted | null {
   if (finding.level === "stop") return null;
-  const covers = ({ code, where, scheme }: Accepted): boolean =>
+  const covers = ({ code, where, said, scheme }: Accepted): boolean =>
     code === finding.code &&
     where === finding.where &&
+    (said === undefined || gistOf(said) === gistOf(finding.text)) &&
     (scheme === undefined || scheme === schemeId);
   return (site.accepted ?? []).find(covers) ?? null;
 }
@@ -36,25 +46,22 @@ export function acceptanceOf(
 export function acceptFinding(
   site: Site,
   schemeId: string,
-  finding: Pick<Finding, "level" | "code" | "where">,
+  finding: Said,
   given: { reason: string; by?: string; on?: string },
 ): Site {
   const reason = given.reason.trim();
   if (finding.level === "stop" || reason.length < 3) return site;
   const { code, where } = finding;
+  const [said] = parted(finding.text);
   const accepted = [
     ...(withdrawAcceptance(site, schemeId, finding).accepted ?? []),
-    { ...given, reason, code, where, scheme: schemeId },
+    { ...given, reason, code, where, said, scheme: schemeId },
   ];
   return { ...site, accepted };
 }
 
 /** Withdraws the acceptance of a finding in a scheme; the site itself when there is none. */
-export function withdrawAcceptance(
-  site: Site,
-  schemeId: string,
-  finding: Pick<Finding, "level" | "code" | "where">,
-): Site {
+export function withdrawAcceptance(site: Site, schemeId: string, finding: Said): Site {
   const covering = acceptanceOf(site, schemeId, finding);
   if (covering === null) return site;
   return { ...site, accepted: (site.accepted ?? []).filter((one) => one !== covering) };

@@ -20,6 +20,10 @@ export const acceptedSchema = z.looseObject({
   code: word.describe("code of the finding"),
   where: word.describe("id of what it concerns"),
   scheme: z.string().optional().describe("id of the scheme; absent: every scheme"),
+  said: z
+    .string()
+    .optional()
+    .describe("the finding's first sentence then; it covers no other of the same code and place"),
   reason: z.string().min(3).describe("why it is taken on, in the person's words"),
   by: z.string().optional(),
   on: z.string().optional().describe("date, ISO 8601"),

@@ -14,12 +14,15 @@ interface TakenOn {
   reason: string;
   by?: string | undefined;
   on?: string | undefined;
+  /** What the finding said then, where its figures have changed since. */
+  then?: string | undefined;
 }
 
 /** "Taken on (R. Vale, 2026-05-14): the reason". */
-export function takenWords({ reason, by, on }: TakenOn): string {
+export function takenWords({ reason, by, on, then }: TakenOn): string {
   const who = [by, on].filter((part) => part !== undefined && part !== "").join(", ");
-  return who === "" ? says.takenPlain(reason) : says.takenBy(who, reason);
+  const taken = who === "" ? says.takenPlain(reason) : says.takenBy(who, reason);
+  return then === undefined ? taken : `${taken} ${says.saidThen(then)}`;
 }
 
 /** The way to take a caution or note on, with a written reason; nothing for a stop. */
