@@ -56,5 +56,5 @@ export type { EarthOutline, GeoProblem } from "./geoJsonIn.js";
 export { limitFrom, originFrom, writeGeoJson } from "./earthLimits.js";
 export { toEarth, toPlane } from "./onEarth.js";
 export type { EarthPlace } from "./onEarth.js";
-export { readSetbacks } from "./setbackTable.js";
+export { joinSetbacks, leftOut, readSetbacks } from "./setbackTable.js";
 export type { SetbackRows } from "./setbackTable.js";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { LIMIT_KINDS } from "../site/index.js";
-import { readSetbacks } from "./setbackTable.js";
+import { LIMIT_KINDS, type Setback } from "../site/index.js";
+import { joinSetbacks, leftOut, readSetbacks } from "./setbackTable.js";
 
 describe("a pasted table of setbacks", () => {
   it("is read by commas, tabs or semicolons, with or without a head", () => {
@@ -38,7 +38,9 @@ describe("a pasted table of setbacks", () => {
 
   it.each([
     ["roof, well, 5", "no part"],
+    ["trench, well, 5", "field (where the water soaks away)"],
     ["tank, moon, 5", "no kind"],
+    ["tank well 5", "one column"],
     ["tank, well, far 1", "no distance"],
     ["tank, well, -5", "no distance"],
     ["tank, building, 6\ntank, house, 7", "already"],
@@ -47,5 +49,27 @@ describe("a pasted table of setbacks", () => {
     expect(problems).toHaveLength(1);
     expect(problems[0]!.line).toBe(text.includes("\n") ? 3 : 2);
     expect(problems[0]!.text).toContain(what);
+  });
+});
+
+describe("pasted rows and the table that stands", () => {
+  const table: Setback[] = [
+    { from: "field", to: "well", distance: 30, source: "state" },
+    { from: "tank", to: "well", distance: 15, source: "state" },
+    { from: "tank", to: "spring", distance: 0, source: "state" },
+  ];
+  const pasted: Setback[] = [
+    { from: "tank", to: "well", distance: 23, source: "county" },
+    { from: "field", to: "ditch", distance: 9, source: "county" },
+  ];
+
+  it("are joined pair by pair, and what is not pasted stays", () => {
+    expect(joinSetbacks(table, pasted)).toEqual([table[0], pasted[0], table[2], pasted[1]]);
+    expect(leftOut(table, joinSetbacks(table, pasted))).toEqual([]);
+  });
+
+  it("alone leave out what only the table asks, a pasted 0 too", () => {
+    expect(leftOut(table, pasted)).toEqual([table[0]]);
+    expect(leftOut(table, [...pasted, { ...table[0]!, distance: 0 }])).toEqual([table[0]]);
   });
 });

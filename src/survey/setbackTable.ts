@@ -9,6 +9,28 @@ export interface SetbackRows {
   problems: { line: number; text: string }[];
 }
 
+/**
+ * A table with pasted rows in it: each takes the place of the row for the same part and kind, or
+ * comes after them, and every other row stays.
+ */
+export function joinSetbacks(table: readonly Setback[], pasted: readonly Setback[]): Setback[] {
+  return [
+    ...table.map((row) => pasted.find((one) => isSamePair(one, row)) ?? row),
+    ...pasted.filter((one) => !table.some((row) => isSamePair(one, row))),
+  ];
+}
+
+/** Rows of a table that ask for a distance, and for which other rows ask nothing at all. */
+export function leftOut(table: readonly Setback[], others: readonly Setback[]): Setback[] {
+  return table.filter(
+    (row) => row.distance > 0 && !others.some((one) => isSamePair(one, row) && one.distance > 0),
+  );
+}
+
+function isSamePair(one: Setback, other: Setback): boolean {
+  return one.from === other.from && one.to === other.to;
+}
+
 /** Words for the parts of a system that keep off. */
 const PARTS: readonly (readonly [RegExp, Setback["from"]])[] = [
   [/\b(tank|septic|pump|chamber|vault)/, "tank"],
@@ -30,6 +52,11 @@ export function readSetbacks(text: string, units: UnitSystem, source: string): S
     const [part = "", to = "", far = "", ...more] = cells;
     const isHead = i === 0 && !cells.some((cell) => /\d/.test(cell));
     if (isHead) return;
+    if (to === "") {
+      const text = `“${part}” has one column: put commas or tabs between part, what it keeps off and distance`;
+      found.problems.push({ line, text });
+      return;
+    }
     const read = readRow(part, to, far, units);
     if (typeof read === "string") {
       found.problems.push({ line, text: read });
@@ -53,7 +80,8 @@ function readRow(
 ): Omit<Setback, "source"> | string {
   const plain = part.toLowerCase();
   const from = PARTS.find(([words]) => words.test(plain))?.[1];
-  if (from === undefined) return `“${part}” is no part: write tank, field, pipe, pad or hole`;
+  if (from === undefined)
+    return `“${part}” is no part: write tank, field (where the water soaks away), pipe, pad or hole`;
   const named = LIMIT_KINDS.find(({ name }) => name === to.toLowerCase().trim())?.id;
   const kind = named ?? (limitKind(to.trim()) === null ? kindIn(to) : to.trim());
   if (kind === null) return `“${to}” is no kind of limit: write well, lot line, building and so on`;

@@ -1,7 +1,8 @@
 import { useMemo, useState } from "react";
 import type { ReactNode } from "react";
-import { LIMIT_KINDS, setSetbacks, type Setback } from "../../site/index.js";
-import { readSetbacks } from "../../survey/index.js";
+import { LIMIT_KINDS, limitKind, setSetbacks, type Setback } from "../../site/index.js";
+import { joinSetbacks, leftOut, readSetbacks } from "../../survey/index.js";
+import { distance } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
 import { useLimitDrafts } from "./drafts.js";
@@ -51,16 +52,11 @@ export function AddRow({ rows }: { rows: readonly Setback[] }): ReactNode {
   );
 }
 
-/** A table pasted from elsewhere. */
-export function PasteRows(): ReactNode {
+/** A table pasted from elsewhere: put into the one that stands, or used alone. */
+export function PasteRows({ rows: stand }: { rows: readonly Setback[] }): ReactNode {
   const { units } = useSite().site;
-  const edit = useEdit();
   const text = useLimitDrafts((draft) => draft.rows);
   const { rows, problems } = useMemo(() => readSetbacks(text, units, says.entered), [text, units]);
-  const use = (): void => {
-    edit(says.steps.table, (site) => setSetbacks(site, rows));
-    useLimitDrafts.setState({ rows: "" });
-  };
   return (
     <details className="working">
       <summary>
@@ -75,14 +71,42 @@ export function PasteRows(): ReactNode {
           onChange={(typed) => useLimitDrafts.setState({ rows: typed })}
           problems={problems.map((problem) => says.problem(problem.line, problem.text))}
         />
-        {rows.length > 0 && (
-          <div className="tools">
-            <button type="button" className="button" onClick={use}>
-              {says.pasteUse(rows.length)}
-            </button>
-          </div>
-        )}
+        {rows.length > 0 && <UseRows {...{ rows, stand }} />}
       </div>
     </details>
+  );
+}
+
+interface UseRowsProps {
+  /** As pasted. */
+  rows: readonly Setback[];
+  /** The table that stands. */
+  stand: readonly Setback[];
+}
+
+/** The two ways to take pasted rows, and what is no longer asked where they stand alone. */
+function UseRows({ rows, stand }: UseRowsProps): ReactNode {
+  const { units } = useSite().site;
+  const edit = useEdit();
+  const out = leftOut(stand, rows);
+  const use = (next: readonly Setback[]): void => {
+    edit(says.steps.table, (site) => setSetbacks(site, next));
+    useLimitDrafts.setState({ rows: "" });
+  };
+  const named = out.map(({ from, to, distance: far }) =>
+    says.pasteRow(says.parts[from] ?? from, limitKind(to)?.name ?? to, distance.print(far, units)),
+  );
+  return (
+    <>
+      <div className="tools">
+        <button type="button" className="button" onClick={() => use(joinSetbacks(stand, rows))}>
+          {says.pasteJoin(rows.length)}
+        </button>
+        <button type="button" className="link" onClick={() => use(rows)}>
+          {says.pasteAlone}
+        </button>
+      </div>
+      {named.length > 0 && <p className="wrong-note">{says.pasteLeavesOut(named)}</p>}
+    </>
   );
 }
