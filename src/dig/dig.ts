@@ -77,7 +77,7 @@ export function digScheme(
 function digOne(digging: Digging, work: Work, works: readonly Work[]): WorkQuantities {
   if (work.kind === "strip") return digStrip(digging, work, works);
   if (work.kind === "pile") {
-    digging.findings.push(...reachFindings(digging.ground, work));
+    digging.findings.push(...reachFindings(digging, work));
     return standPile(digging.ground, work);
   }
   switch (work.kind) {
@@ -88,10 +88,10 @@ function digOne(digging: Digging, work: Work, works: readonly Work[]): WorkQuant
     case "trench":
       return digTrench(digging, work);
     case "bed":
-      digging.findings.push(...reachFindings(digging.ground, work));
+      digging.findings.push(...reachFindings(digging, work));
       return fillBed(digging, work);
     case "building":
-      digging.findings.push(...reachFindings(digging.ground, work));
+      digging.findings.push(...reachFindings(digging, work));
       return standBuilding(digging, work);
   }
 }

@@ -44,7 +44,7 @@ export function digHoles(
   if (structureHit > negligibleArea(digging)) {
     digging.findings.push(structureFinding(work.id, work.name));
   }
-  digging.findings.push(...reachFindings(ground, work));
+  digging.findings.push(...reachFindings(digging, work));
   return quantitiesOf(digging, taken);
 }
 

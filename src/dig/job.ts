@@ -27,7 +27,8 @@ export function startDigging(
       ? flattestRun
       : (typed.get(material) ?? materials.get(material)?.wallRun ?? flattestRun);
   };
-  return { ground, number: 0, runOf, flattestRun, findings: [], pipes: [], moved: [] };
+  const { units } = site;
+  return { ground, units, number: 0, runOf, flattestRun, findings: [], pipes: [], moved: [] };
 }
 
 /** Turns to a work, by its number. */

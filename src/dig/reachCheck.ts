@@ -1,7 +1,11 @@
 /** Findings about works that leave the ground that the survey may be trusted for. */
 import { elevationAt, trusted, type LayeredGround, type Place } from "../ground/index.js";
 import type { Finding, Work } from "../site/index.js";
+import { distance, length } from "../units/index.js";
 import { rectangle } from "./place.js";
+import type { Digging } from "./work.js";
+
+type Reach = Pick<Digging, "ground" | "units">;
 
 /** The outline in plan of a work's floor or footprint, local m; a path for a trench. */
 export function footprint(work: Work): readonly Place[] {
@@ -27,20 +31,21 @@ export function footprint(work: Work): readonly Place[] {
 /**
  * Says when a work stands beyond the survey, when its walls run off the survey's edge (its volume
  * is then short), and when it reaches ground outside the boundary, each with the place where more
- * points are needed. `work` is in the local frame; call when it has been cut and not yet filled.
+ * points are needed, in the site's own units. `work` is in the local frame; call when it has been cut and not yet filled.
  */
-export function reachFindings(ground: LayeredGround, work: Work): Finding[] {
+export function reachFindings(digging: Reach, work: Work): Finding[] {
+  const { ground, units } = digging;
   const { tin } = ground.base;
   const off = footprint(work).find(([x, y]) => elevationAt(tin, x, y) === null);
-  if (off) return [offSurvey(ground, work, "stands partly beyond the survey points", off)];
+  if (off) return [offSurvey(digging, work, "stands partly beyond the survey points", off)];
   const cutOff = deepestAtEdge(ground);
   if (cutOff) {
-    const what = `is cut off at the edge of the survey, where it is still ${cutOff.depth.toFixed(2)} m deep`;
-    return [offSurvey(ground, work, what, cutOff.place)];
+    const what = `is cut off at the edge of the survey, where it is still ${length.print(cutOff.depth, units)} deep`;
+    return [offSurvey(digging, work, what, cutOff.place)];
   }
   if (ground.base.boundary === null) return [];
   const untrusted = deepestCut(ground, (x, y) => !trusted(ground.base, x, y));
-  return untrusted ? [outsideBoundary(ground, work, untrusted.place)] : [];
+  return untrusted ? [outsideBoundary(digging, work, untrusted.place)] : [];
 }
 
 interface DeepPlace {
@@ -87,12 +92,12 @@ function deepestAtEdge(ground: LayeredGround): DeepPlace | null {
 }
 
 /** A place in words: on which side of the survey, and its coordinates on the site. */
-function whereOn(ground: LayeredGround, [x, y]: Place): string {
+function whereOn({ ground, units }: Reach, [x, y]: Place): string {
   const { tin } = ground.base;
   const turned = (Math.atan2(x, y) * 180) / Math.PI;
   const side = SIDES[Math.round(((turned + 360) % 360) / 45) % 8]!;
   const [east, north] = [x + tin.origin[0], y + tin.origin[1]];
-  return `on the ${side} side, near x ${east.toFixed(1)} m, y ${north.toFixed(1)} m`;
+  return `on the ${side} side, near east ${distance.print(east, units)}, north ${distance.print(north, units)}`;
 }
 
 const SIDES = [
@@ -111,24 +116,24 @@ function onSite(ground: LayeredGround, [x, y]: Place): [number, number] {
   return [x + origin[0], y + origin[1]];
 }
 
-function offSurvey(ground: LayeredGround, work: Work, what: string, place: Place): Finding {
+function offSurvey(reach: Reach, work: Work, what: string, place: Place): Finding {
   return {
     level: "stop",
     code: "survey.too-small",
     where: work.id,
-    at: onSite(ground, place),
-    text: `${work.name} ${what}, so its volume is short. Survey more points beyond there (${whereOn(ground, place)}) or move it in.`,
+    at: onSite(reach.ground, place),
+    text: `${work.name} ${what}, so its volume is short. Survey more points beyond there (${whereOn(reach, place)}) or move it in.`,
     source: "geometry",
   };
 }
 
-function outsideBoundary(ground: LayeredGround, work: Work, place: Place): Finding {
+function outsideBoundary(reach: Reach, work: Work, place: Place): Finding {
   return {
     level: "caution",
     code: "survey.outside-boundary",
     where: work.id,
-    at: onSite(ground, place),
-    text: `${work.name} reaches ground outside the survey's boundary, where heights are only guessed between far points. Survey more points there (${whereOn(ground, place)}) or move it in.`,
+    at: onSite(reach.ground, place),
+    text: `${work.name} reaches ground outside the survey's boundary, where heights are only guessed between far points. Survey more points there (${whereOn(reach, place)}) or move it in.`,
     source: "geometry",
   };
 }

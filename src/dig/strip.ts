@@ -8,6 +8,7 @@ import {
   type Surface,
 } from "../ground/index.js";
 import { areaOutline, type Finding, type Material, type Strip, type Work } from "../site/index.js";
+import { length, type UnitSystem } from "../units/index.js";
 import { quantitiesOf, quantitiesPut } from "./hole.js";
 import { reachFindings } from "./reachCheck.js";
 import type { WorkQuantities } from "./types.js";
@@ -24,7 +25,7 @@ export function digStrip(digging: Digging, strip: Strip, works: readonly Work[])
   if (!area) return nothingMoved(strip, 0);
   const taken = ground.tally();
   ground.shave(area.region, area.box, strip.depth ?? "top layer", taken);
-  digging.findings.push(...reachFindings(ground, strip));
+  digging.findings.push(...reachFindings(digging, strip));
   const quantities = quantitiesOf(digging, taken);
   if (Object.keys(quantities.cut).length === 0) digging.findings.push(nothingToStrip(strip));
   return { ...nothingMoved(strip, 0), ...quantities, floor: floorOf(digging) };
@@ -89,7 +90,7 @@ export function putBackStrip(
     0,
   );
   const depth = spread > 0 ? Math.min(strip.putBack.depth, there / spread) : 0;
-  if (depth < strip.putBack.depth) digging.findings.push(tooThin(strip, depth));
+  if (depth < strip.putBack.depth) digging.findings.push(tooThin(strip, depth, digging.units));
   if (depth <= 0) return dug;
   const filling = new Filling();
   const layer = placedLayer(digging, material, "backfilled");
@@ -138,12 +139,12 @@ function nothingToStrip(strip: Strip): Finding {
   };
 }
 
-function tooThin(strip: Strip, depth: number): Finding {
+function tooThin(strip: Strip, depth: number, units: UnitSystem): Finding {
   return {
     level: "note",
     code: "strip.thin",
     where: strip.id,
-    text: `${strip.name} has too little earth for the depth that is to be put back: it goes on ${depth.toFixed(2)} m deep. More must come in, or a thinner cover do.`,
+    text: `${strip.name} has too little earth for the depth that is to be put back: it goes on ${length.print(depth, units)} deep. More must come in, or a thinner cover do.`,
     source: "geometry",
   };
 }

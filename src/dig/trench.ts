@@ -66,7 +66,7 @@ function cutTrench(digging: Digging, trench: Trench, shape: TrenchShape): DugQua
   for (const { surface, box, part } of shape.pieces) {
     structureHit += ground.cut(surface, box, taken, part, shape.parts[part]!.floor);
   }
-  findings.push(...reachFindings(ground, trench));
+  findings.push(...reachFindings(digging, trench));
   // A pipe has to enter its tank: the ends of the trench may cut into it by about their width.
   if (structureHit > 2 * trench.width ** 2) findings.push(structureFinding(trench.id, trench.name));
   return quantitiesOf(digging, taken);

@@ -2,6 +2,7 @@
 import type { CellLayer, LayeredGround, Point, Tally } from "../ground/index.js";
 import { NATIVE, type Finding, type Work } from "../site/index.js";
 import type { ByMaterial, PipeRun, WorkQuantities } from "./types.js";
+import type { UnitSystem } from "../units/index.js";
 
 /** The stages of a job on which something is dug or put in. */
 export type Extent = "stripped" | "dug" | "bedded" | "set" | "zone" | "backfilled";
@@ -19,6 +20,8 @@ export const EXTENTS: readonly Extent[] = [
 /** The state that works are dug in. */
 export interface Digging {
   ground: LayeredGround;
+  /** In which findings give places. */
+  units: UnitSystem;
   /** Index of the work in building order. */
   number: number;
   /** Run that a layer's material asks of a wall; null for a built thing. */

@@ -1,5 +1,7 @@
 import {
   distance,
+  distanceAtLeast,
+  distanceAtMost,
   flow,
   FOOT,
   head,
@@ -23,6 +25,8 @@ export interface Wording {
   readonly distance: (metres: number) => string;
   /** As `distance` but never rounded up. */
   readonly atMost: (metres: number) => string;
+  /** As `distance` but never rounded down. */
+  readonly atLeastFar: (metres: number) => string;
   /** Rise per run as percent, two decimals where one would hide the difference from a whole. */
   readonly share: (fall: number) => string;
   /** Inside diameter, m, as the trade names it: `3-in`, or `78 mm`. */
@@ -43,10 +47,8 @@ export function wordingFor(units: UnitSystem): Wording {
     length: plain,
     atLeast: (metres) => plain(roundedUp(metres, lengthStep(metres, units))),
     distance: (metres) => distance.print(metres, units),
-    atMost: (metres) => {
-      const step = units === "us" ? FOOT / 10 : 0.01;
-      return distance.print(Math.floor(metres / step + SLACK) * step, units);
-    },
+    atMost: (metres) => distanceAtMost(metres, units),
+    atLeastFar: (metres) => distanceAtLeast(metres, units),
     share: (fall) => pipeSlope.print(fall, units, { digits: isTidy(fall) ? 1 : 2 }),
     pipeSize: (inside) => nominalSize(inside, units),
     velocity: (speed) => velocity.print(speed, units),

@@ -2,15 +2,23 @@ import type { WorkQuantities } from "../dig/index.js";
 import type { Wording } from "../flow/index.js";
 import { isBuriedLine } from "../site/index.js";
 import type { Finding, Limit, Scheme, Site, Work } from "../site/index.js";
-import { distanceBetween, isOutsideLot, keptSetbacks, type SetbackKept } from "./setbacks.js";
-import { bodyShapes, digsOf, limitShapes } from "./shapes.js";
+import {
+  boundsOf,
+  distanceBetween,
+  isOutsideLot,
+  keptSetbacks,
+  setbacksOf,
+  type SetbackKept,
+} from "./setbacks.js";
+import { crossingOf } from "./crossings.js";
+import { bodiesOf, bodyShapes, digsOf, limitShapes, type Part } from "./shapes.js";
 
 /** m: a distance short of its setback by less than this is finer than anyone stakes out. */
 const SETBACK_TOLERANCE = 0.005;
 
 /**
  * Every part of a work that stands nearer to something than the table of setbacks or the limit's own
- * one asks; every work that crosses a limit for which no distance is asked; every hole whose edge
+ * one asks; every limit whose own setback stands in place of a greater one; every work that crosses a limit for which no distance is asked; every hole whose edge
  * reaches over a limit that the work itself keeps off; and holes among a tree's roots.
  */
 export function checkLimits(
@@ -20,13 +28,43 @@ export function checkLimits(
   words: Wording,
 ): { findings: Finding[]; setbacks: SetbackKept[] } {
   const setbacks = keptSetbacks(site, scheme, dug);
+  const parts = new Map(bodiesOf(scheme).map(({ work, from }) => [work, from]));
+  const crosses = (work: Work, limit: Limit): Finding[] => {
+    const part = parts.get(work.id);
+    return part === undefined ? [] : crossed({ work, part }, limit, setbacks, dug);
+  };
   const findings = scheme.works.flatMap((work) => [
     ...setbacks
       .filter((kept) => kept.work === work.id)
       .flatMap((kept) => tooNear(work, kept, words)),
-    ...(site.limits ?? []).flatMap((limit) => crossed(work, limit, setbacks, dug)),
+    ...(site.limits ?? []).flatMap((limit) => crosses(work, limit)),
   ]);
-  return { findings, setbacks };
+  return { findings: [...findings, ...lessThanTable(site, scheme, setbacks, words)], setbacks };
+}
+
+/**
+ * Each limit whose own setback stands in place of a greater one of the table, once: checks keep
+ * silent between the two, and whoever reads the plan has to know why.
+ */
+function lessThanTable(
+  site: Pick<Site, "limits" | "setbacks">,
+  scheme: Scheme,
+  setbacks: readonly SetbackKept[],
+  words: Wording,
+): Finding[] {
+  const rows = setbacksOf(site);
+  return boundsOf(site, scheme).flatMap(({ id, name, kind, setback, replaces }): Finding[] => {
+    if (!replaces || setback === null || setback <= 0) return [];
+    const parts = new Set(setbacks.filter((kept) => kept.to === id).map(({ from }) => from));
+    const greater = rows.filter(
+      ({ from, to, distance }) => to === kind && parts.has(from) && distance > setback,
+    );
+    if (greater.length === 0) return [];
+    const asked = greater.map(({ from, distance }) => `${words.distance(distance)} of a ${from}`);
+    const text = `For ${name} the setback of ${words.distance(setback)} is used, where the table asks ${asked.join(" and ")}. Keep at hand where your office allows that; local codes decide.`;
+    const source = [...new Set(greater.map((row) => row.source))].join("; ");
+    return [{ level: "note", code: "limit.less-than-table", where: id, text, source }];
+  });
 }
 
 const PARTS = { tank: "", field: "", pipe: "", pad: "", dig: "The hole for " } as const;
@@ -44,7 +82,7 @@ function tooNear(work: Work, kept: SetbackKept, words: Wording): Finding[] {
   const mend =
     kept.distance === 0
       ? "Move it off, and so far beyond"
-      : `Move it ${words.atLeast(short)} farther off`;
+      : `Move it ${words.atLeastFar(short)} farther off`;
   const asked = kept.own ? "the setback set here is" : "the setback in the table is";
   return [
     {
@@ -59,7 +97,7 @@ function tooNear(work: Work, kept: SetbackKept, words: Wording): Finding[] {
 
 /** A limit for which no distance is asked of this work, and which it, or its hole, crosses. */
 function crossed(
-  work: Work,
+  { work, part }: { work: Work; part: Part["from"] },
   limit: Limit,
   setbacks: readonly SetbackKept[],
   dug: readonly WorkQuantities[],
@@ -80,8 +118,9 @@ function crossed(
   }
   const asked = setbacks.some((kept) => kept.work === work.id && kept.to === limit.id);
   if (!asked && distanceBetween(bodies, bounds) === 0) {
-    const text = `${work.name} crosses ${name}. Find out what that means before digging.`;
-    return [{ ...caution, code: "limit.crossed", text, source: "geometry" }];
+    const { mend, source } = crossingOf(part, limit.kind);
+    const text = `${work.name} crosses ${name}. ${mend}`;
+    return [{ ...caution, code: "limit.crossed", text, source: `${source}; place by geometry` }];
   }
   const edge = digsOf(dug).find((part) => part.work === work.id);
   if (edge === undefined || distanceBetween(bodies, bounds) === 0) return [];

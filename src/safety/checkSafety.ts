@@ -4,6 +4,7 @@ import type { Wording } from "../flow/index.js";
 import { materialsOf, ruleOf } from "../site/index.js";
 import type { Finding, PlanPoint, Scheme, Site, Tank, Work } from "../site/index.js";
 import { mass } from "../units/index.js";
+import { checkLocalRules } from "./checkLocalRules.js";
 import { checkLines } from "./checkLines.js";
 import { checkPower } from "./checkPower.js";
 import { checkTank } from "./checkTank.js";
@@ -61,7 +62,7 @@ export function checkSafety(
     findings.push(...checkUndermining(scheme, holes, floors, site, words));
   }
   return {
-    findings: [...lines, ...findings, ...limits.findings, ...power],
+    findings: [...checkLocalRules(site), ...lines, ...findings, ...limits.findings, ...power],
     setbacks: limits.setbacks,
     holes,
   };

@@ -269,7 +269,7 @@ describe("limits", () => {
     const [, finding] = check(tank(), {}, { limits: [{ ...well, at: [16, 0] }] });
     expect(finding?.code).toBe("limit.too-near");
     expect(finding?.text).toContain("Tank 1 is 47.5 ft from Well; the setback set here is 50.0 ft");
-    expect(finding?.text).toContain("Move it 2′ 5¼″ farther off");
+    expect(finding?.text).toContain("Move it 2.5 ft farther off");
     const clear = check(tank({ bearing: 0 }), {}, { limits: [{ ...well, at: [16.3, 0] }] });
     expect(codes(clear)).toEqual(["lifting.weight"]);
   });

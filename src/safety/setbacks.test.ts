@@ -161,7 +161,17 @@ describe("what distances are measured between", () => {
     expect(found({ setback: 19 }).findings).toHaveLength(1);
     expect(found({ setback: 20.2 }).setbacks[0]).toMatchObject({ wanted: 20.2, own: true });
     const replaced = found({ setback: 19, setbackReplaces: true });
-    expect(replaced.findings).toEqual([]);
+    expect(replaced.findings).toMatchObject([
+      {
+        ...{
+          level: "note",
+          code: "limit.less-than-table",
+          where: "w",
+          source: "our county, table 3",
+        },
+        text: expect.stringContaining("asks 20.10 m of a tank") as string,
+      },
+    ]);
     expect(replaced.setbacks[0]).toMatchObject({ wanted: 19, own: true });
     expect(replaced.setbacks[0]?.source).toContain("replace the greater one of the table");
     // Nothing replaces a row by saying so alone.

@@ -53,7 +53,7 @@ export {
 export { isLocated, setLocate } from "./locateEdits.js";
 export { answerChecklist, setProject } from "./projectEdits.js";
 export { printSheet, setPaper, setPlanWindow } from "./sheetsEdits.js";
-export { publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
+export { asksLessThanFederal, publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
 export type { Locality, Rule } from "./ruleBook.js";
 export { moveStand } from "./standEdits.js";
 export { classRun, layerClass, layerRun, runsByMaterial } from "./layerRun.js";

@@ -49,6 +49,7 @@ export {
   size,
   velocity,
 } from "./kinds.js";
+export { distanceAtLeast, distanceAtMost } from "./cautious.js";
 export { pipeSlope, wallSlope } from "./slope.js";
 export { bearing } from "./bearing.js";
 export { money } from "./money.js";

@@ -36,6 +36,7 @@ const LEAF_OF_CODE: Readonly<Record<string, Leaf>> = {
   loads: "cost",
   lift: "machines",
   line: "machines",
+  rule: "handover",
   power: "flow",
   cost: "cost",
   price: "cost",

@@ -55,7 +55,8 @@ function TableBeside({ limit, change }: OwnSetbackProps): ReactNode {
     <>
       <p className={falls && replaces ? "wrong-note" : "soft"}>
         {says.setbackTable(asked)}{" "}
-        {own > 0 && (replaces ? says.setbackReplaced : says.setbackGreater)}
+        {own > 0 &&
+          (replaces ? says.setbackReplaced(length.print(own, site.units)) : says.setbackGreater)}
       </p>
       {own > 0 && (
         <label className="tick">

@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { setbacksOf, setbackTables } from "../../estimate/index.js";
 import { limitKind, readSite, setSetbacks, type Setback } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
-import { distance } from "../../units/index.js";
+import { distance, distanceAtLeast, distanceAtMost } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { Term } from "../book/Term.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
@@ -67,7 +67,7 @@ export function Setbacks(): ReactNode {
       </table>
       <AddRow rows={rows} />
       <TableTools />
-      <PasteRows />
+      <PasteRows rows={rows} />
     </>
   );
 }
@@ -161,9 +161,9 @@ function Now({ state }: { state: RowState }): ReactNode {
   const { units } = useSite().site;
   if (state.least === null)
     return <td className="soft">{state.byOwn === true ? says.byOwn : says.none}</td>;
-  const least = distance.print(state.least, units);
+  const least = distanceAtMost(state.least, units);
   return state.short > 0 ? (
-    <td className="setback-short">{says.short(least, distance.print(state.short, units))}</td>
+    <td className="setback-short">{says.short(least, distanceAtLeast(state.short, units))}</td>
   ) : (
     <td>{says.passes(least)}</td>
   );

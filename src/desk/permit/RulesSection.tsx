@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { publishedRule, rulesOf, setLocalRule } from "../../site/index.js";
+import { asksLessThanFederal, publishedRule, rulesOf, setLocalRule } from "../../site/index.js";
 import type { LocalRule, Rule } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -70,6 +70,7 @@ function RuleFields({ rule }: { rule: Rule }): ReactNode {
         onClear={() => local !== undefined && set(says.stepBack(title), null)}
         note={says.quoted(published.says, published.source)}
       />
+      {asksLessThanFederal(rule) && <p className="wrong-note">{says.asksLess}</p>}
       {local !== undefined && (
         <>
           <WordsField

@@ -1,3 +1,5 @@
+import { plural } from "../plural.js";
+
 /** Texts of limits and setbacks; functions where a name or a printed figure stands in them. */
 export const limits = {
   /** Fields of one limit. */
@@ -111,7 +113,7 @@ export const limits = {
     keep: "Keep off",
     now: "Now",
     keepOf: (from: string, to: string): string => `${from} to ${to}, keep off`,
-    none: "no pair",
+    none: "none here",
     byOwn: "by its own setback",
     passes: (distance: string): string => `${distance} ✓`,
     short: (distance: string, by: string): string => `${distance} ✕ short by ${by}`,
@@ -133,7 +135,12 @@ export const limits = {
     pasteText: "Rows of the table",
     pasteExample:
       "tank, well, 50 ft, our county code 12.3\nfield, well, 100 ft, our county code 12.3",
-    pasteUse: (count: number): string => `Use ${count} rows as this site's table`,
+    pasteJoin: (count: number): string =>
+      plural(count, "Put this row into the table", `Put these ${count} rows into the table`),
+    pasteAlone: "Use them alone",
+    pasteRow: (from: string, to: string, distance: string): string => `${from} → ${to} ${distance}`,
+    pasteLeavesOut: (rows: readonly string[]): string =>
+      `Alone, nothing would be asked any more for: ${rows.join("; ")}.`,
     problem: (line: number, text: string): string => `Line ${line}: ${text}.`,
     parts: {
       tank: "tank",

@@ -14,6 +14,7 @@ export const permit = {
     withdraw: "Open it again",
     takenBy: (who: string, reason: string) => `Taken on (${who}): ${reason}`,
     takenPlain: (reason: string) => `Taken on: ${reason}`,
+    saidThen: (said: string) => `(Its figures have changed since. It said then: ${said})`,
     count: (many: number) => (many === 1 ? "1 taken on" : `${many} taken on`),
     stepTake: "a finding taken on",
     stepBack: "a finding opened again",
@@ -71,7 +72,7 @@ export const permit = {
   rules: {
     title: "Rules of this site",
     aside: "local numbers",
-    says: "Numbers at which a published rule begins to be asked about. Where your county or state has its own, write it here with where it stands; every check follows at once.",
+    says: "Numbers at which a published rule begins to be asked about. Where your county or state has its own, write it here, and where it is written; every check follows at once.",
     groups: {
       trench: "Holes and trenches",
       lifting: "Lifting",
@@ -85,7 +86,9 @@ export const permit = {
     local: (many: number) => (many === 1 ? "1 local" : `${many} local`),
     published: "as published",
     quoted: (says: string, source: string) => `Published: ${says}; ${source}`,
-    source: "Where it stands",
+    asksLess:
+      "This asks less than the federal rule. In the US a state or county may ask for more, not for less: check where it is written.",
+    source: "Where it is written",
     sourceHint: "your county's code, section",
     back: "Back to the published number",
     step: (title: string) => `local number: ${title.toLowerCase()}`,

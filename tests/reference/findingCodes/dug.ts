@@ -68,6 +68,8 @@ const near = (limit: Partial<Limit>, tank: Work = holeOf(1)): Job => ({
   works: [tank],
   limits: [{ id: "limit", kind: "easement", name: "Easement", ...limit }],
 });
+/** A number of one's own for the federal 5 ft, 1.524 m, from which walls are held. */
+const localDepth = (value: number): Job => ({ rules: [{ id: "protect-from", value }] });
 /** Walls at 1 : 1, so that the hole's edge lies a metre beyond the body, at x = 2. */
 const sloped = holeOf(1, { walls: { by: "run", run: 1 } });
 const lot = (west: number): Partial<Limit> => ({
@@ -155,6 +157,12 @@ export const DUG: readonly Pair[] = [
     near({ path: lineAt(3.98), setback: 3 }),
     near({ path: lineAt(4), setback: 3 }),
   ],
+  [
+    "limit.less-than-table",
+    near({ at: [80, 0], kind: "well", setback: 14, setbackReplaces: true }),
+    near({ at: [80, 0], kind: "well", setback: 16, setbackReplaces: true }),
+  ],
+  ["rule.asks-less", localDepth(1.6), localDepth(1.5)],
   ["limit.outside-lot", near(lot(1.01)), near(lot(0.99))],
   ["limit.hole-over", near({ path: lineAt(1.99) }, sloped), near({ path: lineAt(2.01) }, sloped)],
   [
