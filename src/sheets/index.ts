@@ -26,6 +26,8 @@ export type { SvgOptions } from "./svg.js";
 export { pdfOf } from "./pdf.js";
 export type { PdfOptions } from "./pdf.js";
 export { PLAN_SCALES } from "./plan/scales.js";
+export { limitStyle } from "./plan/limitStyles.js";
+export { kindName } from "./plan/drawLimits.js";
 export { lineObstacles, placeLabels } from "./place.js";
 export { layer } from "./strokes.js";
 export { textWidth, wrapText } from "./textWidth.js";

@@ -1,47 +1,90 @@
 /** Where a view lies on its page. */
 import type { Lens, Shown, ViewCamera } from "./lens.js";
+import type { Place } from "./normals.js";
 import type { Facet } from "./visible.js";
 import type { ViewScene } from "./viewScene.js";
 
-/** mm of the page, and what is left free about the picture. */
+/** mm across the page of a drawing, and what is left free about it. */
 export const WIDTH = 280;
 export const MARGIN = 8;
-const MOST_HEIGHT = 280;
 
 /** Room for names and the arrow beside what is drawn, as a share of it. */
-const SPARE = 0.09;
+const SPARE = 0.07;
 
 /** The picture's box on the page, mm, and the way there from a lens. */
 export interface Fit {
+  /** Across the whole page. */
+  page: number;
   width: number;
   height: number;
   at: (shown: Shown) => Shown;
 }
 
+/** What shows of a picture, in units of the lens: x to the right, y down. */
+export interface Extent {
+  west: number;
+  east: number;
+  north: number;
+  south: number;
+}
+
 /** What the lens shows of everything, put on the paper; or the window that the camera has. */
-export function fitOf(scene: ViewScene, lens: Lens, camera: ViewCamera, aspect: number): Fit {
-  const width = WIDTH - 2 * MARGIN;
-  let [west, east, north, south] = [Infinity, -Infinity, Infinity, -Infinity];
+export function fitOf(
+  scene: ViewScene,
+  lens: Lens,
+  camera: ViewCamera,
+  aspect: number,
+  page = WIDTH,
+): Fit {
   if (camera.kind === "parallel" && camera.window === undefined) {
-    for (const { corners } of scene.faces) {
-      for (const { x, y } of corners.map((corner) => lens.show(corner))) {
-        [west, east] = [Math.min(west, x), Math.max(east, x)];
-        [north, south] = [Math.min(north, y), Math.max(south, y)];
-      }
-    }
-    const [spareX, spareY] = [(east - west) * SPARE, (south - north) * SPARE];
-    [west, east, north, south] = [west - spareX, east + spareX, north - spareY, south + spareY];
-  } else {
-    const { x, y, across } = windowOf(scene, lens, camera, aspect);
-    [west, east] = [x - across / 2, x + across / 2];
-    [north, south] = [y - across / aspect / 2, y + across / aspect / 2];
+    return fitTo(withSpare(extentOf(scene, lens)), page);
   }
-  const scale = Math.min(width / (east - west), MOST_HEIGHT / (south - north));
-  const height = (south - north) * scale;
+  const { x, y, across } = windowOf(scene, lens, camera, aspect);
+  const [half, tall] = [across / 2, across / aspect / 2];
+  return fitTo({ west: x - half, east: x + half, north: y - tall, south: y + tall }, page);
+}
+
+/** What a parallel lens shows of all faces, from where `pivot` shows. */
+export function extentOf(scene: ViewScene, lens: Lens, pivot?: Place): Extent {
+  const extent = { west: Infinity, east: -Infinity, north: Infinity, south: -Infinity };
+  const from = pivot === undefined ? { x: 0, y: 0 } : lens.show(pivot);
+  for (const { corners } of scene.faces) {
+    for (const corner of corners) {
+      const { x, y } = lens.show(corner);
+      extent.west = Math.min(extent.west, x - from.x);
+      extent.east = Math.max(extent.east, x - from.x);
+      extent.north = Math.min(extent.north, y - from.y);
+      extent.south = Math.max(extent.south, y - from.y);
+    }
+  }
+  return extent;
+}
+
+/** What holds both. */
+export function jointExtent(a: Extent, b: Extent): Extent {
+  return {
+    west: Math.min(a.west, b.west),
+    east: Math.max(a.east, b.east),
+    north: Math.min(a.north, b.north),
+    south: Math.max(a.south, b.south),
+  };
+}
+
+/** With room for names and the arrow on all sides. */
+export function withSpare({ west, east, north, south }: Extent): Extent {
+  const [x, y] = [(east - west) * SPARE, (south - north) * SPARE];
+  return { west: west - x, east: east + x, north: north - y, south: south + y };
+}
+
+/** Puts an extent on a page so many mm wide, no higher than it is wide. */
+export function fitTo({ west, east, north, south }: Extent, page: number): Fit {
+  const width = page - 2 * MARGIN;
+  const scale = Math.min(width / (east - west), page / (south - north));
   const left = MARGIN + (width - (east - west) * scale) / 2;
   return {
+    page,
     width,
-    height,
+    height: (south - north) * scale,
     at: ({ x, y, near }) => ({
       x: left + (x - west) * scale,
       y: MARGIN + (y - north) * scale,

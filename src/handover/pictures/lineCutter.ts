@@ -1,7 +1,7 @@
 /** Lines of a view, parted into what is seen and what is covered. */
 import { frameSides, type Fit } from "./fit.js";
 import type { Lens, Shown } from "./lens.js";
-import type { Stroke } from "./viewScene.js";
+import type { Stroke } from "./shapes.js";
 import { seenOf, type FacetMap, type Spot } from "./visible.js";
 
 /** m that a face must be nearer than a line to hide it: many lines lie on faces. */

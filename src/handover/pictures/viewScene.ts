@@ -1,56 +1,65 @@
 /** All that a view of a stage shows, in space: faces by layer, lines, and what is named. */
 import {
   FACE,
-  foundContours,
   groundAt,
   hasCome,
   invertLine,
   lotEdge,
   materialColour,
-  stageContours,
   stageMesh,
+  subdivide,
+  surveyTriangles,
   workMiddle,
+  workOutline,
 } from "../../estimate/index.js";
 import type { GroundMesh, Stage } from "../../estimate/index.js";
 import { materialsOf } from "../../site/index.js";
 import type { Site, Work } from "../../site/index.js";
 import { nameOfMaterial } from "../../sheets/index.js";
+import type { Pen } from "../../sheets/index.js";
 import { words } from "../../words/index.js";
 import type { HandoverJob } from "../job.js";
 import { GRASS, SOLID_COLOURS, solidsOf } from "../models/solids.js";
 import type { Solid } from "../models/solids.js";
 import { creasesOf } from "./creases.js";
+import { contourShapes, type ContourShapes } from "./contourShapes.js";
+import { limitShapes, type LineLayer } from "./limitShapes.js";
 import { normalOf, unit, type Place } from "./normals.js";
-
-/** A triangle that is seen from one side. */
-export interface Face {
-  corners: readonly [Place, Place, Place];
-  /** Unit vector out of what it is the skin of. */
-  normal: Place;
-  layer: string;
-}
-
-export type Stroke = readonly [Place, Place];
+import { chain, runsOf, type Face, type Stroke } from "./shapes.js";
+import { thinned } from "./thinned.js";
 
 export interface ViewScene {
   /** Site coordinates of this scene's origin. */
   origin: Place;
+  /** What a reader must know of how it is drawn; null for nothing. */
+  note: string | null;
   faces: readonly Face[];
   /** Base colour of each layer of faces, in the order in which they are listed. */
   layers: ReadonlyMap<string, string>;
   /** Lines of the survey's edge and of things that stand; those of works; contours. */
   outlines: readonly Stroke[];
   edges: readonly Stroke[];
-  contours: readonly Stroke[];
+  contours: ContourShapes;
+  /** Limits, what is laid against erosion, works to come: each kind by its name. */
+  lines: readonly LineLayer[];
   /** Lines of tanks and pipes, which are told apart where the ground covers them. */
   buried: readonly Stroke[];
-  names: readonly { name: string; at: Place }[];
+  /** Works come first. */
+  names: readonly ViewName[];
+}
+
+/** What is named, and whether it is a work or a limit. */
+export interface ViewName {
+  name: string;
+  at: Place;
+  of: "work" | "limit";
 }
 
 const says = words.pictures.view;
 
 /** The scene of a stage. Throws like `estimate`. */
-export function viewScene(job: HandoverJob, stage: Stage): ViewScene {
+export function viewScene(whole: HandoverJob, stage: Stage): ViewScene {
+  const job = { ...whole, site: thinned(whole.site) };
   const { site, schemeId } = job;
   const mesh = stageMesh(site, schemeId, stage);
   const works = (site.schemes.find(({ id }) => id === schemeId)?.works ?? []).filter(
@@ -67,9 +76,13 @@ export function viewScene(job: HandoverJob, stage: Stage): ViewScene {
   const creases = (list: readonly Solid[]): Stroke[] =>
     list.flatMap(({ corners }) => creasesOf(local(corners, mesh.origin)));
   const tanks = creases(bodies.filter(({ kind }) => kind === "concrete"));
+  const names = namesOf(site, works, mesh, faces);
+  const limits = limitShapes(job, stage, mesh.origin);
+  for (const [name, colour] of limits.layers) layers.set(name, colour);
   return {
     origin: mesh.origin,
-    faces,
+    note: thinningNote(whole.site, site),
+    faces: [...faces, ...limits.faces],
     layers,
     outlines: [
       ...rimOf(site, mesh.origin),
@@ -77,9 +90,10 @@ export function viewScene(job: HandoverJob, stage: Stage): ViewScene {
       ...creases(bodies.filter(({ kind }) => kind !== "concrete")),
     ],
     edges: pairs(mesh.edges),
-    contours: contoursOf(job, stage, mesh.origin),
+    contours: contourShapes(job, stage, mesh.origin),
+    lines: [...limits.lines, ...plannedLines(site, works, stage, mesh.origin)],
     buried: hasCome(stage, "set") ? [...tanks, ...pipeLines(site, works, mesh.origin)] : [],
-    names: namesOf(site, works, mesh, faces),
+    names: [...names, ...limits.names.map((name) => ({ ...name, of: "limit" as const }))],
   };
 }
 
@@ -143,19 +157,6 @@ function rimOf(site: Site, origin: Place): Stroke[] {
   return rim.map((at, i): Stroke => [at, rim[(i + 1) % rim.length]!]);
 }
 
-/** Contours of the ground as it stands, as far apart as the site's relief suits. */
-function contoursOf({ site, schemeId }: HandoverJob, stage: Stage, origin: Place): Stroke[] {
-  const { lines } = stageContours(site, schemeId, stage, foundContours(site).step);
-  return lines.flatMap(({ elevation, line }) => {
-    const places = line.map(([x, y]): Place => [
-      x - origin[0],
-      y - origin[1],
-      elevation - origin[2],
-    ]);
-    return places.slice(1).map((to, i): Stroke => [places[i]!, to]);
-  });
-}
-
 /** The middle of each pipe. */
 function pipeLines(site: Site, works: readonly Work[], origin: Place): Stroke[] {
   return works.flatMap((work) => {
@@ -168,9 +169,39 @@ function pipeLines(site: Site, works: readonly Work[], origin: Place): Stroke[] 
           invert + pipe.inside / 2 - origin[2],
         ],
       );
-      return line.slice(1).map((to, i): Stroke => [line[i]!, to]);
+      return chain(line);
     });
   });
+}
+
+const PLANNED: Pen = { width: 0.25, color: "#26323a", dash: [1.3, 0.9] };
+
+/** Outlines on the ground of works that are not begun at a stage. */
+function plannedLines(
+  site: Site,
+  works: readonly Work[],
+  stage: Stage,
+  origin: Place,
+): LineLayer[] {
+  if (hasCome(stage, "dug")) return [];
+  const strokes = works.flatMap((work) => {
+    if (work.kind === "building") return [];
+    const outline = workOutline(work);
+    if (outline?.[0] === undefined) return [];
+    const places = subdivide([...outline, outline[0]], 1).map(([x, y]): Place | null => {
+      const z = groundAt(site, [x, y]);
+      return z === null ? null : [x - origin[0], y - origin[1], z + 0.05 - origin[2]];
+    });
+    return runsOf(places).flatMap(chain);
+  });
+  return strokes.length === 0 ? [] : [{ name: says.planned, pen: PLANNED, strokes, listed: true }];
+}
+
+function thinningNote(whole: Site, drawn: Site): string | null {
+  if (drawn === whole) return null;
+  const count = (site: Site): string => site.survey.points.length.toLocaleString("en-US");
+  const triangles = surveyTriangles(drawn).length.toLocaleString("en-US");
+  return says.thinned(count(drawn), count(whole), triangles);
 }
 
 /** Where each work is named: at its middle, on the highest of what is there. */
@@ -179,14 +210,16 @@ function namesOf(
   works: readonly Work[],
   { origin }: GroundMesh,
   faces: readonly Face[],
-): ViewScene["names"] {
+): ViewName[] {
   return works.flatMap((work) => {
     if (work.kind === "strip" && work.area.by !== "outline") return [];
     const [x, y] = workMiddle(work);
     const [east, north] = [x - origin[0], y - origin[1]];
     const ground = groundAt(site, [x, y]);
     const top = highestAt(faces, east, north) ?? (ground === null ? null : ground - origin[2]);
-    return top === null ? [] : [{ name: work.name, at: [east, north, top] as const }];
+    return top === null
+      ? []
+      : [{ name: work.name, at: [east, north, top] as const, of: "work" as const }];
   });
 }
 

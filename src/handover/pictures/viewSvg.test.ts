@@ -1,10 +1,13 @@
 import { XMLParser } from "fast-xml-parser";
 import { describe, expect, it } from "vitest";
-import type { Mark } from "../../sheets/index.js";
+import type { Mark, TextMark } from "../../sheets/index.js";
+import type { Limit } from "../../site/index.js";
 import { exampleJob } from "../job.fixture.js";
 import { fitOf } from "./fit.js";
 import { lensOf, type ViewCamera } from "./lens.js";
-import { facetsOf, USUAL_CAMERA, viewPage } from "./viewPage.js";
+import { facetsOf } from "./drawView.js";
+import { usualCamera } from "./usualCamera.js";
+import { viewPage } from "./viewPage.js";
 import { viewScene } from "./viewScene.js";
 import { makeViews, viewSvg } from "./viewSvg.js";
 import { FacetMap, type Facet, type Spot } from "./visible.js";
@@ -38,7 +41,7 @@ const nearAt = ({ near: [a, b, c] }: Facet, [x, y]: Spot): number => a * x + b *
 
 describe("a view of a stage", () => {
   it.each([
-    ["parallel", USUAL_CAMERA],
+    ["parallel", usualCamera(job.site)],
     ["from an eye", eyeCamera()],
   ] as const)("shows at every spot the nearest face alone (%s)", (_, camera) => {
     const scene = viewScene(job, "dug");
@@ -98,6 +101,12 @@ describe("a view of a stage", () => {
       "Tanks",
       "Buildings",
       "Contours",
+      "Contour heights",
+      "Lot line",
+      "Watercourse",
+      "Well",
+      "Trees",
+      "Erosion barrier",
       "Edges of works",
       "Names",
       "North",
@@ -112,6 +121,50 @@ describe("a view of a stage", () => {
     }
     expect(svg.title).toBe("Alder Flat: set");
     expect(text).toContain("Not to scale: slanted view.");
+  });
+
+  it("shows before the digging where works will be, and no barrier yet", () => {
+    const names = (stage: "found" | "dug"): (string | null)[] =>
+      viewPage(job, stage).marks.map((mark) => (mark.kind === "group" ? mark.layer : null));
+    expect(names("found")).toContain("Works to come");
+    expect(names("found")).not.toContain("Erosion barrier");
+    expect(names("dug")).not.toContain("Works to come");
+  });
+
+  it("hangs the wires of an overhead line as high as is known, and draws none of unknown height", () => {
+    const [a, b] = [job.site.survey.points[0]!, job.site.survey.points.at(-1)!];
+    const withLine = (height: number | null): ReturnType<typeof viewScene> => {
+      const line = { id: "oh", kind: "overhead-line", path: [a, b].map(({ x, y }) => [x, y]) };
+      const limits = [{ ...line, ...(height !== null && { height }) }] as Limit[];
+      return viewScene({ ...job, site: { ...job.site, limits } }, "found");
+    };
+    const wires = withLine(7).lines.filter(({ name }) => name.endsWith("its wires"));
+    const [from, to] = wires[0]!.strokes[0]!;
+    const z = withLine(7).origin[2];
+    expect(from[2] + z).toBeCloseTo(a.z + 7, 6);
+    expect(to[2] + z).toBeCloseTo(b.z + 7, 6);
+    expect(withLine(null).lines.some(({ name }) => name.endsWith("its wires"))).toBe(false);
+  });
+
+  it("writes the heights of heavy contours on them, none over another or over a name", () => {
+    const { marks } = viewPage(job, "dug");
+    const textsOf = (layer: string): TextMark[] =>
+      marks.flatMap((mark) =>
+        mark.kind === "group" && mark.layer === layer
+          ? mark.marks.filter((each) => each.kind === "text")
+          : [],
+      );
+    const heights = textsOf("Contour heights");
+    expect(heights.length).toBeGreaterThan(2);
+    // Contours a foot apart: every fifth is heavy.
+    for (const { text } of heights) expect(Number(text.replace(",", "")) % 5).toBe(0);
+    const all = [...heights, ...textsOf("Names")];
+    all.forEach((one, i) => {
+      for (const other of all.slice(i + 1)) {
+        const far = Math.hypot(one.at[0] - other.at[0], one.at[1] - other.at[1]);
+        expect(far).toBeGreaterThan(1.5);
+      }
+    });
   });
 
   it("shows the tank when it is set, and as dashes when it is covered", () => {
