@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, it } from "vitest";
@@ -40,7 +40,7 @@ it("makes the page without costs and names, and refuses a kind that would hold t
       expect(status).toBe(2);
       return stderr;
     };
-    expect(told([])).toContain("only the page is made without");
+    expect(told([])).toContain("only page and link are made without");
     expect(told(["--only", "page", "--without", "cake"])).toContain('cannot leave out "cake"');
     execFileSync(process.execPath, [...run, ...asked, "--only", "page"]);
     const [name = "", ...more] = readdirSync(folder);
@@ -55,3 +55,29 @@ it("makes the page without costs and names, and refuses a kind that would hold t
     rmSync(folder, { recursive: true, force: true });
   }
 }, 60_000);
+
+it("writes the link that begins with --at, and none of a site that is too long for one", () => {
+  const folder = mkdtempSync(join(tmpdir(), "bankyard-link-"));
+  try {
+    const at = ["--at", "https://plans.example/app/"];
+    const link = [...run, SITE, "--out", folder, "--only", "link", ...at];
+    const place = execFileSync(process.execPath, link, { encoding: "utf8" }).trim();
+    expect(readFileSync(place, "utf8").startsWith("https://plans.example/app/#site=")).toBe(true);
+    rmSync(place);
+
+    const noise = Array.from({ length: 4000 }, (_, i) => Math.sin(i * 12.9898) * 43758.5453);
+    const site = JSON.parse(readFileSync(SITE, "utf8")) as object;
+    const long = join(folder, "long.site.json");
+    writeFileSync(long, JSON.stringify({ ...site, notes: noise.join(" ") }));
+    const tried = spawnSync(
+      process.execPath,
+      [...run, long, "--out", folder, "--only", "link", ...at],
+      { encoding: "utf8" },
+    );
+    expect([tried.status, tried.stdout]).toEqual([2, ""]);
+    expect(tried.stderr).toContain("too long for a link");
+    expect(readdirSync(folder)).toEqual(["long.site.json"]);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});

@@ -38,6 +38,18 @@ export interface ViewChoices {
 export const LEFT_OUT = ["costs", "names"] as const;
 export type LeftOut = (typeof LEFT_OUT)[number];
 
+export type PictureKind = "still" | "turning" | "stages";
+
+/** Which pictures are made, from where the ground shows best. */
+export interface PictureChoices {
+  /** Default: all. */
+  what?: readonly PictureKind[];
+  /** Of the stills. Default: dug and backfilled. */
+  stages?: readonly Stage[];
+  /** The stage that turns. Default: dug. */
+  turned?: Stage;
+}
+
 /** What a person may choose about every kind of hand-over. A maker reads its own part. */
 export interface HandoverChoices {
   orders?: OrderChoices;
@@ -47,4 +59,5 @@ export interface HandoverChoices {
   /** Each sheet as an SVG as well as all in one PDF. */
   sheets?: { drawings?: boolean };
   views?: ViewChoices;
+  pictures?: PictureChoices;
 }

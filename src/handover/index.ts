@@ -5,6 +5,8 @@ export type {
   LeftOut,
   MarkChoice,
   OrderChoices,
+  PictureChoices,
+  PictureKind,
   StakeChoices,
   ViewChoices,
 } from "./choices.js";
@@ -12,6 +14,8 @@ export { LEFT_OUT } from "./choices.js";
 export { copyWithout } from "./copy/copyWithout.js";
 /** What writes GIFs, with the library that it brings. */
 export const loadGifWriter = async () => (await import("./pictures/gif.js")).GifWriter;
+/** What makes pictures of SVG, with the library that it brings; see `loadRaster`. */
+export const loadRasterLoader = async () => (await import("./pictures/raster.js")).loadRaster;
 export type { GifFrame } from "./pictures/gif.js";
 export { HANDOVER_KINDS } from "./makers.js";
 export type { HandoverKind } from "./makers.js";
@@ -36,6 +40,7 @@ export { pageOf } from "./page/pageOf.js";
 export { isTemplate, templateOf } from "./page/template.js";
 export type { TemplateParts } from "./page/template.js";
 export { isSiteLink } from "./link/linkMark.js";
+export { TooLongForLink } from "./link/makeLink.js";
 export { linkOf } from "./link/linkOf.js";
 export type { SiteLink } from "./link/linkOf.js";
 export { siteOfLink } from "./link/siteOfLink.js";

@@ -3,6 +3,7 @@ import type { Estimate } from "../estimate/index.js";
 import type { FontBytes } from "../sheets/index.js";
 import type { Site } from "../site/index.js";
 import type { HandoverChoices } from "./choices.js";
+import type { Raster } from "./pictures/raster.js";
 
 export interface HandoverJob {
   site: Site;
@@ -33,6 +34,10 @@ export interface MakeOptions {
   fonts?: () => Promise<FontBytes>;
   /** Brings the template of the page of one file; the page cannot be made without. */
   pageTemplate?: () => Promise<string>;
+  /** Brings what turns SVG into px; no pictures can be made without. */
+  raster?: () => Promise<Raster>;
+  /** Where Bankyard is served: what a link begins with. */
+  address?: string;
 }
 
 /** Makes one kind of hand-over. Pure but for its options; runs in a worker, the page and Node alike. */

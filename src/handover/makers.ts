@@ -61,4 +61,14 @@ export const HANDOVER_KINDS: readonly HandoverKind[] = [
     label: words.handoverFiles.kinds.view,
     load: async () => (await import("./pictures/viewSvg.js")).makeViews,
   },
+  {
+    id: "pictures",
+    label: words.handoverFiles.kinds.pictures,
+    load: async () => (await import("./pictures/makePictures.js")).makePictures,
+  },
+  {
+    id: "link",
+    label: words.handoverFiles.kinds.link,
+    load: async () => (await import("./link/makeLink.js")).makeLink,
+  },
 ];

@@ -6,7 +6,9 @@ import { readSite, writeSite } from "../../site/index.js";
 import { plainSite, plainTank } from "../../site/site.fixture.js";
 import type { Site } from "../../site/index.js";
 import { isSiteLink } from "./linkMark.js";
+import { exampleJob } from "../job.fixture.js";
 import { linkOf } from "./linkOf.js";
+import { makeLink, TooLongForLink } from "./makeLink.js";
 import { siteOfLink } from "./siteOfLink.js";
 
 const BASE = "https://plans.example/app/";
@@ -89,6 +91,39 @@ it("says of a site that it is too long, and how long the examples are", () => {
   const alder = linkOf(example("alder-flat"), BASE);
   expect(alder.length).toBe(alder.address.length);
   expect([alder.fit, alder.length < 12_000]).toEqual(["long", true]);
+});
+
+it("is written as a text by its maker: all of it, or the part from the # on and what goes before", async () => {
+  const job = exampleJob("quarry-lane");
+  const textOf = async (address?: string): Promise<string> => {
+    const files = await makeLink(job, address === undefined ? {} : { address });
+    return files[0]!.data as string;
+  };
+  expect((await textOf(BASE)).split("\n")[0]).toBe(linkOf(job.site, BASE).address);
+  const bare = await textOf();
+  expect(bare.startsWith("#site=")).toBe(true);
+  expect(bare).toContain("Put before it the address");
+  for (const caution of job.estimate.cautions) expect(bare).toContain(caution);
+});
+
+it("is written without what is left out, as the page is", async () => {
+  const job = exampleJob("alder-flat");
+  const choices = { page: { without: ["names"] } } as const;
+  const files = await makeLink(job, { address: BASE, choices });
+  const text = files[0]!.data as string;
+  const read = await siteOfLink(text.split("\n")[0]!);
+  expect(read.ok && [read.value.leftOut, read.value.project?.preparer]).toEqual([
+    ["names"],
+    undefined,
+  ]);
+  expect(job.site.project?.preparer).toBeDefined();
+  expect(text).not.toContain(String(job.site.project?.preparer));
+});
+
+it("is not written of a site that is too long for any link", async () => {
+  const noise = Array.from({ length: 4000 }, (_, i) => Math.sin(i * 12.9898) * 43758.5453);
+  const job = exampleJob("quarry-lane", (read) => ({ ...read, notes: noise.join(" ") }));
+  await expect(makeLink(job, { address: BASE })).rejects.toThrow(TooLongForLink);
 });
 
 it("knows a link by its mark, and puts a new one in place of an old", async () => {

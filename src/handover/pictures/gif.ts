@@ -1,5 +1,9 @@
 /** Pictures one after the other as an animated GIF (GIF89a). */
-import { applyPalette, GIFEncoder, quantize } from "gifenc";
+import * as gifenc from "gifenc";
+
+// The package is two: what bundlers take exports names, what Node takes puts all in its default.
+const whole = gifenc.default;
+const { applyPalette, GIFEncoder, quantize } = typeof whole === "function" ? gifenc : whole;
 
 /** Colours of a frame, each with a table of its own: more make the file larger than they show. */
 const COLOURS = 96;

@@ -14,4 +14,12 @@ declare module "gifenc" {
     bytes: () => Uint8Array<ArrayBuffer>;
     bytesView: () => Uint8Array<ArrayBuffer>;
   };
+  const all:
+    | typeof GIFEncoder
+    | {
+        quantize: typeof quantize;
+        applyPalette: typeof applyPalette;
+        GIFEncoder: typeof GIFEncoder;
+      };
+  export default all;
 }

@@ -10,6 +10,8 @@ export const handoverFiles = {
     models: "3D models of each stage (glTF)",
     plan: "Plan for maps (GeoJSON)",
     view: "Views of stages (SVG)",
+    pictures: "Pictures (PNG, GIF)",
+    link: "A link that holds the site",
     surfaces: "Ground surfaces (LandXML)",
   },
   site: "Site",

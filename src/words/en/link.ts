@@ -1,6 +1,9 @@
 /** A site in an address: making the link, and opening one. */
 export const link = {
   name: "the link",
+  fileName: "link",
+  putBefore:
+    "Put before it the address at which Bankyard is served, such as https://plans.example/bankyard/",
   copy: "Copy the link",
   copied: "Copied. Whoever opens it gets a copy of the site as it is now.",
   notCopied: "This browser let nothing be copied: choose the link and copy it by hand.",
