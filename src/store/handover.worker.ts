@@ -4,6 +4,7 @@ import {
   fileName,
   HANDOVER_KINDS,
   isTemplate,
+  loadRasterLoader,
   type HandoverFile,
   type HandoverJob,
 } from "../handover/index.js";
@@ -31,9 +32,10 @@ async function answer(ask: HandoverAsk): Promise<void> {
   else await make(job, want, base);
 }
 
-async function readFont(file: URL): Promise<Uint8Array> {
+/** Reads a font, or the code that draws pictures. */
+async function readAsset(file: URL): Promise<Uint8Array> {
   const answered = await fetch(file);
-  if (!answered.ok) throw new Error(`a font could not be read (${answered.status})`);
+  if (!answered.ok) throw new Error(`${file.pathname} could not be read (${answered.status})`);
   return new Uint8Array(await answered.arrayBuffer());
 }
 
@@ -70,7 +72,9 @@ async function make(job: HandoverJob, want: HandoverWant, base: string): Promise
     const maker = await kind.load();
     const made = await maker(job, {
       choices,
-      fonts: () => readFaces(readFont),
+      fonts: () => readFaces(readAsset),
+      raster: async () => (await loadRasterLoader())(readAsset),
+      address: base,
       pageTemplate: () => readTemplate(base),
       progress: (done, of) => told(done / of),
     });

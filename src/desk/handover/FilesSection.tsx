@@ -1,7 +1,8 @@
 import type { ReactNode } from "react";
-import { HANDOVER_KINDS, usablePair } from "../../handover/index.js";
-import type { HandoverChoices, StakeChoices } from "../../handover/index.js";
+import { copyWithout, HANDOVER_KINDS, linkOf, usablePair } from "../../handover/index.js";
+import type { HandoverChoices, LeftOut, StakeChoices } from "../../handover/index.js";
 import { without } from "../../site/index.js";
+import type { Site } from "../../site/index.js";
 import { cancelMaking, setOut, useHandover } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
@@ -10,8 +11,15 @@ import { StakeFields } from "./StakeFields.js";
 
 const says = words.handing.files;
 
-/** Sheets and the page have sections of their own. */
-const KINDS = HANDOVER_KINDS.filter(({ id }) => id !== "sheets" && id !== "page");
+/** Sheets, the page and the link have sections of their own. */
+const APART = ["sheets", "page", "link"];
+const KINDS = HANDOVER_KINDS.filter(({ id }) => !APART.includes(id));
+
+/** Every kind, but no link where it would be too long: its section says so. */
+function allKinds(site: Site, leftOut: readonly LeftOut[]): string[] {
+  const isLong = linkOf(copyWithout(site, leftOut), window.location.href).fit === "over";
+  return HANDOVER_KINDS.map(({ id }) => id).filter((id) => id !== "link" || !isLong);
+}
 
 /** What is being made, how far it is, and the way out. */
 function Making(): ReactNode {
@@ -70,7 +78,7 @@ export function FilesSection(): ReactNode {
           type="button"
           className="button main"
           disabled={isBusy}
-          onClick={() => make(HANDOVER_KINDS.map(({ id }) => id))}
+          onClick={() => make(allKinds(site, leftOut))}
         >
           {says.everything}
         </button>

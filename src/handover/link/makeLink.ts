@@ -26,7 +26,7 @@ export const makeLink: HandoverMaker = (whole, { address, choices } = {}) => {
     "",
     ...(address === undefined ? [says.putBefore] : []),
     link.says,
-    leftOut.length === 0 ? says.says : says.saysLess,
+    leftOut.length === 0 ? says.says : says.fileSaysLess,
     "",
     ...standingLines(job).map(([label, text]) => (label === "" ? text : `${label}: ${text}`)),
   ];

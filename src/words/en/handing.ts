@@ -58,6 +58,8 @@ export const handing = {
       models: "The ground and the works at every stage, for any 3D viewer: .glb.",
       plan: "Survey, limits, works and pipes for a map program.",
       view: "A slanted drawing of the open holes and of the finished ground, in layers: SVG.",
+      pictures:
+        "The dug and the finished ground with names and legend (PNG), turning once, and stage by stage (GIF). Drawn from where the slope shows best; no scene is needed.",
       surfaces: "The ground as found, dug and backfilled for machine guidance and survey programs.",
     } as Readonly<Record<string, string>>,
   },

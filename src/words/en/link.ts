@@ -11,6 +11,8 @@ export const link = {
   says: "All of the site lies in the link itself, behind its #: no server is told. It opens a copy; what is changed there does not come back.",
   saysLess:
     "The site lies in the link itself, behind its #, without what is left out above: no server is told. It opens a copy; what is changed there does not come back.",
+  fileSaysLess:
+    "The site lies in the link itself, behind its #, without what was left out of it: no server is told. It opens a copy; what is changed there does not come back.",
   fits: {
     sure: (letters: string) =>
       `${letters} letters long: short enough for nearly every way to send it.`,
