@@ -38,8 +38,11 @@ export class MeshBuilder {
   vertex(place: Vector, normal: Vector, material: number, face: number): void {
     if (this.count === this.faceOf.length) this.grow();
     const at = 3 * this.count;
-    this.positions.set(place, at);
-    this.normals.set(normal, at);
+    const { positions, normals } = this;
+    for (let k = 0; k < 3; k++) {
+      positions[at + k] = place[k]!;
+      normals[at + k] = normal[k]!;
+    }
     this.materialOf[this.count] = material;
     this.faceOf[this.count] = face;
     const { under } = this;

@@ -112,14 +112,14 @@ function addSurface(
   const material = mesh.numberOf(layers[layers.length - 1]!.material);
   const flat = cell.face === "found" ? null : flatNormal(x, y, top);
   const face = FACE[cell.face];
-  const add = (i: number): void => {
-    const normal = flat ?? mixedNormal(ground, vertexNormal, triangle, x[i]!, y[i]!);
-    mesh.vertex([x[i]!, y[i]!, top[i]!], normal, material, face);
-  };
+  const places = x.map((_, i): Vector => [x[i]!, y[i]!, top[i]!]);
+  const normals = places.map(
+    ([px, py]) => flat ?? mixedNormal(ground, vertexNormal, triangle, px, py),
+  );
   for (let i = 1; i + 1 < x.length; i++) {
-    add(0);
-    add(i);
-    add(i + 1);
+    mesh.vertex(places[0]!, normals[0]!, material, face);
+    mesh.vertex(places[i]!, normals[i]!, material, face);
+    mesh.vertex(places[i + 1]!, normals[i + 1]!, material, face);
   }
 }
 

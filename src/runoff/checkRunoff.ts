@@ -6,7 +6,7 @@ import type { Finding, PlanPoint, Scheme, Site, Work } from "../site/index.js";
 import { area as areaMeasure, distance, length } from "../units/index.js";
 import { ditchOffer, type DitchMeeting, type DitchOffer, type Standing } from "./ditchOffer.js";
 import { followDitches, ledByDitches } from "./ditches.js";
-import { drainageOf, inflowOf, type Drainage } from "./drainage.js";
+import { boxOf, drainageOf, inflowOf, type Drainage } from "./drainage.js";
 import type { Flood } from "./pits.js";
 
 type Place = readonly [number, number];
@@ -133,10 +133,13 @@ function standingIn(
   tin: BaseGround["tin"],
   outline: readonly Place[],
 ): number {
+  const [west, south, east, north] = boxOf(outline);
   let most = 0;
   for (const vertex of drownedOf(flood, tin)) {
     const deep = flood.level[vertex]! - tin.z[vertex]!;
-    if (deep > most && insideOutline(outline, tin.x[vertex]!, tin.y[vertex]!)) most = deep;
+    const [x, y] = [tin.x[vertex]!, tin.y[vertex]!];
+    if (deep <= most || x < west || x > east || y < south || y > north) continue;
+    if (insideOutline(outline, x, y)) most = deep;
   }
   return most;
 }
