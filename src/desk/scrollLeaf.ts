@@ -1,3 +1,5 @@
+import { useEffect, type RefObject } from "react";
+
 /** Breathing space over what is brought into sight, px. */
 const SPARE = 6;
 
@@ -12,4 +14,17 @@ export function scrollLeafTo(element: Element | null): void {
   const head = leaf.querySelector(".leaf-head")?.clientHeight ?? 0;
   const below = element.getBoundingClientRect().top - leaf.getBoundingClientRect().top;
   leaf.scrollTo({ top: leaf.scrollTop + below - head - SPARE });
+}
+
+/** Part of a leaf's height below which what comes up may lie under the fold. */
+const UNDER_THE_FOLD = 0.6;
+
+/** Brings an element into sight when it comes up, where it is not in sight already. */
+export function useIntoSight(ref: RefObject<Element | null>): void {
+  useEffect(() => {
+    const leaf = ref.current?.closest(".leaf");
+    if (!ref.current || !leaf) return;
+    const below = ref.current.getBoundingClientRect().top - leaf.getBoundingClientRect().top;
+    if (below > leaf.clientHeight * UNDER_THE_FOLD || below < 0) scrollLeafTo(ref.current);
+  }, [ref]);
 }

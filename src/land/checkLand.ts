@@ -263,7 +263,7 @@ function findingsOf(site: Site, { disturbed, barrier, reaches }: LandResult): Fi
       code: "land.drains",
       where: "site",
       at: first.at,
-      text: `Water from bare ground runs to ${names.join(", ")}. ${hold}, and keep it until grass holds the soil.`,
+      text: `Water from bare ground runs to ${names.join(names.length === 2 ? " and " : ", ")}. ${hold}, and keep it until grass holds the soil.`,
       source: `geometry: steepest descent over the survey to within ${distance.print(within.value, units)}: ${within.source}; ask your office what it wants`,
     });
   }

@@ -172,7 +172,7 @@ function tooSteep(work: Work, hole: WorkQuantities, face: number, context: HoleC
     code: "walls.too-steep",
     where: work.id,
     text:
-      `${steepOnes(work, steep, context.units)}, steeper than the site's materials are given: ` +
+      `${steepOnes(work, steep, context.units)}, steeper than what stands there is given or typed to stand: ` +
       `${listed(weak.map((each) => `${each.name} ${slope(each.run)}`))}.${aDay.join("")} ${mend} Local rules and the competent person on the site decide.`,
     source: sourcesOf([
       { source: wallClassSource() },

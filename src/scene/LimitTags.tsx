@@ -60,7 +60,13 @@ function steepWords(printed: string, share: string, square: number): string {
   return square > 0 ? words.limits.steepNote(printed, share) : words.limits.noSteep(share);
 }
 
-/** Puts each tag at its place; one that has no room beside labels and earlier tags is left out. */
+/** Part of the view that distances may cover, so that on a phone the ground can still be seen. */
+const MOST_COVERED = 0.05;
+
+/**
+ * Puts each tag at its place; one that has no room beside labels and earlier tags is left out, and so
+ * is one beyond `MOST_COVERED`, but for those that tell of a setback fallen short of.
+ */
 function place(
   layer: HTMLElement | null,
   tags: readonly LimitTag[],
@@ -68,7 +74,8 @@ function place(
   taken: readonly ScreenBox[],
 ): readonly ScreenBox[] {
   const stood: ScreenBox[] = [];
-  tags.forEach(({ seats }, i) => {
+  let room = MOST_COVERED * view.width * view.height;
+  tags.forEach(({ seats, wrong }, i) => {
     const tag = layer?.children[i];
     if (!(tag instanceof HTMLElement)) return;
     // What is hidden has no size.
@@ -81,9 +88,13 @@ function place(
         : [{ left: on.left - width / 2, top: on.top - height / 2, width, height }];
     });
     const full = [...taken, ...stood];
-    const box = boxes.find((one) => !full.some((other) => sharedArea(one, other) > 0));
+    const fits = wrong || width * height <= room;
+    const box = fits
+      ? boxes.find((one) => !full.some((other) => sharedArea(one, other) > 0))
+      : undefined;
     tag.hidden = box === undefined;
     if (box === undefined) return;
+    room -= width * height;
     stood.push(box);
     tag.style.transform = `translate(${Math.round(box.left)}px, ${Math.round(box.top)}px)`;
   });

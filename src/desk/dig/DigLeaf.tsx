@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { useRef } from "react";
 import type { ReactNode } from "react";
 import { useDesk } from "../../store/index.js";
 import type { PlaceKind } from "../../store/index.js";
@@ -6,7 +6,7 @@ import { idsOf } from "../idsOf.js";
 import { words } from "../../words/index.js";
 import { Empty, PlaceButton } from "../Empty.js";
 import { Findings, findingsAt, FindingsAhead } from "../Findings.js";
-import { scrollLeafTo } from "../scrollLeaf.js";
+import { useIntoSight } from "../scrollLeaf.js";
 import { useSite } from "../useSite.js";
 import { DigQuantities } from "./DigQuantities.js";
 import { HoleTable } from "./HoleTable.js";
@@ -47,14 +47,7 @@ export function PlaceButtons(): ReactNode {
 /** The heading of the work that is picked; comes into sight when it is picked elsewhere. */
 function WorkHeading({ name }: { name: string }): ReactNode {
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
-    const leaf = heading.current?.closest(".leaf");
-    if (!heading.current || !leaf) return;
-    const below = heading.current.getBoundingClientRect().top - leaf.getBoundingClientRect().top;
-    if (below > leaf.clientHeight * 0.6 || below < 0) {
-      scrollLeafTo(heading.current);
-    }
-  }, []);
+  useIntoSight(heading);
   return (
     <h2 ref={heading} className="work-heading">
       {name}

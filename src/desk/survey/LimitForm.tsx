@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { useRef, type ReactNode } from "react";
 import { changeLimit, LIMIT_KINDS, limitCorners, limitKind, type Limit } from "../../site/index.js";
 import { without } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
@@ -8,6 +8,7 @@ import { ChoiceField } from "../fields/ChoiceField.js";
 import { NameField } from "../fields/NameField.js";
 import { LimitDetails } from "../limits/LimitDetails.js";
 import { OwnSetback } from "../limits/OwnSetback.js";
+import { useIntoSight } from "../scrollLeaf.js";
 import { useEdit } from "../useSite.js";
 
 const { limit: says } = words.drawing;
@@ -23,6 +24,8 @@ function kindsFor(limit: Limit): { id: string; name: string }[] {
 
 /** One limit: what it is, where it lies, and the setback that the person keeps from it. */
 export function LimitForm({ limit }: { limit: Limit }): ReactNode {
+  const form = useRef<HTMLDivElement>(null);
+  useIntoSight(form);
   const edit = useEdit();
   const remove = useDesk((desk) => desk.removeSelected);
   const name = limit.name ?? limitKind(limit.kind)?.name ?? limit.kind;
@@ -31,7 +34,7 @@ export function LimitForm({ limit }: { limit: Limit }): ReactNode {
   const corners = limitCorners(limit);
   const mayClose = corners !== null && limitKind(limit.kind)?.shape === "area";
   return (
-    <div className="form">
+    <div className="form" ref={form}>
       <NameField
         label={says.name}
         name="limit-name"

@@ -128,7 +128,7 @@ export function SoilQuestions({ layer }: { layer: Layer }): ReactNode {
         ) : (
           <>
             <strong>{said.stands(words.trench.classes[id], slope(classRun(id)))}.</strong>{" "}
-            {said.because(because)}.
+            {said.because(because)}
           </>
         )}
       </p>

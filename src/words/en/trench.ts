@@ -11,12 +11,12 @@ export const trench = {
     no: "No",
     untyped: "Not typed",
     untypedSays: (slope: string) =>
-      `This estimate lets it stand as its material is given; the rule's steepest wall for soil that nobody has typed is ${slope}.`,
+      `This estimate takes the slope given for its material; the rule's steepest wall for soil that nobody has typed is ${slope}.`,
     stands: (name: string, slope: string) => `${name}: ${slope} at the steepest`,
     stepOf: (name: string, ask: string, answer: string) =>
       `soil of layer ${name}: ${ask} ${answer}`,
     stepClear: (name: string) => `soil of layer ${name}: all asked again`,
-    because: (reasons: readonly string[]) => reasons.join("; "),
+    because: (reasons: readonly string[]) => `The reason: ${reasons.join("; ")}.`,
     clear: "Ask all again",
     questions: {
       ground: { ask: "What is it?", rock: "Rock", soil: "Soil" },
