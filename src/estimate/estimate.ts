@@ -27,6 +27,7 @@ import {
   type Site,
   type SiteProblem,
 } from "../site/index.js";
+import { printMarked } from "../units/index.js";
 import { checkSteep } from "./checkSteep.js";
 import { wholeDig } from "./dugSites.js";
 import { edgeLoads } from "./edgeLoads.js";
@@ -147,11 +148,16 @@ function heightAt({ tin }: BaseGround, [x, y]: PlanPoint): number {
 }
 
 /**
- * The findings, worst first, each with the reason for which the file takes it on. An acceptance that
+ * The findings in the site's units, worst first, each with the reason for which the file takes it on. An acceptance that
  * does not tell what was said covers none where several have its code and place.
  */
 function takenOn(site: Site, scheme: Scheme, findings: readonly Finding[]): Finding[] {
-  return worstFirst(findings).map((finding) => {
+  return worstFirst(findings).map((marked) => {
+    const finding = {
+      ...marked,
+      text: printMarked(marked.text, site.units),
+      source: printMarked(marked.source, site.units),
+    };
     const accepted = acceptanceOf(site, scheme.id, finding);
     if (accepted === null) return finding;
     const { reason, by, on, said } = accepted;

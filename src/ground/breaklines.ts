@@ -1,5 +1,6 @@
 /** Breaklines turned into edges between vertices, none crossing another or passing a vertex. */
 import type { Finding, Site } from "../site/index.js";
+import { markLength } from "../units/index.js";
 import { BoxIndex } from "./boxIndex.js";
 import type { Places } from "./places.js";
 import { shareOn, Vertices, type Way } from "./vertices.js";
@@ -215,7 +216,7 @@ function crossingFinding(
     level: gap > 0.05 ? "caution" : "note",
     code: "survey.breaklines-cross",
     where: nameOf(one.from),
-    text: `Breaklines ${name(one)} and ${name(two)} cross; a point was added there at their mean height (they differ by ${gap.toFixed(2)} m).`,
+    text: `Breaklines ${name(one)} and ${name(two)} cross; a point was added there at their mean height (they differ by ${markLength(gap)}).`,
     source: "geometry",
   };
 }

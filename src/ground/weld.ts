@@ -1,5 +1,6 @@
 /** Survey points that share a place made one vertex, and vertices sorted along a Hilbert curve. */
 import type { Finding, SurveyPoint } from "../site/index.js";
+import { markLength } from "../units/index.js";
 import { closePairs } from "./closePairs.js";
 import { frameOf, keysOf, orderOf, type Frame } from "./hilbert.js";
 import { PlaceGrid } from "./placeGrid.js";
@@ -123,8 +124,8 @@ function weldFinding(first: SurveyPoint, late: SurveyPoint, reach: number, gap: 
     where: late.id,
     at: [late.x, late.y],
     text: differs
-      ? `Survey points ${first.id} and ${late.id} are at one place but ${gap.toFixed(2)} m apart in height; ${first.id} is used. Check which is right.`
+      ? `Survey points ${first.id} and ${late.id} are at one place but ${markLength(gap)} apart in height; ${first.id} is used. Check which is right.`
       : `Survey point ${late.id} is at the place of ${first.id} and is counted once.`,
-    source: `geometry: points within ${Number((1000 * reach).toPrecision(3))} mm in plan are one point`,
+    source: `geometry: points within ${markLength(reach, "size")} in plan are one point`,
   };
 }

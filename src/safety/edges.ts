@@ -87,6 +87,8 @@ interface Based {
 
 /** m: a trench that comes so near is the building's own drain or the tank's own pipe. */
 const JOINS = 0.3;
+/** m: nearer than this the two meet, as far as anyone digs. */
+const AT_IT = 0.05;
 const ENTERS = "Look how deep its footing goes before you dig up to it.";
 const MOVE = "Move it, raise it, or ask a registered professional engineer.";
 
@@ -117,7 +119,7 @@ export function checkUndermining(
           level: isDrain ? "note" : "caution",
           code: "edge.undermines",
           where: hole.work,
-          text: `The floor of the hole for ${hole.name} goes ${words.length(worst.drop)} below the base of ${based.name} and comes within ${words.distance(worst.distance)} of it in plan. That is under the line that goes down and out ${rule.value} : 1 from the base: what stands there may lose its footing. ${isDrain ? ENTERS : MOVE}`,
+          text: `The floor of the hole for ${hole.name} goes ${words.length(worst.drop)} below the base of ${based.name} and comes ${worst.distance < AT_IT ? "right up to it" : `within ${words.distance(worst.distance)} of it`} in plan. That is under the line that goes down and out ${rule.value} : 1 from the base: what stands there may lose its footing. ${isDrain ? ENTERS : MOVE}`,
           source: rule.source,
         },
       ];

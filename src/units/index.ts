@@ -52,6 +52,8 @@ export {
 export { distanceAtLeast, distanceAtMost } from "./cautious.js";
 export { pipeSlope, wallSlope } from "./slope.js";
 export { bearing } from "./bearing.js";
+export { markLength, printMarked } from "./marked.js";
+export type { MarkedKind } from "./marked.js";
 export { money } from "./money.js";
 export { plainNumber } from "./measure.js";
 export { plainText, readNumber } from "./reading.js";
