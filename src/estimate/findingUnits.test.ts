@@ -12,8 +12,8 @@ const textOf = (site: Site, code: string): string => {
 
 describe("findings of the ground", () => {
   const plain = plainSite({});
-  const [first] = plain.survey.points;
-  const twice = { ...first!, id: "twice", z: first!.z + FOOT };
+  const first = plain.survey.points[0]!;
+  const twice = { ...first, id: "twice", z: first.z + FOOT };
   const survey = { ...plain.survey, points: [...plain.survey.points, twice] };
 
   it("say lengths in the site's units, also when those change and the survey does not", () => {

@@ -42,7 +42,8 @@ export function carriesOf(
     { name: "least fall on the way", value: flattest, unit: "" },
     { name: "n", value: n.value, unit: "" },
   ];
-  const formula = "R^(2/3) √S ÷ n, with R a quarter of the bore";
+  const formula =
+    "R^(2/3) √S ÷ n in metres and seconds (× 1.486 in feet), with R a quarter of the bore and S the fall";
   const peakFlow =
     daily === null ? null : daily * (scheme.flow?.peak ?? flowRule("peak", scheme).value);
   return {

@@ -1,5 +1,5 @@
 import type { Finding, PlanPoint, Quantity, Scheme, Tank } from "../site/index.js";
-import { flotation } from "../hydraulics/index.js";
+import { flotation, WATER_DENSITY } from "../hydraulics/index.js";
 import type { FlotationResult } from "./pressureTypes.js";
 import { flowRule } from "./rules.js";
 import type { Wording } from "./wording.js";
@@ -51,31 +51,7 @@ function afloat(
     anchor,
     factor: wanted.value,
   });
-  const uplift: Quantity = {
-    value: result.uplift,
-    unit: "N",
-    formula:
-      "weight of the water that it stands in place of: length × width × depth of water, the tank's height at most",
-    inputs: [
-      { name: "length", value: length, unit: "m" },
-      { name: "width", value: width, unit: "m" },
-      { name: "depth of water over the underside", value: Math.max(0, depth), unit: "m" },
-    ],
-    source: "Archimedes' principle",
-  };
-  const weight: Quantity = {
-    value: result.tank + result.soil + result.anchor,
-    unit: "N",
-    formula:
-      "empty tank + soil straight over it, less its buoyancy where it stands in water + anchor",
-    inputs: [
-      { name: "empty tank", value: emptyMass, unit: "kg" },
-      { name: "ground over the top", value: Math.max(0, cover), unit: "m" },
-      { name: "soil", value: soil.value, unit: "kg/m³" },
-      { name: "anchor", value: anchor, unit: "kg" },
-    ],
-    source: `soil: ${soil.source}`,
-  };
+  const { uplift, weight } = workings(tank.body, { emptyMass, depth, cover, soil, anchor }, result);
   return {
     tank: tank.id,
     name: tank.name,
@@ -86,6 +62,59 @@ function afloat(
     coverMore: result.coverMore,
     anchorMore: result.anchorMore,
   };
+}
+
+/** What of a tank's place and ground goes into the sums; m and kg. */
+interface Standing {
+  emptyMass: number;
+  depth: number;
+  cover: number;
+  soil: { value: number; source: string };
+  anchor: number;
+}
+
+/** Uplift and what holds the tank down, each so that it can be done again by hand. */
+function workings(
+  { length, width, height }: Tank["body"],
+  { emptyMass, depth, cover, soil, anchor }: Standing,
+  result: ReturnType<typeof flotation>,
+): { uplift: Quantity; weight: Quantity } {
+  const plan = [
+    { name: "length", value: length, unit: "m" },
+    { name: "width", value: width, unit: "m" },
+  ];
+  const drowned = Math.min(Math.max(0, cover), Math.max(0, depth - height));
+  const waterWeighs = { name: "water", value: WATER_DENSITY, unit: "kg/m³" };
+  const uplift: Quantity = {
+    value: result.uplift,
+    unit: "N",
+    formula:
+      "weight of the water that it stands in place of: length × width × depth of water, the tank's height at most, × water's weight",
+    inputs: [
+      ...plan,
+      { name: "the tank's height", value: height, unit: "m" },
+      waterWeighs,
+      { name: "depth of water over the underside", value: Math.max(0, depth), unit: "m" },
+    ],
+    source: "Archimedes' principle",
+  };
+  const weight: Quantity = {
+    value: result.tank + result.soil + result.anchor,
+    unit: "N",
+    formula:
+      "empty tank + length × width × (ground over the top × soil − of that in water × water's weight) + anchor",
+    inputs: [
+      { name: "empty tank", value: emptyMass, unit: "kg" },
+      ...plan,
+      { name: "ground over the top", value: Math.max(0, cover), unit: "m" },
+      { name: "of that in water", value: drowned, unit: "m" },
+      { name: "soil", value: soil.value, unit: "kg/m³" },
+      waterWeighs,
+      { name: "anchor", value: anchor, unit: "kg" },
+    ],
+    source: `soil: ${soil.source}`,
+  };
+  return { uplift, weight };
 }
 
 /** A tank that may float up when it stands empty in groundwater. */

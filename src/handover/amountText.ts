@@ -28,7 +28,6 @@ import { loadingWords } from "../sheets/index.js";
 const MEASURES: Readonly<Record<string, Measure>> = {
   m: length,
   "m²": area,
-  kg: haulMass,
   h: hours,
   d: days,
   "m³/s": flow,
@@ -41,11 +40,15 @@ const MEASURES: Readonly<Record<string, Measure>> = {
 const SECONDS_IN_HOUR = 3600;
 /** m³: under it one decimal says too little to reckon on with. */
 const SMALL = 10;
+const SMALL_LIQUID = 0.02;
+/** h, and m²: the like. */
+const SHORT = 10;
 
 /** A volume, or a volume moved in an hour, of earth or of a liquid. */
 function volumePrint(value: number, units: UnitSystem, liquid: boolean): string {
-  if (liquid) return liquidVolume.print(value, units, { digits: 1 });
-  return earthVolume.print(value, units, { digits: Math.abs(value) < SMALL ? 2 : 1 });
+  const size = Math.abs(value);
+  if (liquid) return liquidVolume.print(value, units, { digits: size < SMALL_LIQUID ? 2 : 1 });
+  return earthVolume.print(value, units, { digits: size < 1 ? 3 : size < SMALL ? 2 : 1 });
 }
 
 /** Digits that a plain number is shown with: enough to reckon on with, also when it is small. */
@@ -73,6 +76,8 @@ function force(value: number, units: UnitSystem): string {
   return `${plainNumber(value / NEWTONS_IN_KILONEWTON, 1)} kN`;
 }
 
+const HUNDREDTHS = { digits: 2 };
+
 /** Units that say nothing beside their number. */
 const UNSPOKEN: ReadonlySet<string> = new Set(["", "1", "each", "lump"]);
 
@@ -97,7 +102,10 @@ export function amountText(
   const measure = MEASURES[unit];
   if (decimal && unit === "m") return decimalLength(value, units);
   if (measure === length && value < 0) return `-${length.print(-value, units)}`;
-  if (unit === "kg" && hook) return mass.print(value, units);
+  if (unit === "kg")
+    return hook ? mass.print(value, units) : haulMass.print(value, units, HUNDREDTHS);
+  if (unit === "h" && Math.abs(value) < SHORT) return hours.print(value, units, HUNDREDTHS);
+  if (unit === "m²" && Math.abs(value) < SHORT) return area.print(value, units, HUNDREDTHS);
   if (unit === "m³/s on each m²") return loadingWords(value, units);
   if (unit === "m³") return volumePrint(value, units, liquid);
   if (unit === "m³/h" && liquid) return `${volumePrint(value, units, true)}/h`;
@@ -106,7 +114,11 @@ export function amountText(
   if (unit === "m/s²" && units === "us") return `${plainNumber(value / FOOT, 2)} ft/s²`;
   if (unit === "kg/m³")
     // Earth is reckoned by the cubic yard, so that a weight follows without 27 in between.
-    return density.print(value, units, units === "us" && liquid ? { unit: "lb/ft³" } : {});
+    return density.print(
+      value,
+      units,
+      units === "us" && liquid ? { unit: "lb/ft³", digits: 1 } : {},
+    );
   if (measure !== undefined) return measure.print(value, units);
   if (unit === currency) return money(currency).print(value, units, { digits: 2 });
   const number = plainNumber(value, digitsFor(value));

@@ -30,7 +30,8 @@ export function edgeRoom(
     distance: {
       value: Math.max(0, away - spread / Math.SQRT2),
       unit: "m",
-      formula: "distance from the stand to the hole's top edge − half the diagonal of the pads",
+      formula:
+        "stand to the hole's top edge − between pads ÷ √2, half the diagonal of the square that they stand at",
       inputs: [
         { name: "stand to edge", value: away, unit: "m" },
         { name: "between pads", value: spread, unit: "m" },

@@ -1,7 +1,9 @@
 /** Every figure of an estimate that has a working, in groups as people look for them. */
-import type { Estimate } from "../../estimate/index.js";
+import { listedPrice, schemeOf } from "../../estimate/index.js";
+import type { CostLine, Estimate } from "../../estimate/index.js";
+import { perOf } from "../../sheets/index.js";
 import { materialsOf, NATIVE } from "../../site/index.js";
-import type { Quantity, Site } from "../../site/index.js";
+import type { Quantity, Scheme, Site } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import type { AmountKind } from "../amountText.js";
 
@@ -141,9 +143,59 @@ function landFigures({ land }: Estimate): ShownFigure[] {
   return figures.list;
 }
 
-function costFigures({ cost }: Estimate): ShownFigure[] {
+/** Volumes in these lines are of fuel or of what a tank holds. */
+const isLiquid = ({ per, quantity }: CostLine): boolean => per === "L" || quantity.unit === "each";
+
+/** What a price id costs: as the scheme sets it, else as the catalogue has it. */
+function rateOf(scheme: Scheme, id: string): number | undefined {
+  const chosen = scheme.prices?.find((choice) => choice.id === id)?.price;
+  return chosen ?? listedPrice(scheme, id)?.price.likely;
+}
+
+/** What a rate of hire is for, by the end of its id. */
+function rateName(id: string): string {
+  const { costLeaf } = words;
+  if (id.endsWith("-four-weeks")) return says.rate(costLeaf.fourWeeks);
+  if (id.endsWith("-week")) return says.rate(costLeaf.aWeek);
+  if (id.endsWith("-delivery")) return says.rate(costLeaf.bringingTakingAway);
+  return says.rate(costLeaf.aDay);
+}
+
+/** How the money of a line is reached: quantity × price, or hires × their rates. */
+function amountWorking(site: Site, scheme: Scheme, currency: string, line: CostLine): Quantity {
+  const { quantity, per, price, amount, priceIds, source } = line;
+  const money = { value: amount.likely, unit: currency, source };
+  if (priceIds.length > 1) {
+    const rates = priceIds.flatMap((id) => {
+      const value = rateOf(scheme, id);
+      return value === undefined ? [] : [{ name: rateName(id), value, unit: currency }];
+    });
+    return { ...money, formula: says.hireAmount, inputs: [...quantity.inputs, ...rates] };
+  }
+  const { words: one, counted, size } = perOf(per, site.units);
+  return {
+    ...money,
+    formula: says.lineAmount,
+    inputs: [
+      { name: words.handoverLeaf.quantity, value: quantity.value, unit: quantity.unit },
+      {
+        name: says.priceOf(`${counted ? words.costLeaf.one : ""}${one}`),
+        value: price.likely * size,
+        unit: currency,
+      },
+    ],
+  };
+}
+
+function costFigures(site: Site, { scheme, cost }: Estimate): ShownFigure[] {
   const figures = new Figures();
-  for (const { name, quantity } of cost.lines) figures.add(name, quantity);
+  const priced = schemeOf(site, scheme);
+  for (const line of cost.lines) {
+    // A price for a foot goes with tenths of it, not with inches.
+    const kind = { liquid: isLiquid(line), decimal: line.per === "m" };
+    figures.add(line.name, line.quantity, kind);
+    figures.add(says.amountOf(line.name), amountWorking(site, priced, cost.currency, line), kind);
+  }
   figures.add(says.total, cost.totalWorking);
   return figures.list;
 }
@@ -159,6 +211,6 @@ export function figureGroups(site: Site, estimate: Estimate): FigureGroup[] {
     { title: groups.flow, figures: flowFigures(estimate) },
     { title: groups.lift, figures: liftFigures(estimate) },
     { title: groups.land, figures: landFigures(estimate) },
-    { title: groups.cost, figures: costFigures(estimate) },
+    { title: groups.cost, figures: costFigures(site, estimate) },
   ].filter(({ figures }) => figures.length > 0);
 }

@@ -3,6 +3,9 @@ import { plainSite, plainTank } from "../../site/site.fixture.js";
 import { exampleJob, MADE_AT } from "../job.fixture.js";
 import { estimate } from "../../estimate/index.js";
 import { money } from "../../units/index.js";
+import { words } from "../../words/index.js";
+import { amountText } from "../amountText.js";
+import type { AmountKind } from "../amountText.js";
 import { figureGroups } from "./figures.js";
 import { escapeHtml } from "./html.js";
 import { makeReport } from "./makeReport.js";
@@ -60,6 +63,38 @@ describe("the report", () => {
       (quantity) => !formulas.has(JSON.stringify(quantity)),
     );
     expect(missing.map((quantity) => (quantity as { formula: string }).formula)).toEqual([]);
+  });
+
+  it.each(["alder-flat", "quarry-lane"])(
+    "lets each line of the cost of %s be done again from what is printed, within 1%",
+    (name) => {
+      const { site, estimate: made } = exampleJob(name);
+      const printed = (value: number, unit: string, kind: AmountKind): number =>
+        Number(amountText(value, unit, site, kind).replace(/[^\d.-]/g, "")) || NaN;
+      const amounts = figureGroups(site, made)
+        .flatMap(({ figures }) => figures)
+        .filter(({ quantity }) => quantity.formula === words.workings.lineAmount);
+      expect(amounts.length).toBeGreaterThan(8);
+      for (const { name: of, quantity, ...kind } of amounts) {
+        const product = quantity.inputs.reduce(
+          (all, { value, unit }) => all * (unit === "lump" ? 1 : printed(value, unit, kind)),
+          1,
+        );
+        expect([of, Math.abs(product / quantity.value - 1) < 0.01]).toEqual([of, true]);
+      }
+    },
+  );
+
+  it("gives fuel in gallons, and so many an hour that the hours can be multiplied", () => {
+    const { site, estimate: made } = exampleJob("alder-flat");
+    const fuel = figureGroups(site, made)
+      .flatMap(({ figures }) => figures)
+      .find(({ name }) => name === "Diesel fuel");
+    expect(fuel?.liquid).toBe(true);
+    const inputs = fuel?.quantity.inputs.map(({ value, unit }) =>
+      amountText(value, unit, site, { liquid: true }),
+    );
+    expect(inputs).toEqual(["28.8 h", "1.32 gal/h"]); // 28.8 × 1.32 = 38.0 gal
   });
 
   it("says its total, when it was made, and every caution and finding", async () => {

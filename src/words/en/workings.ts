@@ -75,6 +75,11 @@ export const workings = {
   disturbed: "Ground laid bare",
   barrier: "Erosion barrier",
   total: "Total",
+  amountOf: (line: string) => `${line}: what it comes to`,
+  lineAmount: "quantity × likely price",
+  hireAmount: "each hire above × its rate; hours beyond what a hire holds, pro rata",
+  priceOf: (one: string) => `likely price of ${one}`,
+  rate: (what: string) => `rate for ${what}`,
   slices: {
     title: (work: string) => `${work}: volume by sections`,
     says: (count: string, apart: string, from: string, towards: string) =>
