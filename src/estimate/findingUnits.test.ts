@@ -27,7 +27,9 @@ describe("findings of the ground", () => {
 
   it("say in feet where a work runs off the survey", () => {
     const off = plainSite({ works: [plainTank({ at: [60, 0] })] });
-    expect(textOf({ ...off, units: "us" }, "survey.too-small")).toMatch(/near east [\d,.]+ ft, north/);
+    expect(textOf({ ...off, units: "us" }, "survey.too-small")).toMatch(
+      /near east [\d,.]+ ft, north/,
+    );
   });
 });
 
