@@ -196,6 +196,19 @@ describe("a pad", () => {
     expect(works[0]?.fill["crushed-gravel"]).toBeCloseTo(6 * 4 * 0.1, 9);
   });
 
+  it("whose fill falls outwards 2 : 1: its foot where that meets the ground", () => {
+    const course = { depth: 0.1, material: "crushed-gravel" };
+    const slope = { height: (x: number): number => 99.9 + 0.1 * x };
+    const foot = dug(plainSite({ ...slope, works: [plainPad({ course, fillRun: 2 })] })).works[0]
+      ?.fillFoot;
+    const xs = (foot ?? []).flat().map(([x]) => x);
+    // At the west edge the fill is 0.3 m high: 0.3 - d / 2 = -0.1 d.
+    expect(Math.min(...xs)).toBeCloseTo(-3.75, 9);
+    expect(Math.max(...xs)).toBeCloseTo(0, 9);
+    const cutOnly = plainPad({ top: 99, walls: { by: "run", run: 1 } });
+    expect(dug(plainSite({ works: [cutOnly] })).works[0]?.fillFoot).toBeUndefined();
+  });
+
   it("of concave outline with sloped walls: an L is the union of its two rectangles' holes", () => {
     const outline: [number, number][] = [
       [-3, -3],

@@ -81,7 +81,7 @@ export function inSiteFrame(
   const [ox, oy, oz] = origin;
   const rings = (all: Rings): PlanPoint[][] =>
     all.map((ring) => ring.map(([x, y]): PlanPoint => [x + ox, y + oy]));
-  const { outlines, cutCentre, fillCentre, heap } = work;
+  const { outlines, fillFoot, cutCentre, fillCentre, heap } = work;
   const { lowest, highest } = work.floor;
   return {
     ...work,
@@ -89,6 +89,7 @@ export function inSiteFrame(
     ...(outlines && {
       outlines: { daylight: rings(outlines.daylight), toe: rings(outlines.toe) },
     }),
+    ...(fillFoot && { fillFoot: rings(fillFoot) }),
     ...(cutCentre && { cutCentre: [cutCentre[0] + ox, cutCentre[1] + oy, cutCentre[2] + oz] }),
     ...(fillCentre && { fillCentre: [fillCentre[0] + ox, fillCentre[1] + oy, fillCentre[2] + oz] }),
     ...(heap && { heap: { ...heap, toe: rings(heap.toe) } }),

@@ -26,10 +26,11 @@ export function digPad(digging: Digging, pad: Pad): WorkQuantities {
   const quantities = digHoles(digging, pad, holes);
   const filling = new Filling();
   // The ground is brought to the subgrade as part of digging: cut and fill are one earthmoving job.
+  const fill = placedLayer(digging, pad.fill, "dug");
   for (const { surface, box } of fills(levels, pad.fillRun, ground.lowest)) {
-    const layer = placedLayer(digging, pad.fill, "dug");
-    filling.add(pad.fill, ground.fill(surface, box, layer).put);
+    filling.add(pad.fill, ground.fill(surface, box, fill).put);
   }
+  const foot = filling.centre() === null ? [] : ground.placedRings(fill);
   if (pad.course) {
     const layer = placedLayer(digging, pad.course.material, "bedded");
     for (const { outline, top } of levels) {
@@ -43,6 +44,7 @@ export function digPad(digging: Digging, pad: Pad): WorkQuantities {
     kind: pad.kind,
     ...quantities,
     ...quantitiesPut(digging, filling, quantities),
+    ...(foot.length > 0 && { fillFoot: foot }),
     displaced: 0,
     floor: floorRange(levels),
   };

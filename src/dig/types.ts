@@ -33,6 +33,11 @@ export interface WorkQuantities {
    * daylight, and the foot of its walls. Absent for a work that never cuts.
    */
   outlines?: { daylight: Rings; toe: Rings };
+  /**
+   * Rings in plan of where a pad's fill lies, before its course is laid: outside the pad their edge is
+   * the foot of the fill. Absent where nothing is filled.
+   */
+  fillFoot?: Rings;
   /** Centre of mass of what was cut, and of what was put in, as if of one density; x, y, z, m. */
   cutCentre?: readonly [number, number, number];
   fillCentre?: readonly [number, number, number];

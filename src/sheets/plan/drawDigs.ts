@@ -20,6 +20,7 @@ const LEAST_SLOPE = 0.9;
 
 const TOP = PENS.strong;
 const FOOT = pen(0.25, INK.black);
+const FILL = pen(0.35, INK.black, [2.4, 0.7, 0.5, 0.7, 0.5, 0.7]);
 const TICK = pen(0.18, INK.black);
 
 /** The works of a scheme that are dug, in the order of digging: that in which they are built. */
@@ -32,6 +33,7 @@ export function drawDigs(drawing: PlanDrawing, scheme: Scheme, estimate: Estimat
     // What goes into the hole, behind its edges; a trench's floor is its foot already.
     if (work.kind !== "trench" && work.kind !== "strip") drawOutline(drawing, work, scheme);
   }
+  for (const { fillFoot = [] } of estimate.works) drawFillFoot(drawing, fillFoot);
   for (const work of dugWorks(estimate)) drawHole(drawing, work);
   for (const { ladders } of estimate.holes) {
     for (const { at } of ladders) {
@@ -47,6 +49,14 @@ export function numberDigs(drawing: PlanDrawing, site: Site, estimate: Estimate)
   dugWorks(estimate).forEach((work, i) => {
     numberHole(drawing, site, work, i + 1);
   });
+}
+
+/** The edge of a pad's fill: its foot outside the pad, and where it runs out against the cut. */
+function drawFillFoot(drawing: PlanDrawing, rings: NonNullable<WorkQuantities["fillFoot"]>): void {
+  for (const ring of rings) {
+    const pieces = drawing.area(texts.layers.digs, [ring], { pen: FILL }, WEIGHT.usual);
+    if (pieces.length > 0) drawing.row(texts.legend.fillFoot, lineSample({ pen: FILL }));
+  }
 }
 
 function drawHole(drawing: PlanDrawing, { outlines }: WorkQuantities): void {

@@ -19,6 +19,7 @@ import { nameBuildings } from "./drawWorks.js";
 import { drawZones, isOverhead, zonesOf } from "./drawZones.js";
 import { drawBenchmark, drawContours } from "./ground.js";
 import { workPlaces } from "./layoutPlan.js";
+import { onBarrier } from "./onBarrier.js";
 import type { PlanTable } from "./panel.js";
 import { planSheet } from "./planSheet.js";
 
@@ -45,7 +46,7 @@ export const excavationPlan: SheetMaker = ({ site, schemeId, estimate }, room, w
       tables: [
         holeTable(site, scheme, estimate),
         ...stood.cranes.map((one) => liftTable(site, one)),
-        rulesTable(site, estimate),
+        rulesTable(site, estimate, onBarrier(estimate, stood)),
       ],
       draw: (drawing) => {
         drawContours(drawing, site, true);
@@ -129,7 +130,7 @@ function liftTable(
 }
 
 /** The lines that are drawn for people's safety, each with its source. */
-function rulesTable(site: Site, estimate: Estimate): PlanTable {
+function rulesTable(site: Site, estimate: Estimate, barred: readonly string[]): PlanTable {
   const { units, limits = [], locate } = site;
   const t = texts.rules;
   const said = (id: string): string => {
@@ -157,6 +158,7 @@ function rulesTable(site: Site, estimate: Estimate): PlanTable {
       ...(ladders ? [said("way-out-within")] : []),
       ...(buried ? [said("hand-within")] : []),
       ...overhead,
+      ...(barred.length > 0 ? [t.barrier(barred)] : []),
       t.person,
     ],
   };

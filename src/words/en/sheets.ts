@@ -16,6 +16,8 @@ export const sheets = {
   centimetreTo: (metres: string) => `1 cm = ${metres} m`,
   ratio: (n: string) => `1 : ${n}`,
   north: "N",
+  /** The layer of a bar beside one of several drawings. */
+  scaleBar: "Scale bar",
   sheetOf: "Sheet",
   numberOf: (n: number, of: number) => `${n} of ${of}`,
   reserve:

@@ -57,6 +57,7 @@ export const sheetsPlan = {
     section: "Line of a section, with the way it looks",
     daylight: "Top of dig, ticks down the slope",
     toe: "Foot of dig, floor",
+    fillFoot: "Edge of a pad's fill: its foot outside the pad",
     order: "Order of digging",
     digger: "Digger at its work, and its reach",
     crane: "Crane on its pads, boom and radius",
@@ -91,8 +92,13 @@ export const sheetsPlan = {
     atLeast: (depth: string): string => `${depth}+`,
     none: "–",
   },
-  spots: (written: number, all: number): string =>
-    `${written} of the ${all} elevations measured here are written; the rest found no room at this scale.`,
+  heights: {
+    title: "Elevations by their number on the plan",
+    number: "No.",
+    key: (number: number): string => `(${number})`,
+  },
+  spots: (left: number, all: number): string =>
+    `Of the ${all} elevations measured here ${left} found no room at this scale, not even for a number.`,
   setbacks: {
     title: (unit: string): string => `Distances in plan, ${unit}: there (asked)`,
     about: "About the distances",
@@ -164,6 +170,10 @@ export const sheetsPlan = {
     owners: (name: string): string => `${name}: its owner says how far machines keep from it.`,
     ticket: (ticket: string, date: string): string =>
       `Buried lines: locate ticket ${ticket}, called ${date}. Private lines are not marked by it.`,
+    barrier: (names: readonly string[]): string =>
+      `On the line of the erosion barrier: ${names.join(", ")}. Move them, or lead the barrier round them, before the ground is laid bare (common practice, no source).`,
+    craneStand: (name: string): string => `crane stand ${name}`,
+    diggerAt: (order: number): string => `digger at hole ${order}`,
     noTicket:
       "Have buried lines located before any digging (US: call 811): no ticket is written down yet (29 CFR 1926.651(b)).",
     person:

@@ -48,6 +48,9 @@ export const sheetsSections = {
     level: (length: string) => `${length} in plan, level`,
     leastCover: (cover: string) => `least cover ${cover}`,
     depthUnknown: (name: string) => `${name}: depth not known, find it by hand`,
+    /** Before the bars that measure a profile whose heights are drawn larger. */
+    barAlong: "along",
+    barUp: "up",
     notListed: (count: number) =>
       `${count} more ${count === 1 ? "break" : "breaks"} of grade or ground ${count === 1 ? "is" : "are"} drawn and not listed`,
     rows: {
