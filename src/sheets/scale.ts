@@ -2,7 +2,7 @@
 import { FOOT, plainNumber, type UnitSystem } from "../units/index.js";
 import { words as texts } from "../words/index.js";
 import type { Mark, Spot } from "./paper.js";
-import { box, INK, PENS, words } from "./strokes.js";
+import { box, INK, layer, PENS, words } from "./strokes.js";
 
 const INCH_IN_FEET = 1 / 12;
 
@@ -42,6 +42,17 @@ export function scaleBarOf(n: number, units: UnitSystem, most: number): ScaleBar
 }
 
 const THICK = 1.5;
+
+/** mm that a small bar beside the name of a drawing takes, its last figure with it, and its parts. */
+export const SMALL_BAR = 29;
+/** mm between that name and the bar. */
+export const BEFORE_BAR = 4;
+const SMALL_PARTS = 24;
+
+/** A small bar for one of several drawings on a sheet; `at` is its left end below. */
+export function smallScaleBar(n: number, units: UnitSystem, at: Spot): Mark[] {
+  return [layer(texts.sheets.scaleBar, scaleBarMarks(n, units, at, SMALL_PARTS))];
+}
 
 /** The bar in four parts, black and white in turns, with its figures above; `at` is its left end below. */
 export function scaleBarMarks(n: number, units: UnitSystem, at: Spot, most: number): Mark[] {

@@ -108,6 +108,31 @@ describe.each(Object.keys(JOBS) as (keyof typeof JOBS)[])("%s", (name) => {
     });
   });
 
+  test("each drawing has a bar of a scale that is said, right on paper to a hundredth", () => {
+    const [unit, mm] = job.site.units === "us" ? ["ft", 304.8] : ["m", 1000];
+    for (const content of Object.values(MAKERS).flatMap((make) => sheets(job, make, "letter"))) {
+      const said = textsOf(content).map(({ text }) => text);
+      const drawings = said.filter((text) => /^(Profile|Section|Detail) .*:/.test(text)).length;
+      const scales = said.flatMap((text) =>
+        [...text.matchAll(/\(1 : ([\d.]+)\)/g)].map(([, n]) => Number(n)),
+      );
+      const bars = content.marks.flatMap((mark) =>
+        mark.kind === "group" && mark.layer === "Scale bar" ? [flat(mark.marks)] : [],
+      );
+      expect(bars.length).toBeGreaterThanOrEqual(drawings);
+      expect(drawings).toBeGreaterThan(0);
+      for (const bar of bars) {
+        const xs = bar.flatMap(({ mark }) =>
+          mark.kind === "path" ? mark.lines.flat().map(([x]) => x) : [],
+        );
+        const figures = bar.flatMap(({ mark }) => (mark.kind === "text" ? [mark.text] : []));
+        const long = present(figures.find((text) => text.endsWith(unit)));
+        const scale = (parseFloat(long) * mm) / (Math.max(...xs) - Math.min(...xs));
+        expect(scales.some((each) => Math.abs(each - scale) < 0.01)).toBe(true);
+      }
+    }
+  });
+
   test("areas carry hatches that the legend tells", () => {
     for (const maker of Object.values(MAKERS)) {
       for (const content of sheets(job, maker, "a3")) {

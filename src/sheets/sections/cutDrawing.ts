@@ -2,6 +2,7 @@
 import { elevation } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { GroupMark, Mark, Spot } from "../paper.js";
+import { BEFORE_BAR, SMALL_BAR, smallScaleBar } from "../scale.js";
 import { textWidth } from "../textWidth.js";
 import { axisMarks, axisWidth } from "./axis.js";
 import type { CutAsk } from "./cutAsk.js";
@@ -109,9 +110,11 @@ function headMarks({ site, data, scale, left, top }: CutAsk): { width: number; m
     sayScale(scale, site.units),
     walls === "" ? looks : `${looks}. ${walls}`,
   );
+  const bar = textWidth(title, "heading", TEXT.title) + BEFORE_BAR;
   return {
-    width: Math.max(textWidth(title, "heading", TEXT.title), textWidth(said, "text", TEXT.small)),
+    width: Math.max(bar + SMALL_BAR, textWidth(said, "text", TEXT.small)),
     marks: [
+      ...smallScaleBar(scale, site.units, [left + bar, top + 3.4]),
       textAt([left, top + 3.2], title, "heading", TEXT.title, "start"),
       textAt([left, top + 6.6], said, "text", TEXT.small, "start"),
     ],

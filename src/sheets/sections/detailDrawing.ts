@@ -2,6 +2,7 @@
 import type { Site } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import type { Fill, Mark } from "../paper.js";
+import { BEFORE_BAR, SMALL_BAR, smallScaleBar } from "../scale.js";
 import { textWidth, wrapText } from "../textWidth.js";
 import { calloutMarks, calloutSize } from "./callouts.js";
 import type { DetailSpec } from "./detailSpec.js";
@@ -71,9 +72,11 @@ function headOf({ site, spec, number, scale, left, top }: DetailAsk): {
   const { detail } = words.sheetsSections;
   const title = detail.heading(number, spec.title);
   const said = detail.toScale(sayScale(scale, site.units), spec.said);
+  const bar = textWidth(title, "heading", TEXT.title) + BEFORE_BAR;
   return {
-    width: Math.max(textWidth(title, "heading", TEXT.title), textWidth(said, "text", TEXT.small)),
+    width: Math.max(bar + SMALL_BAR, textWidth(said, "text", TEXT.small)),
     marks: [
+      ...smallScaleBar(scale, site.units, [left + bar, top + 3.4]),
       {
         kind: "text",
         at: [left, top + 3.2],

@@ -10,7 +10,7 @@ import { fillsOf } from "./earth.js";
 import { floatDetail } from "./floatDetail.js";
 import { sectionLegend } from "./legendRows.js";
 import { DETAIL_SCALES } from "./scales.js";
-import { shelved, type Size } from "./shelf.js";
+import { inColumns, shelved, type Size } from "./shelf.js";
 import { tankDetail } from "./tankDetail.js";
 import { trenchDetail } from "./trenchDetail.js";
 
@@ -23,71 +23,81 @@ interface Manner {
   whole: (room: Room) => Size;
   /** Shares of the room that what is drawn to scale may take. */
   share: Size;
-  /** mm that callouts and notes are broken at. */
-  broad: number;
-  notes: number;
 }
 
 /** As large as looks well. */
 const LARGE: Manner = {
   whole: ({ width, height }) => ({ width: width - 2, height: height - 2 }),
-  share: { width: 0.42, height: 0.33 },
-  broad: 44,
-  notes: 100,
+  share: { width: 0.44, height: 0.4 },
 };
 /** So that two stand side by side. */
 const SMALL: Manner = {
   whole: ({ width, height }) => ({ width: (width - 2 - GAP) / 2, height: height - 2 }),
   share: { width: 0.3, height: 0.27 },
-  broad: 36,
-  notes: 90,
 };
+/** mm that callouts and notes are broken at. */
+const BROAD = 38;
+const NOTES = 94;
 
-/** On as few sheets as small drawings take, and as many of them large as those sheets hold. */
+/** On as few sheets as small drawings take, each as large as those sheets hold. */
 export const details: SheetMaker = (job, roomOf) => {
   const specs = specsOf(job);
   if (specs.length === 0) return [];
   const fills = fillsOf(job.site, schemeOf(job.site, job.schemeId));
   const room = roomOf(legendOf(job, fills, specs));
-  const asked = (manner: Manner): Asked[] => askedOf(job, fills, specs, room, manner);
-  const pages = paged(fewest(asked(LARGE), asked(SMALL), room), room);
+  const sized = specs.map((spec, i) => sizesOf(job, fills, spec, i + 1, room));
+  const pages = paged(grown(sized, notesOf(job), room), room);
   return pages.map((page, i) => sheetOf(job, fills, page, room, i, pages.length));
 };
 
-function fewest(large: readonly Asked[], small: readonly Asked[], room: Room): readonly Asked[] {
-  const least = paged(small, room).length;
-  if (paged(large, room).length <= least) return large;
-  return large.reduce<readonly Asked[]>((kept, one, i) => {
-    const grown = kept.with(i, one);
-    return paged(grown, room).length <= least ? grown : kept;
-  }, small);
+/** Of the sizes that each may have, smallest first, the largest with which no sheet more is needed. */
+function grown(sized: readonly (readonly Asked[])[], notes: Asked, room: Room): Asked[] {
+  const steps = sized.map(() => 0);
+  const at = (which: readonly number[]): Asked[] => [
+    ...sized.map((sizes, i) => sizes[which[i]!]!),
+    notes,
+  ];
+  const least = paged(at(steps), room).length;
+  // All grow by a step before any grows by two, so that none is large at the cost of the others.
+  for (let step = 1; step < Math.max(...sized.map(({ length }) => length)); step++) {
+    sized.forEach(({ length }, i) => {
+      const tried = steps.with(i, step);
+      const isNext = step < length && steps[i] === step - 1;
+      if (isNext && paged(at(tried), room).length <= least) steps[i] = step;
+    });
+  }
+  return at(steps);
 }
 
-function askedOf(
+/** A detail at the usual scales from small to large. */
+function sizesOf(
   job: SheetJob,
   fills: ReadonlyMap<string, Fill>,
-  specs: readonly DetailSpec[],
+  spec: DetailSpec,
+  number: number,
   room: Room,
-  manner: Manner,
 ): Asked[] {
   const { site } = job;
-  const { broad, notes: wide } = manner;
-  const asked = specs.map((spec, i): Asked => {
-    const scale = scaleOf(job, fills, spec, room, manner);
-    const ask = { site, fills, spec, number: i + 1, scale, broad };
+  const small = scaleOf(job, fills, spec, room, SMALL);
+  const large = scaleOf(job, fills, spec, room, LARGE);
+  const scales = DETAIL_SCALES[site.units].filter((scale) => scale >= large && scale <= small);
+  return scales.reverse().map((scale): Asked => {
+    const ask = { site, fills, spec, number, scale, broad: BROAD };
     return {
       spec,
       size: detailSize({ ...ask, left: 0, top: 0 }),
       draw: (left, top) => detailDrawing({ ...ask, left, top }),
     };
   });
-  const notes = detailNotes(site, schemeOf(site, job.schemeId), job.estimate);
-  const told: Asked = {
+}
+
+function notesOf({ site, schemeId, estimate }: SheetJob): Asked {
+  const notes = detailNotes(site, schemeOf(site, schemeId), estimate);
+  return {
     spec: null,
-    size: notesSize(notes, wide),
-    draw: (left, top) => notesDrawing(notes, wide, left, top),
+    size: notesSize(notes, NOTES),
+    draw: (left, top) => notesDrawing(notes, NOTES, left, top),
   };
-  return [...asked, told];
 }
 
 interface Asked {
@@ -115,12 +125,15 @@ function scaleOf(
   fills: ReadonlyMap<string, Fill>,
   spec: DetailSpec,
   room: Room,
-  { whole: allowed, share, broad }: Manner,
+  { whole: allowed, share }: Manner,
 ): number {
   const most = allowed(room);
   const list = DETAIL_SCALES[site.units];
   const fits = (scale: number): boolean => {
-    const whole = detailSize({ site, fills, spec, number: 10, scale, broad, left: 0, top: 0 });
+    const whole = detailSize({
+      ...{ site, fills, spec, number: 10, scale },
+      ...{ broad: BROAD, left: 0, top: 0 },
+    });
     return (
       whole.drawn.width <= share.width * room.width &&
       whole.drawn.height <= share.height * room.height &&
@@ -143,7 +156,8 @@ function paged(asked: readonly Asked[], room: Room): Asked[][] {
 
 function placesOf(page: readonly Asked[], room: Room): (readonly [number, number])[] | null {
   const sizes = page.map(({ size }) => size);
-  return shelved(sizes, { width: room.width - 2, height: room.height - 2 }, GAP);
+  const free = { width: room.width - 2, height: room.height - 2 };
+  return shelved(sizes, free, GAP) ?? inColumns(sizes, free, GAP);
 }
 
 function sheetOf(

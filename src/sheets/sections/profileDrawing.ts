@@ -4,7 +4,8 @@ import type { Site } from "../../site/index.js";
 import { length, pipeSlope, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { Fill, GroupMark, Mark, Spot } from "../paper.js";
-import { textWidth, wrapText } from "../textWidth.js";
+import { BEFORE_BAR, SMALL_BAR, smallScaleBar } from "../scale.js";
+import { fitText, textWidth, wrapText } from "../textWidth.js";
 import { axisMarks } from "./axis.js";
 import type { ChainRun } from "./chains.js";
 import { dimensionLine } from "./dimension.js";
@@ -97,7 +98,7 @@ export function profileDrawing(ask: ProfileAsk): Mark[] {
 }
 
 function headMarks(
-  { site, data, number, along, up, left, top }: ProfileAsk,
+  { site, data, number, along, up, left, top, right }: ProfileAsk,
   unlisted: number,
 ): Mark[] {
   const { profile } = words.sheetsSections;
@@ -113,10 +114,35 @@ function headMarks(
           plainNumber(times, Number.isInteger(times) ? 0 : 1),
         );
   const said = unlisted > 0 ? `${scales}; ${profile.notListed(unlisted)}` : scales;
+  const bars = scaleBars([along, ...(times === 1 ? [] : [up])], units, [right, top + 3.4]);
+  const heading = profile.heading(number, names);
+  const shown = fitText(heading, "heading", TEXT.title, bars.left - left - BEFORE_BAR);
   return [
-    textAt([left, top + 3.2], profile.heading(number, names), "heading", TEXT.title, "start"),
+    ...bars.marks,
+    textAt([left, top + 3.2], shown, "heading", TEXT.title, "start"),
     textAt([left, top + 6.8], said, "text", TEXT.plain, "start"),
   ];
+}
+
+/** A bar for lengths, and one for heights where those are drawn larger, that end at a spot. */
+function scaleBars(
+  scales: readonly number[],
+  units: Site["units"],
+  [right, base]: Spot,
+): { left: number; marks: Mark[] } {
+  const { barAlong, barUp } = words.sheetsSections.profile;
+  let x = right;
+  const marks = [...scales].reverse().flatMap((scale, i): Mark[] => {
+    const said = scales.length === 1 ? "" : i === 0 ? barUp : barAlong;
+    x -= SMALL_BAR;
+    const bar = smallScaleBar(scale, units, [x, base]);
+    if (said === "") return bar;
+    x -= 1;
+    const name = textAt([x, base], said, "text", TEXT.small, "end");
+    x -= textWidth(said, "text", TEXT.small) + BEFORE_BAR;
+    return [...bar, name];
+  });
+  return { left: x, marks };
 }
 
 function groundMarks({ site, data, fills }: ProfileAsk, view: View): Mark[] {
@@ -265,7 +291,7 @@ function textAt(
   text: string,
   face: "text" | "heading",
   size: number,
-  anchor: "start" | "middle",
+  anchor: "start" | "middle" | "end",
 ): Mark {
   return { kind: "text", at, text, face, size, anchor, color: INK };
 }

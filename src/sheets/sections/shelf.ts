@@ -1,4 +1,4 @@
-/** Drawings side by side in rows, and the rows one under another. */
+/** Drawings on one sheet in their order: in rows, or in columns. */
 
 export interface Size {
   /** mm. */
@@ -22,4 +22,15 @@ export function shelved(
     row = Math.max(row, height);
   }
   return places;
+}
+
+/** The same in columns from the left, each as wide as what is in it; null when they do not all fit. */
+export function inColumns(
+  sizes: readonly Size[],
+  room: Size,
+  gap: number,
+): (readonly [number, number])[] | null {
+  const turned = sizes.map(({ width, height }): Size => ({ width: height, height: width }));
+  const places = shelved(turned, { width: room.height, height: room.width }, gap);
+  return places?.map(([down, across]) => [across, down] as const) ?? null;
 }
