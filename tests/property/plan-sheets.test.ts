@@ -112,6 +112,20 @@ describe.each(["alder-flat", "quarry-lane"])("plan sheets of %s", (name) => {
     expect(written.length).toBeGreaterThan(0.75 * site.survey.points.length);
   });
 
+  it("elevations without room on Letter stand in a list, by a number on the plan or told as missing", () => {
+    const sheet = present(sheetsFrom(existingGround, job)[0]);
+    const numbersIn = (layer: string): string[] =>
+      singles(sheet.marks.filter((mark) => mark.kind === "group" && mark.layer === layer)).flatMap(
+        (mark) => (mark.kind === "text" && /^\(\d+\)$/.test(mark.text) ? [mark.text] : []),
+      );
+    const [onPlan, inList] = [numbersIn("Lettering"), numbersIn("Tables")];
+    expect(onPlan.length).toBeGreaterThan(0.8 * inList.length);
+    expect(new Set(onPlan).size).toBe(onPlan.length);
+    for (const number of onPlan) expect(inList).toContain(number);
+    const said = textsOf(sheet).flatMap(({ text }) => /measured here (\d+) found/.exec(text) ?? []);
+    expect(Number(said[1] ?? 0)).toBe(inList.length - onPlan.length);
+  });
+
   it("the layout plan marks both ends of every section", () => {
     const texts = sheetsFrom(layoutPlan, { ...job, paper: "a3" }).flatMap(textsOf);
     const written = new Set(texts.map(({ text }) => text));

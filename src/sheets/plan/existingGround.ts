@@ -1,39 +1,78 @@
 /** The sheet of the ground as found, with all that limits the lot. */
 import { groundAt, lotEdge } from "../../estimate/index.js";
-import type { PlanPoint, Probe, Site } from "../../site/index.js";
+import type { PlanPoint, Probe, Site, SurveyPoint } from "../../site/index.js";
 import { elevation, length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { SheetMaker } from "../paper.js";
 import { drawLimits } from "./drawLimits.js";
 import { drawBenchmark, drawBreaklines, drawContours, drawProbes, drawSpots } from "./ground.js";
 import type { PlanTable } from "./panel.js";
-import { planSheet } from "./planSheet.js";
+import { drawnPlan, type PlanSpec } from "./planSheet.js";
 
 const texts = words.sheetsPlan;
 
 export const EXISTING_GROUND = "existing-ground";
 
+/** Times that elevations without room go to the list, since the list takes room from the others. */
+const ROUNDS = 4;
+
 /** Draws the ground as found: contours, points, probes, limits. */
-export const existingGround: SheetMaker = ({ site }, room, windows) => [
-  planSheet(
-    {
-      ...{ id: EXISTING_GROUND, title: texts.titles.existing, units: site.units },
-      places: lotPlaces(site),
-      tables: probeTables(site),
-      draw: (drawing) => {
-        drawContours(drawing, site, false);
-        drawBreaklines(drawing, site);
-        drawLimits(drawing, site, { grey: false, courses: true });
-        drawProbes(drawing, site);
-        drawBenchmark(drawing, site);
-        drawSpots(drawing, site);
-        return [];
-      },
+export const existingGround: SheetMaker = ({ site }, room, windows) => {
+  let listed: readonly string[] = [];
+  for (let round = 1; ; round++) {
+    const { content, left } = drawnPlan(specOf(site, listed), room, windows);
+    const more = left.filter((id) => !listed.includes(id));
+    if (more.length === 0 || round === ROUNDS) return [content];
+    const all = new Set([...listed, ...more]);
+    listed = fromNorth(site, all).map(({ id }) => id);
+  }
+};
+
+/** From north to south, as they are looked for on the plan. */
+function fromNorth({ survey }: Site, ids: ReadonlySet<string>): SurveyPoint[] {
+  return survey.points.filter(({ id }) => ids.has(id)).sort((a, b) => b.y - a.y || a.x - b.x);
+}
+
+function specOf(site: Site, listed: readonly string[]): PlanSpec {
+  return {
+    ...{ id: EXISTING_GROUND, title: texts.titles.existing, units: site.units },
+    places: lotPlaces(site),
+    tables: [...probeTables(site), ...heightTable(site, listed)],
+    draw: (drawing) => {
+      drawContours(drawing, site, false);
+      drawBreaklines(drawing, site);
+      drawLimits(drawing, site, { grey: false, courses: true });
+      drawProbes(drawing, site);
+      drawBenchmark(drawing, site);
+      drawSpots(drawing, site, listed);
+      return [];
     },
-    room,
-    windows,
-  ),
-];
+  };
+}
+
+/** Numbers and elevations side by side in the list. */
+const ABREAST = 3;
+
+/** Elevations that found no room on the plan, by the number that stands there instead. */
+function heightTable({ units, survey }: Site, listed: readonly string[]): PlanTable[] {
+  if (listed.length === 0) return [];
+  const { title, number, key } = texts.heights;
+  const down = Math.ceil(listed.length / ABREAST);
+  const cells = listed.map((id, i): string[] => {
+    const z = survey.points.find((point) => point.id === id)?.z ?? NaN;
+    return [key(i + 1), elevation.print(z, units, { bare: true })];
+  });
+  return [
+    {
+      title,
+      head: Array.from({ length: ABREAST }, () => [number, elevation.unitLabel(units)]).flat(),
+      rows: Array.from({ length: down }, (_, row) =>
+        Array.from({ length: ABREAST }, (_, k) => cells[row + k * down] ?? ["", ""]).flat(),
+      ),
+      align: Array.from({ length: 2 * ABREAST }, () => "end" as const),
+    },
+  ];
+}
 
 /** What shows the whole lot: its line where one is entered, else the survey; and every place that limits it. */
 export function lotPlaces(site: Site): PlanPoint[] {

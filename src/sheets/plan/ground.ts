@@ -143,8 +143,11 @@ function changedPieces(
   return pieces;
 }
 
-/** Survey points with their elevations, as many as find room; how many do is said. */
-export function drawSpots(drawing: PlanDrawing, site: Site): void {
+/**
+ * Survey points with their elevations, as many as find room; those that are listed beside the plan
+ * with their number there, from 1, in place of it.
+ */
+export function drawSpots(drawing: PlanDrawing, site: Site, listed: readonly string[] = []): void {
   const { units, survey, project } = site;
   const bench = project?.benchmark?.point;
   let any = false;
@@ -157,9 +160,13 @@ export function drawSpots(drawing: PlanDrawing, site: Site): void {
     drawing.put(texts.layers.points, spotHeight(spot));
     drawing.keepOffBox(spot, 0.55, WEIGHT.point);
     any = true;
-    const lines = [elevation.print(point.z, units, { bare: true })];
-    const label = { lines, size: TYPE.small, color: INK.grey };
-    drawing.label(RANK.spots, { ...label, anchor: spot, clear: 1 });
+    const label = { size: TYPE.small, color: INK.grey, anchor: spot, clear: 1, point: point.id };
+    const number = listed.indexOf(point.id) + 1;
+    if (number > 0) drawing.label(RANK.listed, { ...label, lines: [texts.heights.key(number)] });
+    else {
+      const lines = [elevation.print(point.z, units, { bare: true })];
+      drawing.label(RANK.spots, { ...label, lines });
+    }
   }
   if (any) drawing.row(texts.legend.spotHeight, symbolSample(spotHeight));
 }

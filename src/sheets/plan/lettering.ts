@@ -27,6 +27,8 @@ export interface Label extends Lettering {
   clear?: number;
   /** A line may lead to it from farther off, and it counts as missing where it finds no room. */
   must?: boolean;
+  /** The survey point whose elevation it is, or whose number in the list of the rest. */
+  point?: string;
   /** Its one line is the place of a number in a frame and of a figure after it: see tag.ts. */
   tag?: { number: string; text: string };
 }

@@ -26,14 +26,16 @@ export const RANK = {
   names: 6,
   wish: 4,
   contours: 3,
+  /** Elevations of survey points, and after them the numbers of those that are listed. */
   spots: 2,
+  listed: 1,
 } as const;
 
 /** What it costs lettering to lie on a stretch of line, beside the better of its own places. */
 export const WEIGHT = {
   light: 0.25,
   slope: 0.6,
-  point: 2,
+  point: 5,
   usual: 3,
   strong: 8,
   symbol: 60,
@@ -43,6 +45,8 @@ export const WEIGHT = {
 const STRETCH = 2;
 /** mm that a label may stand off, with a line that leads to what it names. */
 const REACH = 50;
+/** The same of a number that stands for an elevation in the list. */
+const LISTED_REACH = 9;
 
 interface Waiting {
   rank: number;
@@ -199,43 +203,63 @@ export class PlanDrawing {
 
   /** Places the lettering and hands over all that was drawn. */
   finish(layer: string): Finished {
-    const phases = [
-      { of: this.waiting.filter(({ label }) => label.must === true), never: Infinity },
-      {
-        of: this.waiting.filter((one) => isWish(one) && one.rank > RANK.spots),
-        never: WEIGHT.strong,
-      },
-      {
-        of: this.waiting.filter((one) => isWish(one) && one.rank === RANK.spots),
-        never: WEIGHT.usual,
-      },
-    ];
+    const wishes = this.waiting.filter(({ label }) => label.must !== true);
+    const ranked = (is: (rank: number) => boolean): Waiting[] =>
+      wishes.filter(({ rank }) => is(rank));
     const taken: Obstacle[] = [];
-    const [musts, , spots] = phases.map(({ of, never }) => {
-      // What need not stand there never covers what is drawn strongly, nor what is placed already.
-      const hard = this.obstacles.map((one) =>
-        one.weight >= never ? { ...one, weight: Infinity } : one,
-      );
-      const wishes = of.map(({ rank, label }, i) => wishOf(label, rank, String(i)));
-      const placement = placeLabels(wishes, [...hard, ...taken], this.frame.room);
-      for (const placed of placement.placed) {
-        if (placed.leader !== null) this.put(layer, leaderMarks(placed.leader));
-        this.put(layer, marksOf(placed, of[Number(placed.id)]!.label));
-        taken.push(...takenBy(placed));
-      }
-      return placement;
-    });
-    const marks = [...this.layers].map(([name, inLayer]): GroupMark => ({
-      kind: "group",
-      layer: name,
-      marks: inLayer,
-    }));
+    const place = (of: readonly Waiting[], never: number): Placed =>
+      this.place(layer, of, never, taken);
+    // What need not stand there never covers what is drawn strongly, nor what is placed already.
+    const musts = place(
+      this.waiting.filter(({ label }) => label.must === true),
+      Infinity,
+    );
+    place(
+      ranked((rank) => rank > RANK.spots),
+      WEIGHT.strong,
+    );
+    const spots = place(
+      ranked((rank) => rank === RANK.spots),
+      WEIGHT.usual,
+    );
+    const listed = place(
+      ranked((rank) => rank === RANK.listed),
+      WEIGHT.strong,
+    );
+    const points = (labels: readonly Label[]): string[] =>
+      labels.flatMap(({ point }) => (point === undefined ? [] : [point]));
     return {
-      ...{ marks, legend: this.legendRows() },
-      leftOut: musts?.left.length ?? 0,
-      spots: { written: spots?.placed.length ?? 0, all: phases[2]!.of.length },
+      marks: [...this.layers].map(([name, marks]) => ({ kind: "group", layer: name, marks })),
+      legend: this.legendRows(),
+      leftOut: musts.left.length,
+      spots: {
+        written: points([...spots.placed, ...listed.placed]),
+        left: points([...spots.left, ...listed.left]),
+      },
     };
   }
+
+  /** Places some lettering; `taken` by all before it, and by this from now on. */
+  private place(layer: string, of: readonly Waiting[], never: number, taken: Obstacle[]): Placed {
+    const hard = this.obstacles.map((one) =>
+      one.weight >= never ? { ...one, weight: Infinity } : one,
+    );
+    const wishes = of.map(({ rank, label }, i) => wishOf(label, rank, String(i)));
+    const { placed, left } = placeLabels(wishes, [...hard, ...taken], this.frame.room);
+    const labelOf = (id: string): Label => of[Number(id)]!.label;
+    for (const one of placed) {
+      if (one.leader !== null) this.put(layer, leaderMarks(one.leader));
+      this.put(layer, marksOf(one, labelOf(one.id)));
+      taken.push(...takenBy(one));
+    }
+    return { placed: placed.map(({ id }) => labelOf(id)), left: left.map(labelOf) };
+  }
+}
+
+/** Labels that found room, and those that did not. */
+interface Placed {
+  placed: readonly Label[];
+  left: readonly Label[];
 }
 
 /** A plan with its lettering. */
@@ -244,11 +268,9 @@ export interface Finished {
   legend: LegendRow[];
   /** Labels that had to be found a place and got none. */
   leftOut: number;
-  /** Elevations of survey points in the plan, and how many of them are written. */
-  spots: { written: number; all: number };
+  /** Survey points whose elevation, or number in the list, is written, and those that found no room. */
+  spots: { written: readonly string[]; left: readonly string[] };
 }
-
-const isWish = ({ label }: Waiting): boolean => label.must !== true;
 
 function marksOf({ marks }: PlacedLabel, { tag }: Label): readonly Mark[] {
   return tag === undefined ? marks : tagged(marks[0]!, tag.number, tag.text);
@@ -256,7 +278,7 @@ function marksOf({ marks }: PlacedLabel, { tag }: Label): readonly Mark[] {
 
 function takenBy({ marks, leader }: PlacedLabel): Obstacle[] {
   return [
-    ...marks.map((mark) => ({ quad: textQuad(mark, AIR), weight: Infinity })),
+    ...marks.map((mark) => ({ quad: textQuad(mark, AIR), weight: Infinity, text: true })),
     ...(leader === null ? [] : lineObstacles(leader, 0.3, Infinity)),
   ];
 }
@@ -266,7 +288,7 @@ function wishOf(label: Label, priority: number, id: string): LabelWish {
   return {
     ...{ id, lines, face, size, color, halo: true, priority, gap: clear },
     at: anchor ?? seats?.[0]?.middle ?? [0, 0],
-    reach: label.must === true ? REACH : 0,
+    reach: label.must === true ? REACH : priority === RANK.listed ? LISTED_REACH : 0,
     ...(seats !== undefined && { spots: seats }),
     ...(anchor === undefined && { onlySpots: true }),
   };

@@ -34,6 +34,15 @@ export function planSheet(
   roomOf: RoomOf,
   windows: Readonly<Record<string, PlanWindow>>,
 ): SheetContent {
+  return drawnPlan(spec, roomOf, windows).content;
+}
+
+/** The same, and the survey points that found no room for what stands beside them. */
+export function drawnPlan(
+  spec: PlanSpec,
+  roomOf: RoomOf,
+  windows: Readonly<Record<string, PlanWindow>>,
+): { content: SheetContent; left: readonly string[] } {
   const { layout, drawing, notes } = settled(spec, roomOf, windows[spec.id]);
   return contentOf(spec, layout, drawing, notes);
 }
@@ -113,7 +122,7 @@ function contentOf(
   { frame, placed, rule }: FramedLayout,
   drawing: PlanDrawing,
   said: readonly string[],
-): SheetContent {
+): { content: SheetContent; left: readonly string[] } {
   const texts = words.sheetsPlan;
   const { id, title } = spec;
   const partial = isCutOff(spec, frame);
@@ -121,18 +130,21 @@ function contentOf(
   const notes = [
     ...(partial ? [texts.cutOff] : []),
     ...said,
-    ...(spots.written < spots.all ? [texts.spots(spots.written, spots.all)] : []),
+    ...(spots.left.length > 0
+      ? [texts.spots(spots.left.length, spots.left.length + spots.written.length)]
+      : []),
     ...(leftOut > 0 ? [texts.leftOut(leftOut)] : []),
   ];
   const tables: Mark[] = placed.flatMap(({ table, left, top }) => tableMarks(table, [left, top]));
   if (rule !== null) tables.push({ kind: "path", lines: [rule], closed: false, pen: PENS.thin });
   tables.push(...notesUnder(frame.room, notes));
-  return {
+  const content: SheetContent = {
     ...{ id, title, scale: frame.scale, north: 0, ...(partial && { partial }) },
     window: { middle: [frame.middle[0], frame.middle[1]], scale: frame.scale },
     marks: [...marks, { kind: "group", layer: texts.layers.tables, marks: tables }],
     legend,
   };
+  return { content, left: spots.left };
 }
 
 function notesUnder({ left, top, width, height }: Room, notes: readonly string[]): Mark[] {
