@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { useRef } from "react";
 import type { ReactNode } from "react";
 import { useDesk } from "../store/index.js";
 import { words } from "../words/index.js";
@@ -7,6 +7,7 @@ import { LEAF_TITLES } from "./leafTitles.js";
 import { Late, LeafComing } from "./late/Late.js";
 import { LEAF_PARTS } from "./late/parts.js";
 import { SheetGrip } from "./SheetGrip.js";
+import { useScrollPlace } from "./useScrollPlace.js";
 import { useSheet } from "./useSheet.js";
 
 /** What an untouched example is, and the way to a site of one's own. */
@@ -33,9 +34,7 @@ export function LeafHolder(): ReactNode {
   );
   const sheet = useSheet(leaf);
   const holder = useRef<HTMLElement>(null);
-  useEffect(() => {
-    holder.current?.scrollTo({ top: 0 });
-  }, [leaf]);
+  useScrollPlace(leaf, holder);
   const shown = placing ? "down" : sheet.at;
   return (
     <aside className="leaf" ref={holder} data-sheet={shown} aria-label={LEAF_TITLES[leaf]}>

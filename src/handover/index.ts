@@ -41,6 +41,7 @@ export { isTemplate, templateOf } from "./page/template.js";
 export type { TemplateParts } from "./page/template.js";
 export { isSiteLink } from "./link/linkMark.js";
 export { TooLongForLink } from "./link/makeLink.js";
+export { viewSvg } from "./pictures/viewSvg.js";
 export { linkOf } from "./link/linkOf.js";
 export type { SiteLink } from "./link/linkOf.js";
 export { siteOfLink } from "./link/siteOfLink.js";

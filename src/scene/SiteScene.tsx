@@ -252,7 +252,7 @@ function useFrameCount(root: RefObject<HTMLDivElement | null>, view: SceneView):
 }
 
 /** True when this browser can make a WebGL 2 picture. */
-function canDraw(): boolean {
+export function canDraw(): boolean {
   const context = document.createElement("canvas").getContext("webgl2");
   context?.getExtension("WEBGL_lose_context")?.loseContext();
   return context !== null;

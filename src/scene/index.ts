@@ -1,6 +1,6 @@
 export type { SceneLook, SceneShooter } from "./shooter.js";
 export type { TakePicture } from "./PictureTaker.js";
-export { SiteScene } from "./SiteScene.js";
+export { canDraw, SiteScene } from "./SiteScene.js";
 export type {
   CranePlace,
   DragMove,

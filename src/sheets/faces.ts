@@ -1,4 +1,5 @@
-/** The three faces of the sheets, and the open fonts that hold their letters. */
+/** The files of the three faces of the sheets: open fonts with their letters. */
+import { FAMILIES } from "./families.js";
 import type { Face } from "./paper.js";
 
 /** The files of one face: the letters of Western Europe first, then what else Latin is written with. */
@@ -8,14 +9,10 @@ export interface FaceFiles {
   files: readonly URL[];
 }
 
-const SANS = "Public Sans";
-const SLAB = "Zilla Slab";
-
 /** woff, since every reader of fonts that we use knows it; relative addresses work in Node and Vite. */
 export const FACES: Readonly<Record<Face, FaceFiles>> = {
   text: {
-    family: SANS,
-    weight: 400,
+    ...FAMILIES.text,
     files: [
       new URL(
         "../../node_modules/@fontsource/public-sans/files/public-sans-latin-400-normal.woff",
@@ -28,8 +25,7 @@ export const FACES: Readonly<Record<Face, FaceFiles>> = {
     ],
   },
   strong: {
-    family: SANS,
-    weight: 700,
+    ...FAMILIES.strong,
     files: [
       new URL(
         "../../node_modules/@fontsource/public-sans/files/public-sans-latin-700-normal.woff",
@@ -42,8 +38,7 @@ export const FACES: Readonly<Record<Face, FaceFiles>> = {
     ],
   },
   heading: {
-    family: SLAB,
-    weight: 600,
+    ...FAMILIES.heading,
     files: [
       new URL(
         "../../node_modules/@fontsource/zilla-slab/files/zilla-slab-latin-600-normal.woff",

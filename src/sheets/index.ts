@@ -18,7 +18,7 @@ export type {
 } from "./paper.js";
 export { FACES, readFaces } from "./faces.js";
 export type { FontBytes } from "./faces.js";
-export { sheetSet, sheetsOf, usualPaper } from "./sheetsOf.js";
+export { sheetDrawer, sheetSet, sheetsOf, usualPaper } from "./sheetsOf.js";
 export type { SheetSet } from "./sheetsOf.js";
 export { scaleInWords, scaleRatio } from "./scale.js";
 export { svgOf } from "./svg.js";

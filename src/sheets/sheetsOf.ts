@@ -6,7 +6,15 @@ import { flowSheets } from "./lists/flow.js";
 import { machineSheets } from "./lists/machines.js";
 import { quantitySheets } from "./lists/quantities.js";
 import type { Site } from "../site/index.js";
-import type { LegendRow, Page, PaperId, Room, SheetJob, SheetMaker } from "./paper.js";
+import type {
+  LegendRow,
+  Page,
+  PaperId,
+  Room,
+  SheetContent,
+  SheetJob,
+  SheetMaker,
+} from "./paper.js";
 import { excavationPlan, existingGround, layoutPlan } from "./plan/index.js";
 import { details } from "./sections/details.js";
 import { pipeProfiles } from "./sections/profiles.js";
@@ -40,18 +48,52 @@ export interface SheetSet {
 
 /** The set as a person has chosen it in the site: see `sheets` there. */
 export function sheetSet(job: SheetJob): SheetSet {
-  const { windows = {}, without = [] } = job.site.sheets ?? {};
+  return sheetDrawer(job)(job.site.sheets);
+}
+
+/**
+ * Draws one job's sheets again and again, as a person chooses among them. What the choice does not
+ * change is drawn once: leaving a sheet out numbers all anew and makes the first sheets, which say
+ * where everything is; moving a plan draws the plans.
+ */
+export function sheetDrawer(job: SheetJob): (chosen: Site["sheets"]) => SheetSet {
   const room = (legend: readonly LegendRow[]): Room => roomOf(job.paper, legend);
-  const drawn = MAKERS.flatMap((make) => [...make(job, room, windows)]);
-  const body = drawn.filter(({ id }) => !without.includes(id));
-  const front = frontSheets(job, room, body);
-  const contents = [...front, ...body];
-  const pages = contents.map((content, i) => framedPage(job, content, i + 1, contents.length));
-  const pageOf = new Map(pages.map((page) => [page.id, page]));
-  return {
-    pages,
-    always: new Set(front.map(({ id }) => id)),
-    all: [...front, ...drawn].map(({ id, title }) => ({ id, title, page: pageOf.get(id) ?? null })),
+  const draw = MAKERS.map((make) => drawnOnce(make, job, room));
+  return ({ windows = {}, without = [] } = {}) => {
+    const drawn = draw.flatMap((one) => one(windows));
+    const body = drawn.filter(({ id }) => !without.includes(id));
+    const front = frontSheets(job, room, body);
+    const contents = [...front, ...body];
+    const pages = contents.map((content, i) => framedPage(job, content, i + 1, contents.length));
+    const pageOf = new Map(pages.map((page) => [page.id, page]));
+    return {
+      pages,
+      always: new Set(front.map(({ id }) => id)),
+      all: [...front, ...drawn].map(({ id, title }) => ({
+        ...{ id, title },
+        page: pageOf.get(id) ?? null,
+      })),
+    };
+  };
+}
+
+type Windows = Parameters<SheetMaker>[2];
+
+/** A maker's sheets, made anew only where what its own plans show has changed. */
+function drawnOnce(
+  make: SheetMaker,
+  job: SheetJob,
+  room: (legend: readonly LegendRow[]) => Room,
+): (windows: Windows) => readonly SheetContent[] {
+  let last: { windows: Windows; contents: readonly SheetContent[] } | null = null;
+  const isSame = (before: Windows, after: Windows, { id, window }: SheetContent): boolean =>
+    window === undefined || JSON.stringify(before[id]) === JSON.stringify(after[id]);
+  return (windows) => {
+    const before = last;
+    if (before?.contents.every((one) => isSame(before.windows, windows, one)) !== true) {
+      last = { windows, contents: make(job, room, windows) };
+    }
+    return last?.contents ?? [];
   };
 }
 

@@ -1,6 +1,7 @@
 /** A page as SVG: layers as named groups, texts as texts, mm as user units. */
 import { haloQuad } from "./box.js";
-import { FACES, type FontBytes } from "./faces.js";
+import type { FontBytes } from "./faces.js";
+import { FAMILIES } from "./families.js";
 import { hatchArea, ringOfCircle } from "./hatch.js";
 import type { Face, Fill, Mark, Page, PathMark, Pen, Spot, TextMark } from "./paper.js";
 import { drawnText } from "./textWidth.js";
@@ -42,7 +43,7 @@ class SvgWriter {
   faceRules(fonts?: FontBytes): string {
     return [...this.#faces]
       .map((face) => {
-        const { family, weight } = FACES[face];
+        const { family, weight } = FAMILIES[face];
         const fallback = face === "heading" ? "serif" : "sans-serif";
         const rule = `.${face}{font-family:"${family}",${fallback};font-weight:${weight}}`;
         return `${fonts === undefined ? "" : embedded(face, fonts)}${rule}`;
@@ -169,7 +170,7 @@ function escape(text: string): string {
 }
 
 function embedded(face: Face, fonts: FontBytes): string {
-  const { family, weight } = FACES[face];
+  const { family, weight } = FAMILIES[face];
   return fonts[face]
     .map((bytes, i) => {
       // The first file holds what nearly every text is written in; the browser looks on by itself.

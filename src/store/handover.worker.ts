@@ -8,18 +8,27 @@ import {
   type HandoverFile,
   type HandoverJob,
 } from "../handover/index.js";
-import { PAPERS, readFaces, sheetSet, svgOf, usualPaper } from "../sheets/index.js";
+import { PAPERS, readFaces, sheetDrawer, svgOf, usualPaper } from "../sheets/index.js";
+import type { PaperId, SheetSet } from "../sheets/index.js";
+import type { Site } from "../site/index.js";
 import { words } from "../words/index.js";
 import { strToU8, zipSync, type ZippableFile } from "fflate";
 import { pointsOf } from "./groundTalk.js";
-import type { HandoverAnswer, HandoverAsk, HandoverWant, SheetSeen } from "./handoverTalk.js";
+import type {
+  HandoverAnswer,
+  HandoverAsk,
+  HandoverWant,
+  SheetsAsk,
+  SheetSeen,
+} from "./handoverTalk.js";
 
 function post(answer: HandoverAnswer, hand: Transferable[] = []): void {
   self.postMessage(answer, { transfer: hand });
 }
 
-self.addEventListener("message", ({ data }: MessageEvent<HandoverAsk>) => {
-  answer(data).catch((fault: unknown) => {
+self.addEventListener("message", ({ data }: MessageEvent<HandoverAsk | SheetsAsk>) => {
+  const answered = "chosen" in data ? drawAgain(data) : answer(data);
+  answered.catch((fault: unknown) => {
     post({ fault: fault instanceof Error ? fault.message : String(fault) });
   });
 });
@@ -28,8 +37,24 @@ async function answer(ask: HandoverAsk): Promise<void> {
   const { site: bare, columns, schemeId, madeAt, base, want } = ask;
   const site = { ...bare, survey: { ...bare.survey, points: pointsOf(columns) } };
   const job = { site, schemeId, estimate: estimate(site, schemeId), madeAt };
-  if (want === "sheets") post({ sheets: seen(job) });
+  if (want === "sheets") drawFirst(job);
   else await make(job, want, base);
+}
+
+/** Draws the sheets of the job that came, as often as a person chooses anew among them. */
+let draw: ((chosen: Site["sheets"]) => SheetSeen[]) | null = null;
+
+function drawFirst({ site, schemeId, estimate, madeAt }: HandoverJob): void {
+  const paper = usualPaper(site);
+  const drawer = sheetDrawer({ site, schemeId, estimate, date: madeAt.slice(0, 10), paper });
+  draw = (chosen) => seen(drawer(chosen), paper);
+  post({ sheets: draw(site.sheets) });
+}
+
+function drawAgain({ chosen }: SheetsAsk): Promise<void> {
+  if (draw === null) return Promise.reject(new Error("expected a site before a choice of sheets"));
+  post({ sheets: draw(chosen ?? undefined) });
+  return Promise.resolve();
 }
 
 /** Reads a font, or the code that draws pictures. */
@@ -87,10 +112,7 @@ async function make(job: HandoverJob, want: HandoverWant, base: string): Promise
   post({ files: handed }, [...new Set(bytes)]);
 }
 
-function seen({ site, schemeId, estimate, madeAt }: HandoverJob): SheetSeen[] {
-  const paper = usualPaper(site);
-  const date = madeAt.slice(0, 10);
-  const { always, all } = sheetSet({ site, schemeId, estimate, date, paper });
+function seen({ always, all }: SheetSet, paper: PaperId): SheetSeen[] {
   const { width, height } = PAPERS[paper];
   return all.map(({ id, title, page }): SheetSeen => ({
     ...{ id, title, width, height },

@@ -3,7 +3,7 @@ import { create } from "zustand";
 import type { HandoverChoices, HandoverFile, LeftOut, StakeChoices } from "../handover/index.js";
 import type { Site } from "../site/index.js";
 import { columnsOf, withoutPoints } from "./groundTalk.js";
-import type { HandoverAnswer, HandoverAsk, SheetSeen } from "./handoverTalk.js";
+import type { HandoverAnswer, HandoverAsk, SheetsAsk, SheetSeen } from "./handoverTalk.js";
 
 export interface HandoverState {
   /** What is being made: the kind at work, and 0 to 1 of it done; null when nothing is. */
@@ -42,7 +42,6 @@ export function leaveOut(what: LeftOut, isLeftOut: boolean): void {
 }
 
 let maker: Worker | null = null;
-let drawer: Worker | null = null;
 
 function begin(
   site: Site,
@@ -102,21 +101,58 @@ export function cancelMaking(): void {
   if (useHandover.getState().making !== null) useHandover.setState({ making: null });
 }
 
-/** Draws the sheets to be looked at, unless those of this very site are there or on their way. */
+/** The worker that draws sheets, the site it was given, and the last one that it was asked for. */
+let drawing: { worker: Worker; given: Site; schemeId: string; asked: Site[] } | null = null;
+
+/**
+ * Draws the sheets to be looked at, unless those of this very site are there or on their way. Where
+ * only the choice among them has changed, the worker goes on from what it has drawn; what was drawn
+ * before stays in sight meanwhile.
+ */
 export function drawSheets(site: Site, schemeId: string): void {
-  const { sheets, drawing } = useHandover.getState();
-  if (drawing === site || (sheets?.site === site && sheets.schemeId === schemeId)) return;
-  drawer?.terminate();
+  const { sheets, drawing: asked } = useHandover.getState();
+  if (asked === site || (sheets?.site === site && sheets.schemeId === schemeId)) return;
   useHandover.setState({ drawing: site, fault: null });
+  if (drawing?.schemeId === schemeId && isSameButChoice(drawing.given, site)) {
+    drawing.asked.push(site);
+    drawing.worker.postMessage({ chosen: site.sheets ?? null } satisfies SheetsAsk);
+    return;
+  }
+  restSheets();
+  useHandover.setState({ drawing: site });
   const worker = begin(site, schemeId, "sheets", (answer) => {
-    worker.terminate();
-    if (drawer !== worker) return;
-    drawer = null;
-    if ("sheets" in answer) {
-      useHandover.setState({ drawing: null, sheets: { site, schemeId, seen: answer.sheets } });
-    } else if ("fault" in answer) {
-      useHandover.setState({ drawing: null, fault: answer.fault });
-    }
+    if (drawing?.worker !== worker) return;
+    if ("fault" in answer) {
+      restSheets();
+      useHandover.setState({ fault: answer.fault });
+    } else if ("sheets" in answer) takeSheets(drawing, answer.sheets);
   });
-  drawer = worker;
+  drawing = { worker, given: site, schemeId, asked: [site] };
+}
+
+/** Answers come in the order of the asking; only the last one ends the drawing. */
+function takeSheets(now: NonNullable<typeof drawing>, seen: readonly SheetSeen[]): void {
+  const site = now.asked.shift();
+  if (site === undefined) return;
+  useHandover.setState({
+    sheets: { site, schemeId: now.schemeId, seen },
+    drawing: now.asked.at(-1) ?? null,
+  });
+}
+
+/** Lets the worker that draws sheets go; what it has drawn stays. */
+export function restSheets(): void {
+  drawing?.worker.terminate();
+  drawing = null;
+  if (useHandover.getState().drawing !== null) useHandover.setState({ drawing: null });
+}
+
+/** Whether two sites differ in nothing but the sheets left out and what the plans show. */
+function isSameButChoice(before: Site, after: Site): boolean {
+  const keys = new Set([...Object.keys(before), ...Object.keys(after)]) as Set<keyof Site>;
+  keys.delete("sheets");
+  return (
+    [...keys].every((key) => before[key] === after[key]) &&
+    before.sheets?.paper === after.sheets?.paper
+  );
 }

@@ -41,6 +41,11 @@ export interface HandoverAsk {
   want: HandoverWant | "sheets";
 }
 
+/** To a worker that has drawn the sheets: what a person has now chosen among them. */
+export interface SheetsAsk {
+  chosen: Site["sheets"] | null;
+}
+
 export type HandoverAnswer =
   /** Done so far of a kind's parts. */
   | { kind: string; share: number }

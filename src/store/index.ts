@@ -68,6 +68,7 @@ export {
   drawSheets,
   leaveOut,
   makeFiles,
+  restSheets,
   setOut,
   useHandover,
 } from "./handoverDesk.js";

@@ -6,9 +6,11 @@ import type { Estimate, Stage } from "../estimate/index.js";
 import { problemLine } from "../site/index.js";
 import type { Site, SiteProblem } from "../site/index.js";
 import { isWithout, leftOutLines } from "../handover/index.js";
+import { canDraw } from "../scene/index.js";
 import type { Selection } from "../scene/index.js";
 import { words } from "../words/index.js";
 import { CostTable } from "./CostTable.js";
+import { DrawnView } from "./DrawnView.js";
 import { Figures } from "./Figures.js";
 import { FindingList } from "./FindingList.js";
 import type { Given } from "./givenSite.js";
@@ -114,25 +116,31 @@ function Look({ site, schemeId, estimate, ...shown }: LookProps): ReactNode {
   const [view, setView] = useState<"orbit" | "plan">("orbit");
   const [shading, setShading] = useState({ depths: false, through: false });
   const [measuring, setMeasuring] = useState(false);
-  const [cutting, setCutting] = useState(true);
   const [line, setLine] = useState<Line>(
     () => sectionLines(site, schemeOf(site, schemeId))[0]!.line,
   );
+  const [hasPicture] = useState(canDraw);
+  // A drawing needs the room to be read.
+  const [cutting, setCutting] = useState(hasPicture);
   const reducedMotion = useMedia("(prefers-reduced-motion: reduce)");
   return (
     <>
       <div className="stagehand">
         <div className="fills">
-          <ViewerScene
-            {...{ site, schemeId, estimate, stage, view, shading, measuring, reducedMotion }}
-            {...shown}
-            section={cutting ? line : null}
-            onSection={setLine}
-            onMeasureEnd={() => setMeasuring(false)}
-          />
+          {hasPicture ? (
+            <ViewerScene
+              {...{ site, schemeId, estimate, stage, view, shading, measuring, reducedMotion }}
+              {...shown}
+              section={cutting ? line : null}
+              onSection={setLine}
+              onMeasureEnd={() => setMeasuring(false)}
+            />
+          ) : (
+            <DrawnView {...{ site, schemeId, estimate, stage, view }} />
+          )}
         </div>
         <ViewerBar
-          {...{ view, cutting, measuring, shading }}
+          {...{ hasPicture, view, cutting, measuring, shading }}
           onView={setView}
           onCutting={setCutting}
           onMeasuring={setMeasuring}

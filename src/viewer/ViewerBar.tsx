@@ -8,6 +8,8 @@ const VIEWS = [
 ] as const;
 
 interface Props {
+  /** False where only a drawing is shown: then there is nothing to measure or to see through. */
+  hasPicture: boolean;
   view: "orbit" | "plan";
   cutting: boolean;
   measuring: boolean;
@@ -20,11 +22,21 @@ interface Props {
 
 /** The bar over the picture: views, and what else it shows. */
 export function ViewerBar(props: Props): ReactNode {
-  const { view, cutting, measuring, shading, onView, onCutting, onMeasuring, onShading } = props;
+  const {
+    hasPicture,
+    view,
+    cutting,
+    measuring,
+    shading,
+    onView,
+    onCutting,
+    onMeasuring,
+    onShading,
+  } = props;
   const { depths, through } = shading;
   const said = words.viewer;
-  const toggles = [
-    { name: said.section.show, title: said.section.title, on: cutting, press: onCutting },
+  const section = { name: said.section.show, title: said.section.title };
+  const onPicture = [
     {
       name: words.looking.measure,
       title: words.looking.measureTitle,
@@ -44,6 +56,7 @@ export function ViewerBar(props: Props): ReactNode {
       press: (on: boolean) => onShading({ depths: on, through }),
     },
   ];
+  const toggles = [{ ...section, on: cutting, press: onCutting }, ...(hasPicture ? onPicture : [])];
   return (
     <div className="scene-bar">
       <div className="view-switch" role="group" aria-label={words.looking.views}>

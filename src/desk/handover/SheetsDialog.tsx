@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { Dialog, Modal, ModalOverlay } from "react-aria-components";
 import { DialogHead } from "../DialogHead.js";
 import { printSheet } from "../../site/index.js";
-import { drawSheets, useHandover } from "../../store/index.js";
+import { drawSheets, restSheets, useHandover } from "../../store/index.js";
 import type { SheetSeen } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
@@ -38,6 +38,7 @@ function SheetsBody(): ReactNode {
   const fault = useHandover((hand) => hand.fault);
   const [chosen, setChosen] = useState<string | null>(null);
   useEffect(() => drawSheets(site, schemeId), [site, schemeId]);
+  useEffect(() => restSheets, []);
   const seen = sheets?.seen ?? [];
   const current = seen.find(({ id }) => id === chosen) ?? seen[0];
   return (

@@ -34,6 +34,18 @@ export const viewer = {
     drag: "or drag A and B in the picture",
   },
   looks: { depths: "Depths", through: "See through" },
+  /** Where the browser makes no picture in three dimensions. */
+  drawn: {
+    why: "This browser makes no 3D picture (WebGL 2), so the site is drawn in lines. Everything else is the same.",
+    coming: "Being drawn…",
+    left: "Turn left",
+    right: "Turn right",
+    larger: "Larger",
+    whole: "Whole",
+    alt: (site: string, stage: string, fromAbove: boolean) =>
+      `${site}, ${stage}: ${fromAbove ? "seen from above, north up" : "seen at a slant"}`,
+    fault: (fault: string) => `It could not be drawn: ${fault}`,
+  },
   quantities: "Quantities",
   works: "Works, in building order",
   cost: "Cost",
