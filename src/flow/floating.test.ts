@@ -25,4 +25,14 @@ describe("the water that an empty tank is weighed against", () => {
     expect(set?.met).toBeUndefined();
     expect(set?.uplift.inputs.at(-1)?.value).toBeCloseTo(1.5, 12);
   });
+
+  it("is, on a slope, that at the uphill edge of the floor of its hole", () => {
+    // Ground rises 0.1 m per m eastward; the tank points north, 1.5 m wide, dug 0.3 m wider each side.
+    const slope = ([x]: readonly [number, number]): number => 100 + 0.1 * x;
+    const lying = { ...tank, at: [0, 0] as [number, number], bearing: 0, overdig: 0.3 };
+    const scheme = schemeOf({ works: [lying], flow: { flotation: { water: 0.5 } } });
+    const [result] = tanksAfloat(scheme, { groundAt: slope });
+    const uphill = lying.body.width / 2 + 0.3;
+    expect(result?.uplift.inputs.at(-1)?.value).toBeCloseTo(1.5 + 0.1 * uphill, 9);
+  });
 });

@@ -2,6 +2,7 @@ import type { Finding, PlanPoint, Quantity, Scheme, Tank } from "../site/index.j
 import { flotation, WATER_DENSITY } from "../hydraulics/index.js";
 import type { FlotationResult } from "./pressureTypes.js";
 import { flowRule } from "./rules.js";
+import { tankWater, type TankWater } from "./tankWater.js";
 import type { Wording } from "./wording.js";
 
 /** What is known of the ground and its water at a place, as of checkFlow. */
@@ -12,16 +13,16 @@ interface WetGround {
 
 /**
  * Every tank, empty, against the scheme's highest groundwater, or where it says none, against the
- * water as the probes met it. A tank without a mass or ground is left out. None when neither is known.
+ * water as the probes met it, where that comes highest over the floor of its hole. A tank without a mass or ground is left out. None when neither is known.
  */
 export function tanksAfloat(scheme: Scheme, { groundAt, waterAt }: WetGround): FlotationResult[] {
   const set = scheme.flow?.flotation;
   return scheme.works.flatMap((tank) => {
     if (tank.kind !== "tank" || tank.body.emptyMass === undefined) return [];
     const ground = groundAt(tank.at);
-    const met = waterAt?.(tank.at);
-    const water = set ?? (met === undefined ? undefined : { water: met });
-    if (water === undefined || !Number.isFinite(ground + water.water)) return [];
+    const depthAt = set === undefined ? waterAt : (): number => set.water;
+    const water = depthAt ? tankWater(tank, groundAt, depthAt) : null;
+    if (water === null || !Number.isFinite(ground)) return [];
     const result = afloat(tank, tank.body.emptyMass, ground, water, scheme);
     return [set === undefined ? { ...result, met: true } : result];
   });
@@ -31,15 +32,15 @@ function afloat(
   tank: Tank,
   emptyMass: number,
   ground: number,
-  water: NonNullable<NonNullable<Scheme["flow"]>["flotation"]>,
+  water: TankWater,
   scheme: Scheme,
 ): FlotationResult {
   const { length, width, height } = tank.body;
   const wanted = flowRule("float-factor", scheme);
   const soil = flowRule("soil-weight", scheme);
-  const depth = ground - water.water - tank.base;
+  const depth = water.elevation - tank.base;
   const cover = ground - tank.base - height;
-  const anchor = water.anchor ?? 0;
+  const anchor = scheme.flow?.flotation?.anchor ?? 0;
   const result = flotation({
     length,
     width,

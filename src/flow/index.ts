@@ -27,6 +27,8 @@ export type { PlanShape } from "./planDistance.js";
 export { FLOW_SETTINGS } from "./settings.js";
 export type { MoundSize } from "./sizingMound.js";
 export { tankAt } from "./tankAt.js";
+export { tankWater } from "./tankWater.js";
+export type { TankWater } from "./tankWater.js";
 export { boreSize, soldSize, wordingFor } from "./wording.js";
 export type { Wording } from "./wording.js";
 export type {

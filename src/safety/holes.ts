@@ -1,5 +1,6 @@
 /** Each hole of a scheme: what its layers want of its walls, what is drawn, water, ways out. */
 import type { DigResult, WorkQuantities } from "../dig/index.js";
+import { tankWater } from "../flow/index.js";
 import {
   classRun,
   layerClass,
@@ -12,6 +13,7 @@ import {
   type Scheme,
   type Site,
   type SoilClassId,
+  type Tank,
   type Walls,
   type Work,
 } from "../site/index.js";
@@ -138,12 +140,24 @@ function holeReport(around: Around): HoleReport {
  * Water under a hole: as the probes met it, or where none did, the highest that the scheme says it
  * comes to (which its tanks are weighed against).
  */
-function waterOf({ scheme, ground }: Around, at: FloorPlace | null): HoleReport["water"] {
+function waterOf(around: Around, at: FloorPlace | null): HoleReport["water"] {
   if (at === null) return null;
+  const { scheme, ground, work } = around;
+  if (work.kind === "tank") return waterAtTank(around, work);
   const met = ground.waterAt?.(at.at);
   const depth = met ?? scheme.flow?.flotation?.water;
   if (depth === undefined || !Number.isFinite(depth)) return null;
   return { depth, overFloor: at.face - depth, met: met !== undefined };
+}
+
+/** The same water that the empty tank is weighed against. */
+function waterAtTank({ scheme, ground }: Around, tank: Tank): HoleReport["water"] {
+  const given = scheme.flow?.flotation?.water;
+  const depthAt = ground.waterAt ?? (given === undefined ? null : (): number => given);
+  const water = depthAt === null ? null : tankWater(tank, ground.groundAt, depthAt);
+  if (water === null) return null;
+  const overFloor = water.elevation - (tank.base - tank.bedding.depth);
+  return { depth: water.depth, overFloor, met: ground.waterAt !== null };
 }
 
 type Stacked = Omit<HoleLayer, "wanted" | "drawn">;

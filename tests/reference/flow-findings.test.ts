@@ -346,3 +346,17 @@ it("moves lift and flow with the tank: half a metre lower lifts half a metre mor
   expect(systemOf(lower).lift.value - base.lift.value).toBeCloseTo(0.5, 9);
   expect(systemOf(lower).flow.value).toBeLessThan(base.flow.value);
 });
+
+it("weighs an empty tank against the water that the drawing of its hole shows", () => {
+  const { flow, holes } = estimate(site, SCHEME);
+  const tank = site.schemes
+    .find(({ id }) => id === SCHEME)
+    ?.works.find((work) => work.id === "tank-1");
+  if (tank?.kind !== "tank") throw new Error("got no tank, expected one");
+  const over = holes.find(({ work }) => work === tank.id)?.water?.overFloor ?? NaN;
+  const weighed = flow.flotation[0]?.uplift.inputs.at(-1)?.value;
+  expect(weighed).toBeCloseTo(over - tank.bedding.depth, 9);
+  // By hand from the drawing: groundwater 2,405.11 ft, underside 2,401.02 ft.
+  expect((weighed ?? NaN) / 0.3048).toBeCloseTo(4.09, 2);
+  expect(flow.flotation[0]?.factor).toBeCloseTo(1.15, 2);
+});
