@@ -6,6 +6,7 @@ import { ChoiceField } from "../fields/ChoiceField.js";
 import { words } from "../../words/index.js";
 import { askForFile } from "../files.js";
 import { MOST_TABLE_BYTES, sizeFault } from "../tooLarge.js";
+import { axesHang } from "./newSite.js";
 import type { DraftProps } from "./newSite.js";
 
 const MOST_ROWS = 40;
@@ -130,25 +131,34 @@ function BadRows(props: {
 const swapped = (roles: readonly ColumnRole[]): ColumnRole[] =>
   roles.map((role) => (role === "east" ? "north" : role === "north" ? "east" : role));
 
+/** True when another column became east or north: whoever set it has looked which is which. */
+const axesDiffer = (before: readonly ColumnRole[], after: readonly ColumnRole[]): boolean =>
+  (["east", "north"] as const).some((axis) => before.indexOf(axis) !== after.indexOf(axis));
+
 /** What the reading could not be sure of, each with the way to answer it. */
 function Questions({ draft, read, set }: DraftProps): ReactNode {
   const { preview } = read;
   if (preview === null) return null;
   // Roles that the person has set or agreed to are no longer asked about.
-  const open = preview.ask.filter(
-    (question) => draft.roles === null || question.code === "decimal-comma",
-  );
+  const open = preview.ask.filter(({ code }) => {
+    if (code === "axis-order") return axesHang(draft, preview);
+    return draft.roles === null || code === "decimal-comma";
+  });
   const roles = draft.roles ?? preview.columns.map((column) => column.role);
   return open.map((question) => (
     <li key={question.code}>
       {question.text}
       {question.code !== "decimal-comma" && (
         <span className="tools">
-          <button type="button" className="link" onClick={() => set({ roles })}>
+          <button type="button" className="link" onClick={() => set({ roles, axesKnown: true })}>
             {words.startPage.yesColumnsRight}
           </button>
           {question.code === "axis-order" && (
-            <button type="button" className="link" onClick={() => set({ roles: swapped(roles) })}>
+            <button
+              type="button"
+              className="link"
+              onClick={() => set({ roles: swapped(roles), axesKnown: true })}
+            >
               {words.startPage.swapNorthEast}
             </button>
           )}
@@ -208,6 +218,7 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
     set({
       text,
       roles: null,
+      axesKnown: false,
       leaveOut: false,
       ...(unit === undefined
         ? {}
@@ -267,7 +278,9 @@ export function PointTable({ draft, read, set }: DraftProps): ReactNode {
             preview={preview}
             roles={roles}
             bad={new Set(table?.bad.map((row) => row.row) ?? [])}
-            onRoles={(next) => set({ roles: next })}
+            onRoles={(next) =>
+              set({ roles: next, axesKnown: draft.axesKnown || axesDiffer(roles, next) })
+            }
           />
           {preview.rows.length > MOST_ROWS && (
             <p className="soft">{words.startPage.firstRows(MOST_ROWS, preview.rows.length)}</p>

@@ -20,6 +20,8 @@ export interface Draft {
   text: string;
   /** Roles as confirmed; null takes the guesses. */
   roles: readonly ColumnRole[] | null;
+  /** Whether somebody said which column is east and which north, where no header says it. */
+  axesKnown: boolean;
   unit: SurveyUnit;
   /** Whether the unit was chosen, or told by the table itself: metres taken for feet are a third. */
   unitKnown: boolean;
@@ -55,6 +57,7 @@ export const EMPTY_DRAFT: Draft = {
   way: "table",
   text: "",
   roles: null,
+  axesKnown: false,
   unit: "ft",
   unitKnown: false,
   leaveOut: false,

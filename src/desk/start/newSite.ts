@@ -7,6 +7,11 @@ import { fieldRows, readingOf, thicknessOf } from "./draft.js";
 import type { Draft } from "./draft.js";
 import { spanOf } from "./spanOf.js";
 
+/** Whether only a guess tells east from north: the wrong way round mirrors all of the ground. */
+export function axesHang(draft: Draft, preview: TablePreview): boolean {
+  return !draft.axesKnown && preview.ask.some(({ code }) => code === "axis-order");
+}
+
 /** What a draft comes to: what was read, what is wrong, and the site if there can be one. */
 export interface DraftRead {
   preview: TablePreview | null;
@@ -117,7 +122,8 @@ function readTable(draft: Draft): DraftRead {
   const read = { ...NOTHING, preview: preview.value, table, problems: table.problems, points };
   const bad = words.counts.rowsCannot(table.bad.length);
   const good = words.counts.pointsAreGood(points.length);
-  const unitHeld = draft.unitKnown ? "" : words.startPage.sayUnits;
+  const axesHeld = axesHang(draft, preview.value) ? words.startPage.sayAxes : "";
+  const unitHeld = draft.unitKnown ? axesHeld : words.startPage.sayUnits;
   const held =
     table.bad.length > 0 && !draft.leaveOut ? words.startPage.usedMendOrTick(good, bad) : unitHeld;
   return finished(draft, read, held);

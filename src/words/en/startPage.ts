@@ -42,6 +42,8 @@ export const startPage = {
   rockDigs: "The rock digs as",
   choose: "Choose…",
   sayUnits: "Say what the numbers are in: feet taken for metres make three times the ground.",
+  sayAxes:
+    "Say under the table which column is east and which is north: no header says it, and the wrong way round mirrors the ground.",
   sayHowRockDigs: "Say how the rock digs: the days and the cost hang on it.",
   whichRock:
     "Weathered rock: a bucket with teeth tears it, slowly. Hard rock wants a hammer. If nobody knows, take the harder one, or dig a test hole with the machine first.",
