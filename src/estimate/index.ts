@@ -2,6 +2,7 @@ export { besideLines, estimate, groundOf, schemeOf, surveyProblem } from "./esti
 export { contours, groundAt, groundSlopeAt, lotEdge, surveyTriangles } from "./lookup.js";
 export { hollowsOf, lineOnGround, waterFrom } from "./water.js";
 export type { Pool, WaterWay, WorkRunoff } from "../runoff/index.js";
+export { STREAM_REACH } from "../runoff/index.js";
 export { stageContours } from "./stageContours.js";
 export type { ContourLabel, LabelledContour, StageContours } from "./stageContours.js";
 export { columnAt, sectionAlong } from "./section.js";

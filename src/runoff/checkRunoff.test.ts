@@ -1,8 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { baseGround, type BaseGround } from "../ground/index.js";
-import { plainPad, plainSite } from "../site/site.fixture.js";
-import type { Site } from "../site/index.js";
+import { plainPad, plainSite, plainTrench } from "../site/site.fixture.js";
+import type { Limit, Site } from "../site/index.js";
+import { area as areaMeasure } from "../units/index.js";
 import { checkRunoff } from "./checkRunoff.js";
+import { limitsMet } from "./ditchLimits.js";
+
+type Dug = Parameters<typeof checkRunoff>[2];
 
 /** What is known to be there. */
 function present<T>(value: T | null | undefined): T {
@@ -110,6 +114,134 @@ describe("the ditch that is offered", () => {
     expect(ofA(across).ditchMeets).toEqual([{ work: "b", how: "crosses" }]);
     const said = ran(across).findings.find(({ where }) => where === "a");
     expect(said?.text).toContain("But it would go through B.");
+  });
+});
+
+describe("the limits that the offered ditch meets", () => {
+  // Falls to the south and a little to the west: the ditch runs from east to west, north of the pad.
+  const slope = (x: number, y: number): number => 100 + 0.1 * y + 0.01 * x;
+  const withLimits = (...limits: Limit[]): Site => ({ ...padOn(slope), limits });
+  const run = (site: Site) => checkRunoff(site, site.schemes[0]!, [], groundOf(site));
+  const met = (site: Site): string[] =>
+    present(run(site).works[0]).ditchLimits.map(({ limit, how }) => `${how} ${limit}`);
+  /** A line from the survey's north to its south, so that no ditch on both sides of it keeps clear. */
+  const along = (kind: string, x: number): Limit => ({
+    ...{ id: kind, kind, name: `the ${kind}` },
+    path: [
+      [x, -40],
+      [x, 40],
+    ],
+  });
+  const box = (half: number): [number, number][] => [
+    [-half, -half],
+    [half, -half],
+    [half, half],
+    [-half, half],
+  ];
+
+  it("are none where none is near", () => {
+    expect(met(withLimits(along("drive", 39)))).toEqual([]);
+  });
+
+  it("are named where it crosses them, on the page's row and in the finding", () => {
+    const site = withLimits(along("drive", 0), along("buried-gas", 1), along("drive", 39));
+    expect(met(site)).toEqual(["crosses drive", "crosses buried-gas"]);
+    const said = run(site).findings.find(({ code }) => code === "runoff.comes-in");
+    expect(said?.text).toContain("But it would cross the drive, the buried-gas.");
+  });
+
+  it("are named where it ends nearer than is asked, with what is asked and by whom", () => {
+    const { ditch } = present(run(withLimits()).works[0]);
+    const end = present(present(ditch).at(-1));
+    // One beyond either end, so that a ditch that lets go on the other side ends near one too.
+    const wires = [end[0] - 4, -end[0] + 4].map((x, i) => ({
+      ...along("overhead-line", x),
+      id: `wire-${i}`,
+    }));
+    const site = withLimits(...wires);
+    const meeting = present(
+      present(run(site).works[0]).ditchLimits.find(({ how }) => how === "ends"),
+    );
+    expect(meeting.wanted).toBeCloseTo(6.096, 9);
+    expect(meeting.distance).toBeGreaterThan(0);
+    expect(meeting.distance).toBeLessThan(6.096);
+    const said = run(site).findings.find(({ code }) => code === "runoff.comes-in");
+    expect(said?.text).toContain("end at the overhead-line (");
+    expect(said?.source).toContain("1926.1408");
+  });
+
+  it("count a well by its own setback, just within it and not just beyond", () => {
+    const { ditch } = present(run(withLimits()).works[0]);
+    const line = present(ditch);
+    const [x, y] = line[Math.floor(line.length / 2)]!;
+    // 20 m uphill of the nearest ditch; those tried later lie farther up, so the least is this one's.
+    const well = (setback: number): Limit => ({ id: "w", kind: "well", at: [x, y + 20], setback });
+    expect(met(withLimits(well(15)))).toEqual([]);
+    expect(met(withLimits(well(35)))).toEqual(["ends w"]);
+    // Past it, where its lower end keeps off.
+    const past = { id: "p", kind: "well", at: [0, 3] as [number, number], setback: 3.01 };
+    const level: [number, number][] = [
+      [0, 0],
+      [10, 0],
+    ];
+    expect(limitsMet({ limits: [past] }, level, level)).toMatchObject([
+      { how: "near", distance: 3 },
+    ]);
+    expect(limitsMet({ limits: [{ ...past, setback: 2.99 }] }, level, level)).toEqual([]);
+  });
+
+  it("say that it leaves the lot, and are left alone within it", () => {
+    const lot = (half: number): Limit => ({
+      ...{ id: "lot", kind: "lot-line", closed: true, path: box(half) },
+    });
+    expect(met(withLimits(lot(39)))).toEqual([]);
+    expect(met(withLimits(lot(4.5)))).toEqual(["off-lot lot"]);
+  });
+
+  it("are fewer where another ditch meets none", () => {
+    const { ditch } = present(run(withLimits()).works[0]);
+    const end = present(present(ditch).at(-1));
+    const tree: Limit = { id: "oak", kind: "tree", at: [end[0], end[1]], radius: 1 };
+    expect(met(withLimits(tree))).toEqual([]);
+  });
+
+  it("tell of a building or drive to which its water would run", () => {
+    const house = (west: number, east: number, id: string): Limit => ({
+      ...{ id, kind: "building", closed: true },
+      path: [
+        [west, -30],
+        [east, -30],
+        [east, -20],
+        [west, -20],
+      ],
+    });
+    expect(met(withLimits(house(-39, 39, "h")))).toEqual(["lets-go h"]);
+  });
+});
+
+describe("water that comes to a trench", () => {
+  it("has one figure for all of it, on the leaf and in the finding, besides what comes together", () => {
+    const slope = (_: number, y: number): number => 100 + 0.1 * y;
+    const work = plainTrench();
+    const ring = [
+      [-15, -0.3],
+      [15, -0.3],
+      [15, 0.3],
+      [-15, 0.3],
+    ];
+    const dug = [{ id: "trench", outlines: { daylight: [ring] } }] as unknown as Dug;
+    const site: Site = {
+      ...plainSite({ height: slope, half: 40, works: [work] }),
+      rules: [{ id: "inflow-from", value: 50 }],
+    };
+    const { works, findings } = checkRunoff(site, site.schemes[0]!, dug, groundOf(site));
+    const { area, gathered } = present(works[0]);
+    expect(gathered).toBeGreaterThan(50);
+    expect(gathered).toBeLessThan(area / 2);
+    const print = (value: number): string => areaMeasure.print(value, "metric");
+    const said = present(findings.find(({ code }) => code === "runoff.comes-in")).text;
+    expect(said).toContain(`Water from about ${print(area)} of the slope`);
+    expect(said).toContain(`, ${print(gathered)} of it within 3`);
   });
 });
 

@@ -4,10 +4,12 @@ import { insideOutline, type BaseGround } from "../ground/index.js";
 import { areaOutline, ruleOf } from "../site/index.js";
 import type { Finding, PlanPoint, Scheme, Site, Work } from "../site/index.js";
 import { area as areaMeasure, distance, length } from "../units/index.js";
+import { limitsMet, type LimitMeeting } from "./ditchLimits.js";
 import { ditchOffer, type DitchMeeting, type DitchOffer, type Standing } from "./ditchOffer.js";
 import { followDitches, ledByDitches } from "./ditches.js";
 import { boxOf, drainageOf, inflowOf, type Drainage } from "./drainage.js";
 import type { Flood } from "./pits.js";
+import type { WayPoint } from "./trace.js";
 
 type Place = readonly [number, number];
 
@@ -16,6 +18,8 @@ export interface WorkRunoff {
   work: string;
   /** m² of ground outside it whose water comes to it. */
   area: number;
+  /** m² of it whose water comes in within 3 m of one place, as one stream. */
+  gathered: number;
   /** m² whose water would come to it if the site drew no ditch. */
   undrained: number;
   /** Places spread evenly over the ground of `area`. */
@@ -28,6 +32,8 @@ export interface WorkRunoff {
   ditch: readonly (readonly [number, number, number])[] | null;
   /** Works that this ditch would itself meet; the fewest that could be found. */
   ditchMeets: readonly DitchMeeting[];
+  /** Limits of the site that it would cross, end at, come too near to or let its water go to. */
+  ditchLimits: readonly LimitMeeting[];
 }
 
 /** What each work of a scheme meets of the ground's water, and what is to be said of it. */
@@ -44,13 +50,11 @@ export function checkRunoff(
   });
   const met = standing.map(({ work, outline }) => ({
     work,
-    ...meets(site, work, outline, { base, standing }),
+    runoff: meets(site, work, outline, { base, standing }),
   }));
   return {
     works: met.map(({ runoff }) => runoff),
-    findings: met.flatMap(({ work, runoff, gathered }) =>
-      findingsOf(site, scheme, work, runoff, gathered),
-    ),
+    findings: met.flatMap(({ work, runoff }) => findingsOf(site, scheme, work, runoff)),
   };
 }
 
@@ -73,7 +77,7 @@ function twiceArea(ring: readonly Place[]): number {
 }
 
 /** m within which ways that come in count as one stream. */
-const STREAM = 3;
+export const STREAM_REACH = 3;
 
 /** What a work of this outline, m local, meets, among the works that stand. */
 function meets(
@@ -81,32 +85,34 @@ function meets(
   work: Work,
   local: readonly Place[],
   { base: { tin }, standing }: { base: BaseGround; standing: Standing },
-): { runoff: WorkRunoff; gathered: number } {
+): WorkRunoff {
   const [ox, oy, oz] = tin.origin;
   const asFound = drainageOf(tin);
   const drainage = ledByDitches(asFound, tin, site.limits);
   const inflow = inflowOf(drainage, local);
   const gathered = drainage.each * mostTogether(inflow.entries);
   const asks = Math.max(work.kind === "trench" ? 0 : inflow.area, gathered);
+  const inPlan = (way: readonly Place[] | readonly WayPoint[]): PlanPoint[] =>
+    way.map(([x, y]) => [x + ox, y + oy]);
   const offer: DitchOffer | null =
     asks >= ruleOf(site, "inflow-from").value
       ? ditchOffer(tin, local, ruleOf(site, "ditch-fall").value, standing, {
           ...{ tracer: asFound.tracer },
           follow: (way) => followDitches(way, asFound, tin, site.limits),
+          limitsOf: (line, letGo) => limitsMet(site, inPlan(line), inPlan(letGo)),
         })
       : null;
   return {
+    work: work.id,
+    area: inflow.area,
     gathered,
-    runoff: {
-      work: work.id,
-      area: inflow.area,
-      undrained: drainage === asFound ? inflow.area : inflowOf(asFound, local).area,
-      starts: inflow.starts.map(([x, y]) => [x + ox, y + oy]),
-      longest: inflow.longest.map(([x, y, z]) => [x + ox, y + oy, z + oz]),
-      standing: standingIn(drainage, tin, local),
-      ditch: offer?.line.map(([x, y, z]) => [x + ox, y + oy, z + oz] as const) ?? null,
-      ditchMeets: offer?.meets ?? [],
-    },
+    undrained: drainage === asFound ? inflow.area : inflowOf(asFound, local).area,
+    starts: inflow.starts.map(([x, y]) => [x + ox, y + oy]),
+    longest: inflow.longest.map(([x, y, z]) => [x + ox, y + oy, z + oz]),
+    standing: standingIn(drainage, tin, local),
+    ditch: offer?.line.map(([x, y, z]) => [x + ox, y + oy, z + oz] as const) ?? null,
+    ditchMeets: offer?.meets ?? [],
+    ditchLimits: offer?.limits ?? [],
   };
 }
 
@@ -116,11 +122,11 @@ function mostTogether(entries: readonly Place[]): number {
   let most = 0;
   let first = 0;
   for (const [x, y] of sorted) {
-    while (x - sorted[first]![0] > STREAM) first++;
+    while (x - sorted[first]![0] > STREAM_REACH) first++;
     let near = 0;
-    for (let i = first; i < sorted.length && sorted[i]![0] - x <= STREAM; i++) {
+    for (let i = first; i < sorted.length && sorted[i]![0] - x <= STREAM_REACH; i++) {
       const [dx, dy] = [x - sorted[i]![0], y - sorted[i]![1]];
-      if (Math.abs(dy) <= STREAM && Math.hypot(dx, dy) <= STREAM) near++;
+      if (Math.abs(dy) <= STREAM_REACH && Math.hypot(dx, dy) <= STREAM_REACH) near++;
     }
     if (near > most) most = near;
   }
@@ -157,29 +163,30 @@ function drownedOf(flood: Flood, tin: BaseGround["tin"]): Uint32Array {
   return known;
 }
 
-function findingsOf(
-  site: Site,
-  scheme: Scheme,
-  work: Work,
-  { area, undrained, standing, ditch, ditchMeets }: WorkRunoff,
-  gathered: number,
-): Finding[] {
+function findingsOf(site: Site, scheme: Scheme, work: Work, runoff: WorkRunoff): Finding[] {
+  const { area, gathered, undrained, standing, ditch, ditchLimits } = runoff;
   const findings: Finding[] = [];
   const from = ruleOf(site, "inflow-from");
+  // A trench lies across a slope: what counts there is the water that comes in at one place.
   const asks = work.kind === "trench" ? gathered : area;
+  const { units } = site;
+  const together =
+    work.kind === "trench"
+      ? `, ${areaMeasure.print(gathered, units)} of it within ${distance.print(STREAM_REACH, units)} of one place`
+      : "";
   const level = work.kind === "trench" || work.kind === "building" ? "note" : "caution";
   if (asks >= from.value) {
     const brings = area > undrained ? "A ditch that is drawn lets water go above it. " : "";
     const mend =
       ditch === null
         ? "Lead it round the work before digging."
-        : `A ditch uphill, some ${distance.print(lengthOf(ditch), site.units)} long and falling evenly, would turn it aside.${whatItMeets(scheme, ditchMeets)}`;
+        : `A ditch uphill, some ${distance.print(lengthOf(ditch), site.units)} long and falling evenly, would turn it aside.${whatItMeets(site, scheme, runoff)}`;
     findings.push({
       level,
       code: "runoff.comes-in",
       where: work.id,
-      text: `Water from about ${areaMeasure.print(asks, site.units)} of the slope above runs down to ${work.name}. ${brings}${mend}`,
-      source: `geometry: steepest descent over the survey, hollows filled, drawn ditches taken to carry what runs into them to their lower end; asked from ${areaMeasure.print(from.value, site.units)}: ${from.source}`,
+      text: `Water from about ${areaMeasure.print(area, units)} of the slope above runs down to ${work.name}${together}. ${brings}${mend}`,
+      source: `geometry: steepest descent over the survey, hollows filled, drawn ditches taken to carry what runs into them to their lower end; asked from ${areaMeasure.print(from.value, units)}: ${from.source}${sourcesOf(ditchLimits)}`,
     });
   }
   const hollow = ruleOf(site, "hollow-from");
@@ -195,19 +202,43 @@ function findingsOf(
   return findings;
 }
 
-/** A sentence on the works that the ditch would meet; nothing when it meets none. */
-function whatItMeets({ works }: Scheme, meets: readonly DitchMeeting[]): string {
-  const names = (how: DitchMeeting["how"]): string =>
-    meets
+/** A sentence on the works and limits that the ditch would meet; nothing when it meets none. */
+function whatItMeets(
+  { units }: Site,
+  { works }: Scheme,
+  { ditchMeets, ditchLimits }: WorkRunoff,
+): string {
+  const through = ditchMeets
+    .filter(({ how }) => how === "crosses")
+    .map(({ work }) => works.find(({ id }) => id === work)?.name ?? work);
+  const into = ditchMeets
+    .filter(({ how }) => how === "lets-go")
+    .map(({ work }) => works.find(({ id }) => id === work)?.name ?? work);
+  const named = (how: LimitMeeting["how"]): string[] =>
+    ditchLimits
       .filter((one) => one.how === how)
-      .map(({ work }) => works.find(({ id }) => id === work)?.name ?? work)
-      .join(", ");
-  const [through, into] = [names("crosses"), names("lets-go")];
-  const parts = [
-    ...(through === "" ? [] : [`go through ${through}`]),
-    ...(into === "" ? [] : [`let its water go into ${into}`]),
-  ];
+      .map(({ name, distance: is, wanted }) =>
+        is > 0
+          ? `${name} (${distance.print(is, units)} off, asked ${distance.print(wanted, units)})`
+          : name,
+      );
+  const parts = (
+    [
+      ["go through", through],
+      ["leave the lot over", named("off-lot")],
+      ["cross", named("crosses")],
+      ["end at", named("ends")],
+      ["come near", named("near")],
+      ["let its water go into", [...into, ...named("lets-go")]],
+    ] as const
+  ).flatMap(([verb, names]) => (names.length === 0 ? [] : [`${verb} ${names.join(", ")}`]));
   return parts.length === 0 ? "" : ` But it would ${parts.join(" and ")}.`;
+}
+
+/** Who asks for the distances that the ditch would not keep, each once. */
+function sourcesOf(limits: readonly LimitMeeting[]): string {
+  const asked = limits.filter(({ how, source }) => source !== "" && how !== "lets-go");
+  return [...new Set(asked.map(({ source }) => `; ${source}`))].join("");
 }
 
 function lengthOf(path: readonly (readonly [number, number, number])[]): number {

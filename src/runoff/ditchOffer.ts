@@ -1,6 +1,7 @@
 /** Which ditch above a work to offer: one that leads its water past every other work, if any does. */
 import { elevationAt, type Tin } from "../ground/index.js";
 import { ditchesAbove, type Clear } from "./ditch.js";
+import type { LimitMeeting } from "./ditchLimits.js";
 import { meetsOutline, type Drainage } from "./drainage.js";
 import type { WayPoint } from "./trace.js";
 
@@ -19,6 +20,7 @@ export interface DitchOffer {
   /** Its middle on the ground as found, m local, the higher end first. */
   line: readonly WayPoint[];
   meets: readonly DitchMeeting[];
+  limits: readonly LimitMeeting[];
 }
 
 /** Works that a ditch should keep clear of, with their edges, m local. */
@@ -27,6 +29,8 @@ export type Standing = readonly { id: string; outline: readonly Place[] }[];
 /** The way of water down the ground, and how drawn ditches lead a way on. */
 export interface Leading extends Pick<Drainage, "tracer"> {
   follow: (way: readonly WayPoint[]) => readonly WayPoint[];
+  /** The limits that a line and the way of its water meet. */
+  limitsOf: (line: readonly WayPoint[], letGo: readonly WayPoint[]) => readonly LimitMeeting[];
 }
 
 /**
@@ -44,8 +48,8 @@ const TRIED: readonly Clear[] = [
 ];
 
 /**
- * The ditch above an outline that meets the fewest of the works, the first tried of those that are
- * alike. The water that it lets go is followed down the ground, and along ditches that are drawn.
+ * The ditch above an outline that meets the fewest of the works, of those the one that meets the
+ * fewest limits, and the first tried of those that are alike. The water that it lets go is followed down the ground, and along ditches that are drawn.
  * Null where none can be drawn.
  */
 export function ditchOffer(
@@ -53,7 +57,7 @@ export function ditchOffer(
   outline: readonly Place[],
   fall: number,
   works: Standing,
-  { tracer, follow }: Leading,
+  { tracer, follow, limitsOf }: Leading,
 ): DitchOffer | null {
   let best: DitchOffer | null = null;
   for (const clear of TRIED) {
@@ -62,12 +66,20 @@ export function ditchOffer(
       const end = line?.at(-1);
       if (line === null || end === undefined) continue;
       const on = tracer.from(end[0], end[1]);
-      const meets = metBy(line, on === null ? [end] : follow(on.path), works);
-      if (best === null || meets.length < best.meets.length) best = { line, meets };
+      const letGo = on === null ? [end] : follow(on.path);
+      const meets = metBy(line, letGo, works);
+      if (best !== null && meets.length > best.meets.length) continue;
+      const offer = { line, meets, limits: limitsOf(line, letGo) };
+      if (best === null || fewer(offer, best)) best = offer;
     }
-    if (best?.meets.length === 0) break;
+    if (best?.meets.length === 0 && best.limits.length === 0) break;
   }
   return best;
+}
+
+function fewer(one: DitchOffer, other: DitchOffer): boolean {
+  if (one.meets.length !== other.meets.length) return one.meets.length < other.meets.length;
+  return one.limits.length < other.limits.length;
 }
 
 function metBy(

@@ -1,4 +1,5 @@
 export { ditchesAbove } from "./ditch.js";
+export type { LimitMeeting } from "./ditchLimits.js";
 export type { DitchMeeting } from "./ditchOffer.js";
 export { adoptFlood, drainageOf, drainageWith, inflowOf } from "./drainage.js";
 export type { Drainage, Inflow } from "./drainage.js";
@@ -6,7 +7,7 @@ export { floodFrom } from "./pits.js";
 export type { Flood } from "./pits.js";
 export { Tracer } from "./trace.js";
 export type { Hollow, Way, WayPoint } from "./trace.js";
-export { checkRunoff } from "./checkRunoff.js";
+export { checkRunoff, STREAM_REACH } from "./checkRunoff.js";
 export type { WorkRunoff } from "./checkRunoff.js";
 export type { Pool } from "./pools.js";
 export { hollowsOf, lineOnGround, waterFrom } from "./waterFrom.js";

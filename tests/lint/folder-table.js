@@ -33,8 +33,8 @@ export const FOLDER_TABLE = {
   site: ["units"],
   ground: ["units", "site"],
   dig: ["units", "site", "ground"],
-  // Water that runs down the ground as found.
-  runoff: ["units", "site", "ground", "dig"],
+  // Water that runs down the ground as found, and what a ditch for it would meet.
+  runoff: ["units", "site", "ground", "dig", "safety"],
   // What is laid bare, and where its water goes.
   land: ["units", "site", "ground", "dig", "runoff"],
   // The laws of pipes, pumps and tanks know no site.

@@ -7,7 +7,7 @@ import { area, distance, elevation, length, plainNumber } from "../../units/inde
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import type { Runoff } from "../parts.js";
-import { meetNames } from "./meetNames.js";
+import { limitNames, meetNames } from "./meetNames.js";
 import { planLength } from "./planLength.js";
 import { useDrains } from "./useDrains.js";
 
@@ -37,10 +37,12 @@ function WorkTable(): ReactNode {
   const { columns } = says;
   const shown = useDrains()?.work ?? null;
   if (rows.length === 0) return <p className="says">{says.noWorks}</p>;
-  const ditchText = ({ ditch, ditchMeets }: Runoff): string => {
+  const ditchText = ({ ditch, ditchMeets, ditchLimits }: Runoff): string => {
     if (ditch === null) return says.none;
     const long = distance.print(planLength(ditch), units);
-    return ditchMeets.length === 0 ? long : says.meets(long, meetNames(site, schemeId, ditchMeets));
+    const met = [meetNames(site, schemeId, ditchMeets), limitNames(site, ditchLimits)];
+    const names = met.filter((some) => some !== "").join(", ");
+    return names === "" ? long : says.meets(long, names);
   };
   // The view stays as it is: close to the work the slope above it would not be seen.
   const show = (id: string): void => {

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { STREAM_REACH } from "../../estimate/index.js";
 import type { Work } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { area, distance, elevation, length } from "../../units/index.js";
@@ -6,7 +7,7 @@ import { words } from "../../words/index.js";
 import type { Runoff } from "../parts.js";
 import { useSite } from "../useSite.js";
 import { addDitch } from "./keepLine.js";
-import { meetNames } from "./meetNames.js";
+import { limitNames, meetNames } from "./meetNames.js";
 import { planLength } from "./planLength.js";
 import { useRunoffOf } from "./useDrains.js";
 
@@ -26,6 +27,11 @@ export function WorkWater({ work }: { work: Work }): ReactNode {
     <section className="work-water" aria-label={says.title}>
       <h3>{says.title}</h3>
       <p>{runoff.area > 0 ? says.drains(area.print(runoff.area, units)) : says.none}</p>
+      {work.kind === "trench" && runoff.area > 0 && (
+        <p>
+          {says.together(area.print(runoff.gathered, units), distance.print(STREAM_REACH, units))}
+        </p>
+      )}
       {turned > 0 && <p>{says.turned(area.print(turned, units))}</p>}
       {turned < 0 && <p>{says.brought(area.print(-turned, units))}</p>}
       {first !== undefined && last !== undefined && (
@@ -48,7 +54,12 @@ export function WorkWater({ work }: { work: Work }): ReactNode {
         </button>
       )}
       {runoff.ditch !== null && (
-        <DitchAbove work={work} ditch={runoff.ditch} meets={runoff.ditchMeets} />
+        <DitchAbove
+          work={work}
+          ditch={runoff.ditch}
+          meets={runoff.ditchMeets}
+          limits={runoff.ditchLimits}
+        />
       )}
     </section>
   );
@@ -58,12 +69,22 @@ interface DitchProps {
   work: Work;
   ditch: NonNullable<Runoff["ditch"]>;
   meets: Runoff["ditchMeets"];
+  limits: Runoff["ditchLimits"];
 }
 
+/** What is said of the limits that a ditch meets, the worst first. */
+const LIMITS = [
+  ["off-lot", says.offLot],
+  ["crosses", says.crosses],
+  ["ends", says.ends],
+  ["near", says.near],
+  ["lets-go", says.letsGo],
+] as const;
+
 /** What the ditch that is offered would itself run into, so that it is known before it is added. */
-function DitchMeets({ meets }: Pick<DitchProps, "meets">): ReactNode {
+function DitchMeets({ meets, limits }: Pick<DitchProps, "meets" | "limits">): ReactNode {
   const { site, schemeId } = useSite();
-  if (meets.length === 0) return <p>{says.clear}</p>;
+  if (meets.length === 0 && limits.length === 0) return <p>{says.clear}</p>;
   const named = (how: Runoff["ditchMeets"][number]["how"]): string =>
     meetNames(
       site,
@@ -75,11 +96,21 @@ function DitchMeets({ meets }: Pick<DitchProps, "meets">): ReactNode {
     <>
       {through !== "" && <p className="wrong-note">{says.through(through)}</p>}
       {into !== "" && <p className="wrong-note">{says.into(into)}</p>}
+      {LIMITS.map(([how, say]) => {
+        const names = limitNames(site, limits, how);
+        return (
+          names !== "" && (
+            <p key={how} className="wrong-note">
+              {say(names)}
+            </p>
+          )
+        );
+      })}
     </>
   );
 }
 
-function DitchAbove({ work, ditch, meets }: DitchProps): ReactNode {
+function DitchAbove({ work, ditch, meets, limits }: DitchProps): ReactNode {
   const { units } = useSite().site;
   const [high, low] = [ditch[0]?.[2], ditch.at(-1)?.[2]];
   if (high === undefined || low === undefined) return null;
@@ -93,7 +124,7 @@ function DitchAbove({ work, ditch, meets }: DitchProps): ReactNode {
           elevation.print(low, units),
         )}
       </p>
-      <DitchMeets meets={meets} />
+      <DitchMeets meets={meets} limits={limits} />
       <button type="button" className="button" onClick={() => addDitch(work.name, ditch)}>
         {says.add}
       </button>

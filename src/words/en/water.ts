@@ -26,6 +26,8 @@ export const water = {
   work: {
     title: "Water",
     drains: (area: string) => `About ${area} of slope drains to it.`,
+    together: (area: string, within: string) =>
+      `${area} of it comes in within ${within} of one place.`,
     none: "No slope drains to it.",
     turned: (area: string) => `A drawn ditch leads the water of about ${area} past it.`,
     brought: (area: string) => `A drawn ditch brings it the water of about ${area} more.`,
@@ -37,7 +39,15 @@ export const water = {
     through: (works: string) => `It would go through ${works}: lead it round, or move one of them.`,
     into: (works: string) =>
       `It would let its water go into ${works}: add it only with a way past, or a ditch above that too.`,
-    clear: "It meets no other work, and its water runs past them.",
+    offLot: (lot: string) => `It would leave the lot over ${lot}: keep it on your own ground.`,
+    crosses: (limits: string) =>
+      `It would cross ${limits}: lead it round, or ask whose that is first.`,
+    ends: (limits: string) => `It would end at ${limits}: let its water go elsewhere.`,
+    near: (limits: string) => `It would come near ${limits}: keep off, or ask first.`,
+    letsGo: (limits: string) => `The water that it lets go would run to ${limits}.`,
+    asked: (limit: string, is: string, wanted: string) => `${limit} (${is} off, asked ${wanted})`,
+    clear:
+      "It meets no other work and none of the limits that are drawn. What is not drawn, such as a line in the ground, may still be in its way.",
     add: "Add this ditch",
     drawnOnly:
       "It is drawn as a limit: it takes no earth from the figures and leaves the surveyed ground as it is.",
