@@ -142,6 +142,23 @@ describe("the permit's list", () => {
     expect(rows.items.map(({ id }) => id).sort()).toEqual(tested.sort());
   });
 
+  it("has no hydraulic sums without a design flow, whatever is laid and pumped", () => {
+    const ground = whole();
+    const unasked = { ...ground.flow, sizing: {} as FlowResult["sizing"] };
+    for (const flow of [unasked, { ...unasked, pressure: [] }]) {
+      const found = item({ ...ground, flow }, "hydraulics");
+      expect(found.state).toBe("missing");
+      expect(found.because).toContain("design flow");
+    }
+    expect(item({ ...ground, flow: { ...ground.flow, pressure: [] } }, "hydraulics").state).toBe(
+      "present",
+    );
+  });
+
+  it("has the scale and its bar, which every drawn sheet states", () => {
+    expect(item(whole(), "scale")).toMatchObject({ state: "present", found: "present" });
+  });
+
   it("asks nothing of a pump where nothing is pumped", () => {
     const ground = whole();
     const scheme = { ...ground.scheme, flow: { field: ["f"] } };

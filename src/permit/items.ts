@@ -19,7 +19,8 @@ export function findItem(id: string, ground: PermitGround): ItemFound {
 }
 
 const ITEMS: Readonly<Record<string, Find>> = {
-  scale: () => missing("the scale stands on the drawn sheet; say where it is shown"),
+  // Every plan and section sheet is drawn to a scale that it states, with a bar (src/sheets).
+  scale: () => present("on each printed sheet that is drawn to scale"),
   north: () => present("drawn in every view of the ground"),
   owner: ({ site }) => particular(site.project?.owner, "the owner's name"),
   parcel: ({ site }) => particular(site.project?.parcel, "the parcel's number"),
@@ -115,10 +116,17 @@ const ITEMS: Readonly<Record<string, Find>> = {
     present(`${counted(ground.flow.pressure.length, "pump")} with its chamber`),
   ),
   hydraulics: ({ flow }) => {
-    if (flow.pressure.length > 0) return present("flow, head and friction worked out");
-    return flow.pipes.length > 0
-      ? present("fall and flow of each drain worked out")
-      : missing("lay the pipes first");
+    if (flow.pressure.length === 0 && flow.pipes.length === 0) {
+      return missing("lay the pipes first");
+    }
+    if (flow.sizing.daily === undefined) {
+      return missing(
+        "give bedrooms or a design flow on the Flow leaf: without it no flow is known",
+      );
+    }
+    return flow.pressure.length > 0
+      ? present("flow, head and friction worked out")
+      : present("fall and flow of each drain worked out");
   },
   dose: pumped(({ flow }) =>
     flow.pressure.every(({ dose }) => dose !== null)

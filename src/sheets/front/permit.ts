@@ -86,8 +86,11 @@ function listTable({ estimate }: SheetJob, listed: readonly Listed[]): Table {
 function itemRow(item: ChecklistItem, listed: readonly Listed[]): TableRow {
   const sheets = sheetsShowing(item.id, listed);
   const { states } = words.permit.list;
-  // The site alone has no scale on paper; these sheets have one.
+  // The sheets of this very set decide whether there is a scale: a set may have lists alone.
   const isScale = item.id === "scale" && sheets !== "" && item.state !== "not-applicable";
+  if (item.id === "scale" && sheets === "" && item.state === "present") {
+    return { cells: [item.title, states.missing, says.noScale, ""] };
+  }
   const isShown = item.state === "present" || isScale;
   return {
     cells: [
