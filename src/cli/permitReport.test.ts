@@ -36,6 +36,11 @@ describe("the report's lines for the permit", () => {
     expect(open).not.toContain("TAKEN ON");
     const plain = report(acceptFinding(site, "pumped", finding, { reason: "as agreed" }));
     expect(plain).toContain("Taken on: as agreed");
+    expect(plain).not.toContain("figures have changed");
+    // Taken on for other figures than the finding has now.
+    const then = { ...finding, text: finding.text.replace("7.0 ft", "9.0 ft") };
+    const changed = report(acceptFinding(site, "pumped", then, { reason: "as agreed" }));
+    expect(changed).toMatch(/figures have changed since\. It said then: Lift line[^]*9\.0 ft/);
   });
 
   it("lists every setback with what is wanted, and tells one that is too near", () => {

@@ -34,11 +34,14 @@ function runoffPart(site: Site, { scheme, runoff }: Estimate, print: Print): Flo
     title: "WATER ON THE GROUND, that comes to each work",
     rows: runoff
       .filter(({ area: from, standing }) => from > 0 || standing > 0)
-      .map(({ work, area: from, standing, ditch }): Row => {
+      .map(({ work, area: from, standing, ditch, ditchLimits }): Row => {
         const parts = [
           `from ${print(area, from)} of slope`,
           ...(standing > 0 ? [`stands ${print(length, standing)} deep before it spills`] : []),
           ...(ditch === null ? [] : [`a ditch uphill of ${print(distance, pathLength(ditch))}`]),
+          ...(ditchLimits.length === 0
+            ? []
+            : [`it would meet ${ditchLimits.map(({ name }) => name).join(", ")}`]),
         ];
         return [`  ${workName(site, scheme, work)}`, parts.join("; ")];
       }),
@@ -81,5 +84,9 @@ export function findingLines(finding: Finding): string[] {
   const said = [`${level.toUpperCase()} ${where}: ${text}`, `  Source: ${source}`];
   if (accepted === undefined) return said;
   const who = [accepted.by, accepted.on].filter((part) => part !== undefined).join(", ");
-  return [...said, `  Taken on${who === "" ? "" : ` (${who})`}: ${accepted.reason}`];
+  const then =
+    accepted.then === undefined
+      ? []
+      : [`  Its figures have changed since. It said then: ${accepted.then}`];
+  return [...said, `  Taken on${who === "" ? "" : ` (${who})`}: ${accepted.reason}`, ...then];
 }

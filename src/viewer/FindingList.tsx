@@ -75,6 +75,7 @@ function Card(props: Omit<Props, "estimate"> & { finding: Finding }): ReactNode 
           <strong>
             {who === "" ? said.takenPlain(accepted.reason) : said.takenBy(who, accepted.reason)}
           </strong>
+          {accepted.then !== undefined && ` ${said.saidThen(accepted.then)}`}
         </p>
       )}
       {thing !== null && (

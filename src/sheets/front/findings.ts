@@ -42,6 +42,7 @@ function findingTable(job: SheetJob, title: string, findings: readonly Finding[]
 
 function findingRow(job: SheetJob, { where, text, source, accepted }: Finding): TableRow {
   const who = [accepted?.by, accepted?.on].filter((part) => part !== undefined).join(", ");
-  const reason = accepted === undefined ? "" : ` ${says.reason(who, accepted.reason)}`;
+  const then = accepted?.then === undefined ? "" : ` ${says.saidThen(accepted.then)}`;
+  const reason = accepted === undefined ? "" : ` ${says.reason(who, accepted.reason)}${then}`;
   return { cells: [nameOfPlace(job, where), `${says.textAndSource(text, source)}${reason}`] };
 }

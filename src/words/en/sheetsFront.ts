@@ -45,6 +45,7 @@ export const sheetsFront = {
   onSheets: "Sheet",
   everySheet: "all",
   fileOnly: "in the site file only",
+  noScale: "no sheet of this set is drawn to scale",
   scaleShown: "the scale stands on each drawing, with a bar to measure by",
   setbacks: "Distances kept, in plan between the nearest edges",
   from: "From",
@@ -64,5 +65,6 @@ export const sheetsFront = {
   text: "What was found, and who says so",
   textAndSource: (text: string, source: string) => `${text} (${source})`,
   reason: (who: string, reason: string) => `Taken on${who === "" ? "" : ` (${who})`}: ${reason}`,
+  saidThen: (said: string) => `(Its figures have changed since. It said then: ${said})`,
   wholeSite: "the site",
 };
