@@ -200,7 +200,7 @@ describe("a pasted book", () => {
   it("says where the person's own sum differs", () => {
     const reading = book("Sta,BS,FS,Elev\nBM,1.5,,100\nA,,2.0,99.4\nB,,1.0,100.5");
     expect(reading.problems).toMatchObject([{ stops: false, lines: [3] }]);
-    expect(reading.problems[0]?.text).toContain("works out at 99.500 m");
+    expect(reading.problems[0]?.text).toContain("works out at 99.500 m (326.44 ft)");
   });
 
   it("takes the last elevation as known when none stand between", () => {

@@ -1,4 +1,5 @@
 import type { Outcome, SurveyPoint } from "../site/index.js";
+import { FOOT } from "../units/index.js";
 import type { SurveyProblem } from "./types.js";
 
 /**
@@ -206,7 +207,7 @@ function readGround(work: Work, row: FieldRow, sight: number, level: SetUp): voi
     work.pending = { station: row.station, reading: row.foresight, elevation };
   }
   if (row.written !== undefined && Math.abs(row.written - elevation) > WRITTEN_TOLERANCE) {
-    const text = `${row.station} was written as ${row.written.toFixed(3)} m but works out at ${elevation.toFixed(3)} m`;
+    const text = `${row.station} was written as ${inBoth(row.written)} but works out at ${inBoth(elevation)}`;
     work.problems.push(problem("bad-setting", row, text, "check the readings and the sum", false));
   }
 }
@@ -412,4 +413,9 @@ function lengthOf(stations: readonly LevelStation[]): number | undefined {
     from = station;
   }
   return length > 0 ? length : undefined;
+}
+
+/** An elevation, m, in both systems: a book is read before its site's units are chosen. */
+function inBoth(metres: number): string {
+  return `${metres.toFixed(3)} m (${(metres / FOOT).toFixed(2)} ft)`;
 }
