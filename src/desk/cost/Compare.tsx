@@ -39,7 +39,9 @@ export function Compare(): ReactNode {
     <section aria-label={words.costLeaf.schemesSideSide} className="compare">
       <h2>
         {words.costLeaf.sideBySide}{" "}
-        <span className="aside">{words.costLeaf.schemes(plainNumber(site.schemes.length, 0))}</span>
+        <span className="aside">
+          {words.costLeaf.schemes(site.schemes.length, plainNumber(site.schemes.length, 0))}
+        </span>
       </h2>
       <details
         className="working"

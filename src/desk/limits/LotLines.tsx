@@ -24,6 +24,7 @@ import { useEdit, useSite } from "../useSite.js";
 import { useLimitDrafts } from "./drafts.js";
 import { LotSides } from "./LotSides.js";
 import { PasteBox } from "./PasteBox.js";
+import { sameLine } from "./sameLine.js";
 
 const says = words.limits.lot;
 
@@ -187,16 +188,18 @@ function UseRun({ taken, closes }: { taken: Traverse; closes: boolean }): ReactN
   const there = lotLinesOf(site);
   const [chosen, setChosen] = useState<string | null>(null);
   const old = there.find(({ id }) => id === chosen) ?? there[0] ?? null;
+  const path = (closes ? ringOf(taken) : taken.places).map(([x, y]): PlanPoint => [
+    Math.round(x * MILLIMETRES) / MILLIMETRES,
+    Math.round(y * MILLIMETRES) / MILLIMETRES,
+  ]);
   const lay = (replaced: string | null): void => {
-    const path = (closes ? ringOf(taken) : taken.places).map(([x, y]): PlanPoint => [
-      Math.round(x * MILLIMETRES) / MILLIMETRES,
-      Math.round(y * MILLIMETRES) / MILLIMETRES,
-    ]);
     edit(says.step, (now) => layLotLine(now, { path, closed: closes, name: says.name }, replaced));
     const sides = closes ? path.length : path.length - 1;
     useDesk.getState().tell(replaced === null ? says.made(sides) : says.replaced(sides));
   };
   const nameOf = ({ name }: Limit): string => name ?? says.name;
+  const made = sameLine(there, path, closes);
+  if (made !== null) return <p className="soft">{says.isLine(nameOf(made))}</p>;
   return (
     <>
       {there.length > 1 && old !== null && (

@@ -26,7 +26,12 @@ export function ReasonForm(props: ReasonFormProps): ReactNode {
   const field = useRef<HTMLTextAreaElement>(null);
   const [reason, setReason] = useState("");
   const [wrong, setWrong] = useState(false);
-  useEffect(() => field.current?.focus({ preventScroll: true }), []);
+  const tools = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    field.current?.focus({ preventScroll: true });
+    // The buttons too, as far as the page has room for them: on a phone they lie under its edge.
+    tools.current?.scrollIntoView({ block: "nearest" });
+  }, []);
 
   function onKeyDown(event: KeyboardEvent): void {
     if (event.key !== "Escape") return;
@@ -66,7 +71,7 @@ export function ReasonForm(props: ReasonFormProps): ReactNode {
         </p>
       )}
       {children}
-      <div className="reason-tools">
+      <div className="reason-tools" ref={tools}>
         <button type="submit" className="button main">
           {keep}
         </button>

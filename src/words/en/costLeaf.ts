@@ -1,3 +1,5 @@
+import { plural } from "../plural.js";
+
 /** The Cost leaf: lines, prices, ranges, schemes side by side. */
 export const costLeaf = {
   /** What one price is for. */
@@ -77,7 +79,7 @@ export const costLeaf = {
   placeProbeThere: "Place a probe there",
   schemesSideSide: "The schemes side by side",
   sideBySide: "Side by side",
-  schemes: (length: string) => `${length} schemes`,
+  schemes: (count: number, printed: string) => `${printed} ${plural(count, "scheme", "schemes")}`,
   compareAllSchemes: "Compare all schemes",
   cut: "Cut",
   rock: "Rock",

@@ -1,5 +1,3 @@
-import { NO_GROUND } from "./noGround.js";
-
 /** Texts of drawing in the scene; functions where a figure or a name stands in them. */
 export const drawing = {
   /** What can be placed, as it stands in a sentence. */
@@ -28,7 +26,8 @@ export const drawing = {
     finish: (act: string, mark: string, done: string): string =>
       `${act} the next ${mark}, or finish with ${done}.`,
     byKeys: "Enter or a double click",
-    missed: NO_GROUND,
+    missed:
+      "No ground there: choose a place within the survey, type one in the form, or add points there on the Survey leaf.",
     back: "Take back",
     done: "Done",
     cancel: "Cancel",

@@ -43,7 +43,7 @@ export const limits = {
     sides: (count: number): string => `${count} sides`,
     around: "All sides together",
     error: "Error of closure",
-    errorIs: (distance: string, oneIn: string): string => `${distance}, 1 in ${oneIn}`,
+    errorIs: (distance: string, oneIn: string): string => `${distance}, 1\u00a0in\u00a0${oneIn}`,
     noError: "none",
     area: "Area",
     areaBalanced: "Area, closed by the compass rule",
@@ -60,6 +60,7 @@ export const limits = {
     which: "Lot line that they replace",
     takesPlace: (name: string): string =>
       `They take the place of “${name}”, which keeps its setback. Undo brings the old line back.`,
+    isLine: (name: string): string => `These sides are “${name}” as it is drawn.`,
     another: "Add them as one more",
     asTyped: "Sides as typed",
     asAdjusted: "Sides as adjusted",
