@@ -10,7 +10,7 @@ import {
   drainFindings,
   rockShare,
 } from "./drains.js";
-import { floatFindings, tanksAfloat } from "./floating.js";
+import { bareFloatFindings, floatFindings, tanksAfloat } from "./floating.js";
 import { highestTank } from "./highestTank.js";
 import { joinFindings, liquidDepthFindings, tankDropFindings } from "./joins.js";
 import { outletJoints } from "./outletJoints.js";
@@ -92,6 +92,7 @@ export function checkFlow(
       ...tankDropFindings(scheme, words),
       ...liquidDepthFindings(scheme, words),
       ...floatFindings(flotation, scheme, words),
+      ...bareFloatFindings(flotation, scheme),
       ...sizingFindings(sizing, scheme, site.units),
       ...moundFindings(mounds),
     ],

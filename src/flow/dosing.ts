@@ -7,8 +7,9 @@ import type { DoseResult } from "./pressureTypes.js";
 /** A chamber's inside as it counts for levels: m over its floor. */
 export interface Chamber {
   shape: ChamberShape;
-  /** m from floor to cover, and the floor's elevation. */
+  /** m from floor to cover, from floor to the inlet's invert where known, and the floor's elevation. */
   height: number;
+  inlet?: number;
   floor: number;
 }
 
@@ -24,7 +25,9 @@ export function chamberOf(system: PressureSystem, tank: Tank): Chamber {
     length: tank.body.length - 2 * WALL,
     width: tank.body.width - 2 * WALL,
   };
-  return { shape, floor: tank.base + floor, height: tank.body.height - floor - COVER };
+  const { height, inlet } = tank.body;
+  const own = { shape, floor: tank.base + floor, height: height - floor - COVER };
+  return inlet === undefined ? own : { ...own, inlet: inlet - floor };
 }
 
 /** The dose and the float levels of a system at the flow that its pump gives. */
@@ -41,6 +44,7 @@ export function doseOf(
   const plan = planDose({
     shape: chamber.shape,
     height: chamber.height,
+    ...(chamber.inlet !== undefined && { inlet: chamber.inlet }),
     daily: daily.value,
     volume,
     drainBack,

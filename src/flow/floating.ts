@@ -58,6 +58,7 @@ function afloat(
     name: tank.name,
     factor: Number.isFinite(result.factor) ? result.factor : null,
     wanted: wanted.value,
+    bare: result.uplift > 0 ? (result.tank + result.anchor) / result.uplift : null,
     uplift,
     weight,
     coverMore: result.coverMore,
@@ -136,5 +137,16 @@ export function floatFindings(
         source: rule.source,
       },
     ];
+  });
+}
+
+/** A tank that may float up between being set and being covered. */
+export function bareFloatFindings(results: readonly FlotationResult[], scheme: Scheme): Finding[] {
+  const rule = flowRule("float-factor", scheme);
+  return results.flatMap(({ name, tank, bare, wanted, met }): Finding[] => {
+    if (bare === null || bare >= wanted - 1e-9) return [];
+    const high = met === true ? "the probes met it" : "high as set";
+    const text = `${name}, set and empty but not yet covered, with groundwater as ${high}, weighs ${bare.toFixed(2)} times its uplift; ${wanted} is wanted. Until it is covered keep its hole drained, or fill it with water as its maker says.`;
+    return [{ level: "caution", code: "tank.floats-bare", where: tank, text, source: rule.source }];
   });
 }

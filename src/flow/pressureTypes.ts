@@ -106,6 +106,8 @@ export interface FlotationResult {
   /** Weight ÷ uplift; infinite (given as null) where the water does not reach it. */
   factor: number | null;
   wanted: number;
+  /** The same before the tank is covered: it and its anchor alone ÷ uplift. */
+  bare: number | null;
   uplift: Quantity;
   weight: Quantity;
   /** Each alone cures it: m of cover more, kg of anchor more. */

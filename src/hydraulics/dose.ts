@@ -15,6 +15,8 @@ export interface DoseAsk {
   shape: ChamberShape;
   /** m, to the underside of the cover. */
   height: number;
+  /** m, to the invert of the inlet; absent where none is known. */
+  inlet?: number;
   /** What runs in over the day, m³/s. */
   daily: number;
   /** m³ that each dose brings to the beds. */
@@ -42,8 +44,10 @@ export interface DosePlan {
   full: number | null;
   /** m³ that the chamber holds from its floor to its cover. */
   holds: number;
-  /** m³ free between the alarm and the cover. */
+  /** m³ free between the alarm and the inlet's invert or the cover, whichever is lower. */
   reserve: number;
+  /** Which of the two that is. */
+  freeTo: "inlet" | "cover";
   /** m³ below the pump's stop, which stay. */
   kept: number;
   /** s; null when the pump gives no more than runs in. */
@@ -55,7 +59,8 @@ export interface DosePlan {
 
 /**
  * Float levels of a dosing chamber: the dose and the drain-back over the level where the pump stops,
- * then the alarm, then the reserve. Run time: volume drawn ÷ (pump's flow − inflow).
+ * then the alarm, then the reserve, which ends at the inlet's invert where that is under the cover:
+ * higher, sewage stands in the drain before. Run time: volume drawn ÷ (pump's flow − inflow).
  */
 export function planDose(ask: DoseAsk): DosePlan {
   const { shape, height } = ask;
@@ -65,18 +70,23 @@ export function planDose(ask: DoseAsk): DosePlan {
   const alarm = on === null || on + ask.alarmAbove > height ? null : on + ask.alarmAbove;
   const most = volumeBelow(shape, height);
   const below = alarm === null ? most : volumeBelow(shape, alarm);
+  const freeTo = ask.inlet !== undefined && ask.inlet < height ? "inlet" : "cover";
+  const top = Math.max(0, Math.min(height, ask.inlet ?? height));
+  const free = volumeBelow(shape, top);
   const net = ask.pumpFlow - ask.inflow;
   return {
     drawn,
     off: ask.off,
     on,
     alarm,
-    full: alarm === null ? null : depthOf(shape, below + ask.reserve, height),
+    full: alarm === null ? null : depthOf(shape, below + ask.reserve, top),
     holds: most,
-    reserve: most - below,
+    reserve: Math.max(0, free - below),
+    freeTo,
     kept,
     runTime: net > 0 ? drawn / net : null,
     perDay: (ask.daily * DAY) / ask.volume,
-    hoursWithoutPower: on === null ? 0 : (most - volumeBelow(shape, on)) / ask.daily / HOUR,
+    hoursWithoutPower:
+      on === null ? 0 : Math.max(0, free - volumeBelow(shape, on)) / ask.daily / HOUR,
   };
 }

@@ -132,6 +132,17 @@ describe("a dose", () => {
     expect(plan.runTime).toBeCloseTo(300, 9);
     expect(plan.hoursWithoutPower).toBeCloseTo((1.5 - 0.55) * 2 * 24, 6);
   });
+  it("counts what is free to the inlet's invert where that is lower than the cover", () => {
+    const plan = planDose({ ...ask, inlet: 1.2 });
+    // 2 m² × (1.2 − 0.65) m over the alarm, and × (1.2 − 0.55) m over the start at 1 m³ a day.
+    expect(plan.reserve).toBeCloseTo(1.1, 9);
+    expect(plan.freeTo).toBe("inlet");
+    expect(plan.hoursWithoutPower).toBeCloseTo((1.2 - 0.55) * 2 * 24, 6);
+    expect(plan.full).toBeCloseTo(1.15, 9);
+    expect(planDose({ ...ask, inlet: 1.1 }).full).toBeNull();
+    const high = planDose({ ...ask, inlet: 1.6 });
+    expect([high.reserve, high.freeTo]).toEqual([planDose(ask).reserve, "cover"]);
+  });
   it("says where the chamber has no room, and when the pump loses against the inflow", () => {
     const low = planDose({ ...ask, height: 0.6 });
     expect(low.on).not.toBeNull();

@@ -63,6 +63,7 @@ const THRESHOLDS: readonly [
   ["chamber.few-doses", "chamber-doses", (base.dose?.plan.holds ?? NaN) / volume, "below"],
   ["tank.little-drop", "tank-drop", 1.3716 - 1.2954, "below"],
   ["tank.floats", "float-factor", weight?.factor ?? NaN, "below"],
+  ["tank.floats-bare", "float-factor", weight?.bare ?? NaN, "below"],
 ];
 
 describe.each(THRESHOLDS)("%s by the limit %s", (code, rule, measured, fires) => {
@@ -359,4 +360,11 @@ it("weighs an empty tank against the water that the drawing of its hole shows", 
   // By hand from the drawing: groundwater 2,405.11 ft, underside 2,401.02 ft.
   expect((weighed ?? NaN) / 0.3048).toBeCloseTo(4.09, 2);
   expect(flow.flotation[0]?.factor).toBeCloseTo(1.15, 2);
+});
+
+it("counts what is free over the alarm to the inlet's invert", () => {
+  const plan = base.dose?.plan;
+  expect(plan?.freeTo).toBe("inlet");
+  // About 613 gal by hand, where to the cover it would be 764.
+  expect((plan?.reserve ?? NaN) / 0.003785411784).toBeCloseTo(613, -1);
 });

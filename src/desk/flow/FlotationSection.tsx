@@ -70,7 +70,9 @@ export function FlotationSection(): ReactNode {
           )}
         </Working>
       ))}
-      <Findings findings={(estimate?.findings ?? []).filter((one) => one.code === "tank.floats")} />
+      <Findings
+        findings={(estimate?.findings ?? []).filter((one) => one.code.startsWith("tank.floats"))}
+      />
     </section>
   );
 }

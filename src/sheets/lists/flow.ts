@@ -164,7 +164,7 @@ function doseTable({ site: { units } }: SheetJob, system: PressureResult): Table
     level(says.pumpOn, plan.on),
     level(says.alarm, plan.alarm),
     level(says.reserveFull, plan.full),
-    row(says.freeOverAlarm, liquidVolume.print(plan.reserve, units), ""),
+    row(says.freeOverAlarm, liquidVolume.print(plan.reserve, units), says.freeTo[plan.freeTo]),
   ]);
 }
 
@@ -176,15 +176,17 @@ function floatTable({ site: { units }, estimate }: SheetJob): Table {
       { head: own.uplift, figures: true },
       { head: own.weight, figures: true },
       { head: own.factor, figures: true },
+      { head: own.bare, figures: true },
       { head: own.wanted, figures: true },
       { head: own.water, share: 2 },
     ],
-    rows: estimate.flow.flotation.map(({ name, uplift, weight, factor, wanted, met }) =>
+    rows: estimate.flow.flotation.map(({ name, uplift, weight, factor, bare, wanted, met }) =>
       row(
         name,
         massOf(uplift.value, units),
         massOf(weight.value, units),
         factor === null ? says.standsDry : plainNumber(factor, 2),
+        bare === null ? says.standsDry : plainNumber(bare, 2),
         plainNumber(wanted, 2),
         met === true ? own.waterMet : own.waterSet,
       ),

@@ -72,7 +72,7 @@ function calloutsOf({ units }: Site, tank: Tank, result: PressureResult): Callou
   const more: Record<string, string> = {
     [detail.off]: plan ? detail.kept(gallons(plan.kept)) : "",
     [detail.on]: plan ? detail.drawn(gallons(plan.drawn)) : "",
-    [detail.alarm]: plan ? detail.aboveAlarm(gallons(plan.reserve)) : "",
+    [detail.alarm]: plan ? detail.aboveAlarm[plan.freeTo](gallons(plan.reserve)) : "",
   };
   const at = (height: number, name: string): string =>
     words.sheetsSections.cut.levelAt(elevation.print(height, units, { bare: true }), name);

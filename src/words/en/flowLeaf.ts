@@ -172,6 +172,11 @@ export const flowLeaf = {
     `Stopped at once it adds ${surge} of pressure for a moment.`,
   drawnEachTimeWith: "Drawn each time, with what runs back",
   freeOverAlarm: "Free over the alarm",
+  freeTo: {
+    inlet:
+      "up to the inlet's invert, lower than the cover: higher, sewage stands in the drain before",
+    cover: "up to the underside of the cover",
+  },
   withoutPowerHolds: "Without power it holds",
   hOfFlow: (hoursWithoutPower: string) => `${hoursWithoutPower} h of flow`,
   one: "One",

@@ -36,6 +36,7 @@ export const sheetsLists = {
     uplift: "Uplift",
     weight: "Holds it down",
     factor: "Weight ÷ uplift",
+    bare: "Before it is covered",
     wanted: "Wanted",
     water: "Groundwater",
     waterMet: "as the probes met it",

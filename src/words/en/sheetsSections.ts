@@ -115,7 +115,10 @@ export const sheetsSections = {
     chamberFloor: "Inside floor",
     kept: (volume: string) => `${volume} stay below`,
     drawn: (volume: string) => `${volume} a start, what runs back included`,
-    aboveAlarm: (volume: string) => `${volume} free above`,
+    aboveAlarm: {
+      inlet: (volume: string) => `${volume} free to the inlet`,
+      cover: (volume: string) => `${volume} free above`,
+    },
   },
   notes: {
     title: "Notes to the details",
