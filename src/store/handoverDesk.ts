@@ -1,9 +1,11 @@
 /** Making files to hand over, and looking at the sheets, in a worker of their own. */
 import { create } from "zustand";
+import { LEFT_OUT } from "../handover/index.js";
 import type { HandoverChoices, HandoverFile, LeftOut, StakeChoices } from "../handover/index.js";
 import type { Site } from "../site/index.js";
 import { columnsOf, withoutPoints } from "./groundTalk.js";
 import type { HandoverAnswer, HandoverAsk, SheetsAsk, SheetSeen } from "./handoverTalk.js";
+import { deviceStore } from "./looks.js";
 
 export interface HandoverState {
   /** What is being made: the kind at work, and 0 to 1 of it done; null when nothing is. */
@@ -13,10 +15,37 @@ export interface HandoverState {
   /** Of which site the sheets are being drawn; null when none are. */
   drawing: Site | null;
   fault: string | null;
-  /** What the page and the link are made without, as last chosen on this page. */
+  /** What the page and the link are made without, as last chosen on this device. */
   leftOut: readonly LeftOut[];
+  /** False once this browser would not keep that choice: it then holds until the page is left. */
+  isLeftOutKept: boolean;
   /** How points are set out, as last chosen on this page. */
   stakes: StakeChoices;
+}
+
+const LEFT_OUT_KEY = "bankyard-left-out";
+
+/** What was kept as left out, a JSON list; all that is not a choice of ours is passed over. */
+export function readLeftOut(text: string | null): LeftOut[] {
+  if (text === null) return [];
+  try {
+    const kept: unknown = JSON.parse(text);
+    return Array.isArray(kept) ? LEFT_OUT.filter((what) => kept.includes(what)) : [];
+  } catch {
+    // Not our writing: as on a new device, and the ticks show it.
+    return [];
+  }
+}
+
+/** Keeps on the device what is left out, so that a reload puts no name back; false if it would not. */
+function keepLeftOut(leftOut: readonly LeftOut[]): boolean {
+  try {
+    const store = deviceStore();
+    store?.setItem(LEFT_OUT_KEY, JSON.stringify(leftOut));
+    return store !== null;
+  } catch {
+    return false;
+  }
 }
 
 export const useHandover = create<HandoverState>()(() => ({
@@ -24,7 +53,8 @@ export const useHandover = create<HandoverState>()(() => ({
   sheets: null,
   drawing: null,
   fault: null,
-  leftOut: [],
+  leftOut: readLeftOut(deviceStore()?.getItem(LEFT_OUT_KEY) ?? null),
+  isLeftOutKept: true,
   stakes: {},
 }));
 
@@ -33,11 +63,12 @@ export function setOut(stakes: StakeChoices): void {
   useHandover.setState({ stakes });
 }
 
-/** Chooses whether the page and the link are made without something. */
+/** Chooses whether the page and the link are made without something, now and after a reload. */
 export function leaveOut(what: LeftOut, isLeftOut: boolean): void {
   useHandover.setState(({ leftOut }) => {
     const others = leftOut.filter((one) => one !== what);
-    return { leftOut: isLeftOut ? [...others, what] : others };
+    const next = isLeftOut ? [...others, what] : others;
+    return { leftOut: next, isLeftOutKept: keepLeftOut(next) };
   });
 }
 

@@ -59,7 +59,7 @@ function parsed(text: string | null): Record<string, unknown> {
 }
 
 /** The device's store, or null where the browser allows none; then choices last until a reload. */
-function deviceStore(): Storage | null {
+export function deviceStore(): Storage | null {
   try {
     return globalThis.localStorage;
   } catch {

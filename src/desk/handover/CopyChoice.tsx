@@ -8,6 +8,7 @@ const says = words.viewer.making;
 /** What the page and the link hold, for whom they are made. */
 export function CopyChoice(): ReactNode {
   const leftOut = useHandover((hand) => hand.leftOut);
+  const isKept = useHandover((hand) => hand.isLeftOutKept);
   return (
     <fieldset className="copy-choice">
       <legend>{says.for}</legend>
@@ -23,6 +24,7 @@ export function CopyChoice(): ReactNode {
         </label>
       ))}
       <p className="says">{leftOut.length === 0 ? says.whom : says.stays}</p>
+      {!isKept && <p className="says">{says.notKept}</p>}
     </fieldset>
   );
 }

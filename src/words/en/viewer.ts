@@ -76,6 +76,8 @@ export const viewer = {
       costs: "Costs and prices",
       names: "Names, address and parcel",
     },
+    notKept:
+      "This browser would not keep these ticks: look at them again after the page was loaded anew.",
     whom: "For an office that issues the permit, leave both in. For a neighbor, take both out; for someone who is to name a price, take out the costs.",
     stays:
       "What you wrote yourself in names and notes stays in, less these names and amounts of money: read it through. The demo prices of the catalogue are in every page, as part of the program.",
