@@ -4,8 +4,9 @@ import { PLAN_SCALES, scaleInWords, scaleRatio } from "../../sheets/index.js";
 import { setPlanWindow } from "../../site/index.js";
 import type { SheetSeen } from "../../store/index.js";
 import { words } from "../../words/index.js";
+import { lotOutline } from "../late/lotOutline.js";
 import { useEdit, useSite } from "../useSite.js";
-import { movedWindow } from "./movedWindow.js";
+import { movedWindow, windowOnLot } from "./movedWindow.js";
 import type { SheetWindow } from "./movedWindow.js";
 import { SheetPicture } from "./SheetPicture.js";
 import { useSheetDrag } from "./useSheetDrag.js";
@@ -23,16 +24,21 @@ export function SheetView({ sheet, isOld }: SheetViewProps): ReactNode {
   const edit = useEdit();
   const [isLarge, setLarge] = useState(false);
   const { window: shown, title, id } = sheet;
+  const isSeen = sheet.svg !== "";
   const show = (next: SheetWindow | null): void =>
-    edit(says.windowStep(title), (now) =>
-      setPlanWindow(now, id, next === null ? null : { ...next, middle: [...next.middle] }),
-    );
+    edit(says.windowStep(title), (now) => {
+      if (next === null) return setPlanWindow(now, id, null);
+      const { middle, scale } = windowOnLot(next, lotOutline(now));
+      return setPlanWindow(now, id, { middle: [...middle], scale });
+    });
   return (
     <div className="sheet-view" data-old={isOld ? "" : undefined}>
       <div className="tools sheet-tools">
-        <button type="button" className="button" onClick={() => setLarge(!isLarge)}>
-          {isLarge ? says.whole : says.larger}
-        </button>
+        {isSeen && (
+          <button type="button" className="button" onClick={() => setLarge(!isLarge)}>
+            {isLarge ? says.whole : says.larger}
+          </button>
+        )}
         {shown !== null && <ScaleChoice window={shown} onChange={show} />}
         {shown !== null && (
           <button type="button" className="button" onClick={() => show(null)}>
@@ -42,7 +48,7 @@ export function SheetView({ sheet, isOld }: SheetViewProps): ReactNode {
       </div>
       {shown !== null && <p className="says">{isLarge ? says.wholeToMove : says.dragHint}</p>}
       <div className="sheet-frame" data-large={isLarge ? "" : undefined}>
-        {sheet.svg === "" && <p className="sheet-absent">{says.notPrinted}</p>}
+        {!isSeen && <p className="sheet-absent">{says.notPrinted}</p>}
         <Paper
           sheet={sheet}
           onMove={shown === null || isLarge ? null : (by) => show(movedWindow(shown, by))}
