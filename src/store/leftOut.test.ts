@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
+import type * as HandoverDesk from "./handoverDesk.js";
 import { readLeftOut } from "./handoverDesk.js";
 
 afterEach(() => {
@@ -7,7 +8,7 @@ afterEach(() => {
 });
 
 /** The desk as a page that is loaded anew has it. */
-const reloaded = async (): Promise<typeof import("./handoverDesk.js")> => {
+const reloaded = async (): Promise<typeof HandoverDesk> => {
   vi.resetModules();
   return await import("./handoverDesk.js");
 };

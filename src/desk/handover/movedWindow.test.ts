@@ -14,14 +14,14 @@ describe("a plan moved on its paper", () => {
 
 describe("a plan's window and the lot", () => {
   // A lot with a notch: its box's north-east corner is not of it.
-  const lot = [
+  const lot: [number, number][] = [
     [0, 0],
     [100, 0],
     [100, 40],
     [40, 40],
     [40, 100],
     [0, 100],
-  ] as const;
+  ];
 
   it("leaves a window alone whose middle is on the lot", () => {
     const shown = { middle: [60, 20], scale: 240 } as const;
