@@ -9,6 +9,12 @@ export interface FormulaCell {
   format?: string;
 }
 
+/**
+ * Number format of money and prices. A spreadsheet shows it as "#,##0.00", which volumes have; its
+ * second part, for amounts below 0, tells a CSV that the number is money.
+ */
+export const MONEY_FORMAT = "#,##0.00;-#,##0.00";
+
 export interface NumberCell {
   number: number;
   format?: string;

@@ -1,11 +1,11 @@
 import type { HandoverJob } from "../job.js";
 import { perOf } from "../../sheets/index.js";
 import { words } from "../../words/index.js";
+import { MONEY_FORMAT } from "../sheet.js";
 import type { Cell, Sheet } from "../sheet.js";
 import type { OrderItem } from "./item.js";
 import { linesNotOrdered } from "./orderItems.js";
 
-const MONEY = "#,##0.00";
 const COUNT = "#,##0.##";
 
 /** Where a cost line's quantity, price and amount stand in the same workbook. */
@@ -30,8 +30,8 @@ export function orderSheet(job: HandoverJob, items: readonly OrderItem[], lineAt
   const last = rows.length + 1;
   const sum: Cell =
     last === 1
-      ? { number: 0, format: MONEY }
-      : { formula: `SUM(I2:I${last})`, value: total, format: MONEY };
+      ? { number: 0, format: MONEY_FORMAT }
+      : { formula: `SUM(I2:I${last})`, value: total, format: MONEY_FORMAT };
   const rest = linesNotOrdered(job, items).map(({ name }) => name);
   return {
     name: said.sheet,
@@ -82,13 +82,17 @@ function priceCell(line: Line, site: HandoverJob["site"], lineAt: LineAt | undef
   const value = line.price.likely * perOf(line.per, site.units).size;
   const place = lineAt?.get(line.id)?.price;
   return place === undefined
-    ? { number: value, format: MONEY }
-    : { formula: place, value, format: MONEY };
+    ? { number: value, format: MONEY_FORMAT }
+    : { formula: place, value, format: MONEY_FORMAT };
 }
 
 function amountCell(line: Line, share: number | undefined, lineAt: LineAt | undefined): Cell {
   const place = lineAt?.get(line.id)?.amount;
   const value = line.amount.likely * (share ?? 1);
-  if (place === undefined) return { number: value, format: MONEY };
-  return { formula: share === undefined ? place : `${place}*${share}`, value, format: MONEY };
+  if (place === undefined) return { number: value, format: MONEY_FORMAT };
+  return {
+    formula: share === undefined ? place : `${place}*${share}`,
+    value,
+    format: MONEY_FORMAT,
+  };
 }

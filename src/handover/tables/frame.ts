@@ -3,13 +3,13 @@ import { materialsOf, NATIVE } from "../../site/index.js";
 import type { Site } from "../../site/index.js";
 import { earthVolume, haulMass } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import { cellAt } from "../sheet.js";
+import { cellAt, MONEY_FORMAT } from "../sheet.js";
 import type { Cell, FormulaCell, NumberCell, Sheet, TextCell } from "../sheet.js";
 
 /** Number formats: volumes and hours, money and prices, factors, whole numbers. */
 export const FORMAT = {
   volume: "#,##0.00",
-  money: "#,##0.00",
+  money: MONEY_FORMAT,
   factor: "0.0000",
   count: "#,##0",
   hours: "0.00",

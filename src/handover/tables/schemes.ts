@@ -166,8 +166,11 @@ function lineCells(making: Making, ways: readonly Way[], spot: Spot): Cell[] {
   if (i === 0 && mine !== undefined) {
     if (line.made === "tax")
       return [null, null, formula(mine.amount, line.amount.likely, FORMAT.money)];
-    const follow = (place: string, value: number) => formula(place, value, FORMAT.money);
-    return [follow(mine.quantity, quantity), follow(mine.price, price), product];
+    return [
+      formula(mine.quantity, quantity, FORMAT.volume),
+      formula(mine.price, price, FORMAT.money),
+      product,
+    ];
   }
   if (line.made === "tax") return taxCells(line, spot);
   const same = ways[0]!.estimate.cost.lines.find((each) => each.id === id);
