@@ -11,6 +11,7 @@ import { roomOf } from "../../src/sheets/frame.js";
 import type { Mark, PaperId, SheetContent, SheetMaker, TextMark } from "../../src/sheets/paper.js";
 import { overlap } from "../../src/sheets/quads.js";
 import { pipeChains } from "../../src/sheets/sections/chains.js";
+import { cutDataOf } from "../../src/sheets/sections/cutData.js";
 import { cutsOf } from "../../src/sheets/sections/cuts.js";
 import { details } from "../../src/sheets/sections/details.js";
 import { profileData } from "../../src/sheets/sections/profileData.js";
@@ -18,6 +19,7 @@ import { pipeProfiles } from "../../src/sheets/sections/profiles.js";
 import { workSections } from "../../src/sheets/sections/sections.js";
 import { drawnText } from "../../src/sheets/textWidth.js";
 import { elevation, length } from "../../src/units/index.js";
+import { words } from "../../src/words/index.js";
 import { present } from "../fixtures/present.js";
 import { movedSite, STILL } from "../fixtures/moved.js";
 
@@ -275,6 +277,35 @@ describe("sections and details", () => {
       expect(texts.some((text) => text.startsWith(said))).toBe(true);
     }
     expect(texts).toContain("¾ : 1");
+  });
+
+  test("a pumped tank's water stands where its pump starts, another's at its outlet", () => {
+    const withWater = ({ site, scheme, estimate: figures }: Job) => {
+      const found = cutDataOf(site, scheme, figures).find(({ cut }) => cut.work.kind === "tank");
+      return present(found).levels.filter(({ water }) => water !== undefined);
+    };
+    const { pumpStarts, outlet, outletWater } = words.sheetsSections.cut.level;
+    const pressure = present(ALDER.estimate.flow.pressure[0]);
+    const on = present(pressure.water.high);
+    expect(withWater(ALDER).filter(({ name }) => name === pumpStarts)).toMatchObject([
+      { height: on },
+    ]);
+    expect(withWater(ALDER).some(({ name }) => name === outlet || name === outletWater)).toBe(
+      false,
+    );
+    expect(withWater(QUARRY).some(({ name }) => name === outletWater)).toBe(true);
+  });
+
+  test("a tank's sizes are those entered, as its detail has them", () => {
+    const { length: long, width: wide } = present(
+      ALDER.scheme.works.find((work) => work.kind === "tank"),
+    ).body;
+    const texts = sheets(ALDER, workSections, "letter")
+      .flatMap(textsOf)
+      .map(({ text }) => text);
+    const { sized, size } = words.sheetsSections.cut;
+    expect(texts).toContain(sized(length.print(long, "us"), size.tankLong));
+    expect(texts).toContain(sized(length.print(wide, "us"), size.tankWide));
   });
 
   test("two sections of each tank and pad, lettered in order, their floors within them", () => {

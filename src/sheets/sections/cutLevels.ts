@@ -64,8 +64,7 @@ function tankLevels(cut: Cut, tank: Tank, estimate: Estimate, finished: Section)
     { height: heightOn(finished.surface, middle) ?? NaN, name: level.ground, from: edge },
     { height: base + body.height, name: level.tankTop, from: edge },
     { height: over(body.inlet), name: level.inlet, from: edge },
-    { height: over(body.outlet), name: level.outlet, from: edge, water: [near, edge] },
-    { height: over(body.lowWater), name: level.lowWater, from: edge },
+    ...waterLevels(tank, estimate, edge, [near, edge]),
     { height: base, name: level.underside, from: edge },
     { height: floor, name: level.floor, from: right },
     ...(water && water.overFloor > 0
@@ -78,6 +77,38 @@ function tankLevels(cut: Cut, tank: Tank, estimate: Estimate, finished: Section)
           },
         ]
       : []),
+  ];
+}
+
+/**
+ * Outlet and water: a tank that runs over stands full to its outlet; a pumped one stands between the
+ * levels where its pump starts and stops, and its sign is at the upper of those that are known.
+ */
+function waterLevels(
+  { id, base, body }: Tank,
+  { flow }: Estimate,
+  from: number,
+  water: readonly [number, number],
+): Level[] {
+  const { level } = words.sheetsSections.cut;
+  const outlet = body.outlet === undefined ? NaN : base + body.outlet;
+  const pumped = flow.pressure.find(({ tank }) => tank === id)?.water;
+  const lift = flow.lifts.find(({ tank }) => tank === id);
+  const low = pumped?.low ?? lift?.lowWater;
+  if (low === undefined) {
+    const stops = body.lowWater === undefined ? NaN : base + body.lowWater;
+    return [
+      { height: outlet, name: level.outletWater, from, water },
+      { height: stops, name: level.lowWater, from },
+    ];
+  }
+  const starts = pumped?.high ?? null;
+  const lowWater = { height: low, name: level.lowWater, from };
+  return [
+    { height: outlet, name: level.outlet, from },
+    ...(starts === null
+      ? [{ ...lowWater, water }]
+      : [{ height: starts, name: level.pumpStarts, from, water }, lowWater]),
   ];
 }
 

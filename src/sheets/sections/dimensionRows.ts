@@ -22,7 +22,7 @@ const LEVEL = 2.9;
 const ROW = 6;
 
 function sayOf({ from, to, name }: Span, units: UnitSystem): string {
-  const long = length.print(to - from, units, units === "us" ? { inchParts: 4 } : {});
+  const long = length.print(to - from, units);
   return name === "" ? long : words.sheetsSections.cut.sized(long, name);
 }
 
