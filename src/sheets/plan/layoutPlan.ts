@@ -1,5 +1,5 @@
 /** The sheet of what is to be built: works, pipes, limits behind them, distances kept, ties. */
-import { boreSize, rectangle, workOutline, type Estimate } from "../../estimate/index.js";
+import { boreSize, lotEdge, workOutline, type Estimate } from "../../estimate/index.js";
 import type { Pipe, PlanPoint, Scheme, Site } from "../../site/index.js";
 import { distance, elevation, pipeSlope } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -15,7 +15,7 @@ import { drawBenchmark, drawContours, drawFinishedContours, finishedContours } f
 import type { PlanTable } from "./panel.js";
 import { lineSample } from "./lineStyle.js";
 import { INK, pen } from "./pens.js";
-import { metresOf, type PlanFrame } from "./planFrame.js";
+import { shownOf, type PlanFrame } from "./planFrame.js";
 import { WEIGHT, type PlanDrawing } from "./planDrawing.js";
 import { planFrameOf, planSheet, type PlanSpec } from "./planSheet.js";
 import {
@@ -84,7 +84,7 @@ function lotSpec(laid: Laid, larger: PlanFrame): PlanSpec {
     draw: (drawing) => {
       drawBehind(drawing, laid);
       drawWorks(drawing, site, scheme, estimate, false);
-      drawLarger(drawing, larger);
+      drawLarger(drawing, larger, laid);
       return drawDistances(drawing, laid);
     },
   };
@@ -149,10 +149,14 @@ function drawDistances(drawing: PlanDrawing, { site, scheme, numbered, ties }: L
 
 const EDGE = pen(0.35, INK.black, [8, 1.5]);
 
-/** The edge of what stands on the next sheet. */
-function drawLarger(drawing: PlanDrawing, { room, middle, scale }: PlanFrame): void {
-  const metres = (mm: number): number => metresOf({ scale }, mm);
-  const corners = rectangle(middle, 0, metres(room.height), metres(room.width));
+/** The edge of what of the site stands on the next sheet: its paper may reach beyond the land. */
+function drawLarger(
+  drawing: PlanDrawing,
+  larger: PlanFrame,
+  { site, scheme, estimate }: Laid,
+): void {
+  const land = [...[...lotEdge(site), ...lotPlaces(site), ...workPlaces(scheme, estimate)]];
+  const corners = shownOf(larger, land);
   const pieces = drawing.line(texts.layers.larger, ringLine(corners), { pen: EDGE }, WEIGHT.usual);
   if (pieces.length > 0) drawing.row(texts.legend.larger, lineSample({ pen: EDGE }));
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { inRoom } from "./clip.js";
-import { metresOf, mmOf, onPaper, type PlanFrame } from "./planFrame.js";
+import { metresOf, mmOf, onPaper, shownOf, type PlanFrame } from "./planFrame.js";
 import { extentOf, fittingScale, PLAN_SCALES } from "./scales.js";
 
 const room = { left: 13, top: 13, width: 200, height: 150 };
@@ -17,6 +17,29 @@ describe("a plan on paper", () => {
     // y runs down the paper.
     expect(a[1] - north[1]).toBeCloseTo(10_000 / scale, 6);
     expect(metresOf(frame, mmOf(frame, 7.3))).toBeCloseTo(7.3, 12);
+  });
+
+  test("what it shows of some land ends with the paper, or with the land where that ends first", () => {
+    // 20 m × 15 m about 0, 0 on this room.
+    const frame: PlanFrame = { room, middle: [0, 0], scale: 100 };
+    const land: [number, number][] = [
+      [-4, -30],
+      [25, -30],
+      [25, 6],
+      [-4, 6],
+    ];
+    expect(shownOf(frame, land)).toEqual([
+      [-4, -7.5],
+      [10, -7.5],
+      [10, 6],
+      [-4, 6],
+    ]);
+    expect(
+      shownOf(frame, [
+        [11, 0],
+        [12, 5],
+      ]),
+    ).toEqual([]);
   });
 
   test("1 in is 20 ft at 1 : 240", () => {

@@ -30,3 +30,27 @@ export function onPaper(frame: PlanFrame, [x, y]: readonly [number, number]): Sp
     room.top + room.height / 2 - mmOf(frame, y - middle[1]),
   ];
 }
+
+/** The corners of what a frame shows of the upright rectangle about places, m; both face north. */
+export function shownOf(
+  { room, middle, scale }: PlanFrame,
+  places: readonly PlanPoint[],
+): PlanPoint[] {
+  const shown = (axis: 0 | 1, long: number): [number, number] => {
+    const half = metresOf({ scale }, long) / 2;
+    const along = places.map((place) => place[axis]);
+    return [
+      Math.max(middle[axis] - half, Math.min(...along)),
+      Math.min(middle[axis] + half, Math.max(...along)),
+    ];
+  };
+  const [west, east] = shown(0, room.width);
+  const [south, north] = shown(1, room.height);
+  if (west >= east || south >= north) return [];
+  return [
+    [west, south],
+    [east, south],
+    [east, north],
+    [west, north],
+  ];
+}
