@@ -38,8 +38,9 @@ export function hireRows({ machines, cost }: Estimate): Part {
       const hired = periods.filter(([count]) => count > 0).map(([n, name]) => `${n} × ${name}`);
       return `day ${from} to ${to} (${idleDays} idle), ${hired.join(" + ")}`;
     });
-    const within = hire.within === undefined ? "" : ", within another line of the cost";
-    const { low, likely, high } = hire.price;
+    const line = cost.lines.find(({ id }) => id === hire.within);
+    const within = line === undefined ? "" : `, within the cost's line “${line.name}”`;
+    const { low, likely, high } = line?.amount ?? hire.price;
     return [
       hire.name,
       `${stays.join("; ")}: ${print(likely)}  (${print(low)} to ${print(high)})${within}`,

@@ -29,6 +29,8 @@ function OneHire({ hire }: { hire: Hire }): ReactNode {
   const print = (value: number): string => money(currency).print(value, units);
   const { low, likely, high } = hire.plans;
   const last = likely.stays.at(-1);
+  // What is hired within a line of the cost has that line's price, not one by these rates.
+  const isOwn = hire.within === undefined;
   const said = likely.stays.map(({ cover }) => coverWords(cover)).join(", then ");
   const range =
     hire.price.low === hire.price.high
@@ -38,9 +40,7 @@ function OneHire({ hire }: { hire: Hire }): ReactNode {
     <div data-hire={hire.id} data-cover={said} data-price={hire.price.likely}>
       <Working
         text={`${hire.name}: ${said}`}
-        amount={
-          hire.within === undefined ? print(hire.price.likely) : words.machinesLeaf.inAnotherLine
-        }
+        amount={isOwn ? print(hire.price.likely) : words.machinesLeaf.inAnotherLine}
       >
         <table className="table">
           <tbody>
@@ -63,20 +63,24 @@ function OneHire({ hire }: { hire: Hire }): ReactNode {
                       print(stay.overage),
                     )}
                 </th>
-                <td>{print(stay.price)}</td>
+                <td>{isOwn && print(stay.price)}</td>
               </tr>
             ))}
-            <tr>
-              <th scope="row">{words.machinesLeaf.bringTakeAway}</th>
-              <td>{print(likely.delivery)}</td>
-            </tr>
+            {isOwn && (
+              <tr>
+                <th scope="row">{words.machinesLeaf.bringTakeAway}</th>
+                <td>{print(likely.delivery)}</td>
+              </tr>
+            )}
           </tbody>
         </table>
-        <p>{words.machinesLeaf.quickJobSlowIf(range, planWords(low), planWords(high))}</p>
-        {likely.savedByReturning > 0 && (
+        {isOwn && (
+          <p>{words.machinesLeaf.quickJobSlowIf(range, planWords(low), planWords(high))}</p>
+        )}
+        {isOwn && likely.savedByReturning > 0 && (
           <p>{words.machinesLeaf.returningBetweenSavesAgainst(print(likely.savedByReturning))}</p>
         )}
-        {last !== undefined && (
+        {isOwn && last !== undefined && (
           <p>
             {words.machinesLeaf.keptWeekLongerNot(
               more(keptLonger(last, 1), print),
@@ -84,9 +88,7 @@ function OneHire({ hire }: { hire: Hire }): ReactNode {
             )}
           </p>
         )}
-        {hire.within !== undefined && (
-          <p className="soft">{words.machinesLeaf.priceStandsWithinAnother}</p>
-        )}
+        {!isOwn && <p className="soft">{words.machinesLeaf.priceStandsWithinAnother}</p>}
         <p className="soft">{words.machinesLeaf.rates(hire.source)}</p>
       </Working>
     </div>

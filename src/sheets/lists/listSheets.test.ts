@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { plainSite } from "../../site/site.fixture.js";
+import { plainSite, plainTank } from "../../site/site.fixture.js";
 import { estimate } from "../../estimate/index.js";
 import type { SheetJob } from "../paper.js";
 import { roomOf } from "../frame.js";
 import { textsOf } from "../plan/plan.fixture.js";
 import { listSheets } from "./listSheets.js";
+import { withinWords } from "./machines.js";
 
-const site = plainSite({});
+const site = plainSite({ works: [plainTank()] });
 const schemeId = site.schemes[0]!.id;
 const job: SheetJob = {
   ...{ site, schemeId, estimate: estimate(site, schemeId), date: "2026-11-27", paper: "letter" },
@@ -47,5 +48,19 @@ describe("a sheet of lists", () => {
     expect(made(50, [1]).length).toBeGreaterThan(1);
     expect(made(50, [1, 2])).toHaveLength(1);
     expect(across(50)).toBe(2);
+  });
+});
+
+describe("what is hired within a line of the cost", () => {
+  it("has that line's price, not one by its own rates", () => {
+    const { cost, machines } = job.estimate;
+    const line = cost.lines.find(({ id }) => id === "tank-set");
+    const crane = machines.job.hires.find(({ within }) => within === "tank-set");
+    if (line === undefined || crane === undefined) throw new Error("expected a crane for the tank");
+    const said = withinWords(line.id, cost, String);
+    expect(line.amount.likely).not.toBe(crane.price.likely);
+    expect(said).toContain(`${line.amount.likely},`);
+    expect(said).toContain(line.name);
+    expect(withinWords("no-such-line", cost, String)).not.toMatch(/\d/);
   });
 });

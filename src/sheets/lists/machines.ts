@@ -101,10 +101,20 @@ function hiresTable({ site, estimate: { machines, cost } }: SheetJob): Table {
               : own.stay(plainNumber(from, 0), plainNumber(to, 0)),
           )
           .join("; "),
-        within === undefined ? print(price.likely) : own.within(print(price.likely)),
+        within === undefined ? print(price.likely) : withinWords(within, cost, print),
       ],
     })),
   };
+}
+
+/** What is hired within a line of the cost has that line's price; its own rates are not added. */
+export function withinWords(
+  id: string,
+  { lines }: Pick<SheetJob["estimate"]["cost"], "lines">,
+  print: (value: number) => string,
+): string {
+  const line = lines.find((each) => each.id === id);
+  return line === undefined ? own.withinOther : own.within(print(line.amount.likely), line.name);
 }
 
 function liftsTable({ site, estimate: { lift } }: SheetJob): Table {
