@@ -12,11 +12,11 @@ export const ENGINE_FOLDERS = [
   "site",
   "ground",
   "dig",
-  "runoff",
-  "land",
   "hydraulics",
   "flow",
   "safety",
+  "runoff",
+  "land",
   "permit",
   "machines",
   "cost",
@@ -33,15 +33,15 @@ export const FOLDER_TABLE = {
   site: ["units"],
   ground: ["units", "site"],
   dig: ["units", "site", "ground"],
-  // Water that runs down the ground as found, and what a ditch for it would meet.
-  runoff: ["units", "site", "ground", "dig", "safety"],
-  // What is laid bare, and where its water goes.
-  land: ["units", "site", "ground", "dig", "runoff"],
   // The laws of pipes, pumps and tanks know no site.
   hydraulics: [],
   // A pipe lies in the trench that was dug for it.
   flow: ["units", "site", "ground", "dig", "hydraulics"],
   safety: ["units", "site", "dig", "flow"],
+  // Water that runs down the ground as found, and what a ditch for it would meet.
+  runoff: ["units", "site", "ground", "dig", "safety"],
+  // What is laid bare, and where its water goes.
+  land: ["units", "site", "ground", "dig", "runoff"],
   // What an office asks to see, held against the site.
   permit: ["units", "site", "dig", "flow", "safety"],
   machines: ["units", "site", "dig"],
