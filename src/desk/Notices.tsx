@@ -9,6 +9,8 @@ import { KeepingNotices } from "./shelf/Keeping.js";
 import { jobInWords, useDesk } from "../store/index.js";
 
 const SHOWN_MS = 5000;
+/** A longer notice stands longer, ms a letter: slow reading (our choice, no source). */
+const LETTER_MS = 90;
 const MOST_SHOWN = 12;
 
 function Unopened(): ReactNode {
@@ -84,7 +86,7 @@ export function Notices(): ReactNode {
   const tell = useDesk((desk) => desk.tell);
   useEffect(() => {
     if (notice === "") return undefined;
-    const timer = setTimeout(() => tell(""), SHOWN_MS);
+    const timer = setTimeout(() => tell(""), Math.max(SHOWN_MS, notice.length * LETTER_MS));
     return () => clearTimeout(timer);
   }, [notice, tell]);
   return (

@@ -1,8 +1,17 @@
 /** A site that comes in the page's own address. */
-import { isSiteLink, siteOfLink } from "../handover/index.js";
+import { isSiteLink, isWithout, LEFT_OUT, siteOfLink } from "../handover/index.js";
+import type { Site } from "../site/index.js";
 import { words } from "../words/index.js";
 import type { DeskTools } from "./deskTools.js";
 import { openRead } from "./openSites.js";
+
+/** That a site is a copy out of a link, and what its maker left out of it. */
+export function openedSays(site: Site): string {
+  const without = LEFT_OUT.filter((what) => isWithout(site, what));
+  return [words.link.opened(site.name), ...without.map((what) => words.link.without[what])].join(
+    " ",
+  );
+}
 
 /**
  * Opens the site that the page's address holds, as one of this device's own sites, and takes it out of
@@ -20,6 +29,6 @@ export async function openLink(tools: DeskTools): Promise<boolean> {
     return false;
   }
   tools.large.giveUp();
-  await openRead(tools, site.value, words.link.opened(site.value.name));
+  await openRead(tools, site.value, openedSays(site.value));
   return true;
 }

@@ -24,4 +24,10 @@ export const link = {
   broken: "its end is missing or it was changed on its way",
   mend: "ask for the link again, sent whole, or for the site file or the page",
   opened: (name: string) => `${name} was opened from a link, as a copy of your own.`,
+  /** Said after that, of what its maker left out. */
+  without: {
+    costs:
+      "Its maker left out costs: prices that are not your own are demo prices, and “…” in a note stands for an amount.",
+    names: "Its maker left out names, address and parcel: “…” in a note stands for one of these.",
+  },
 };
