@@ -41,6 +41,9 @@ export default defineConfig({
         test: {
           name: "unit",
           setupFiles: ["tests/fixtures/caseSeed.ts"],
+          // Each worker loads the engine once and not once for each of 240 files: some 100 s of work.
+          // A test that stubs or changes what others read puts it back.
+          isolate: false,
           include: ["src/**/*.test.{ts,tsx}", "tests/lint/**/*.test.ts"],
           testTimeout: 20_000,
         },

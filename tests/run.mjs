@@ -26,7 +26,7 @@ const TOOLS = {
 };
 
 /** All steps together; what still runs then is stopped and counted as failed. */
-const TIME_ALLOWED_MS = 17 * 60_000;
+const TIME_ALLOWED_MS = 18 * 60_000 + 30_000;
 const started = Date.now();
 const scratch = mkdtempSync(join(tmpdir(), "bankyard-test-"));
 
@@ -189,16 +189,21 @@ async function main() {
   let passed = 0;
   let failed = 0;
   const table = [];
-  for (const name of Object.keys(STEPS)) {
-    if (asked.length > 0 && !asked.includes(name)) continue;
-    const begun = Date.now();
-    const outcome = await runStep(name);
+  const wanted = Object.keys(STEPS).filter((name) => asked.length === 0 || asked.includes(name));
+  const begun = Date.now();
+  // The compiler and the linter use one core each.
+  const alone = new Map(
+    ["types", "lint"].filter((name) => wanted.includes(name)).map((name) => [name, runStep(name)]),
+  );
+  for (const name of wanted) {
+    const begunStep = alone.has(name) ? begun : Date.now();
+    const outcome = await (alone.get(name) ?? runStep(name));
     passed += outcome.passed;
     failed += outcome.failed;
     table.push(
       `${name.padEnd(10)} ${String(outcome.passed).padStart(5)} passed ` +
         `${String(outcome.failed).padStart(4)} failed ${String(outcome.skipped).padStart(4)} skipped ` +
-        `${((Date.now() - begun) / 1000).toFixed(1).padStart(7)} s  ${outcome.remark}`.trimEnd(),
+        `${((Date.now() - begunStep) / 1000).toFixed(1).padStart(7)} s  ${outcome.remark}`.trimEnd(),
     );
   }
   console.log(`\n${table.join("\n")}\n`);
