@@ -5,6 +5,8 @@ export type { Pool, WaterWay, WorkRunoff } from "../runoff/index.js";
 export { STREAM_REACH } from "../runoff/index.js";
 export { stageContours } from "./stageContours.js";
 export type { ContourLabel, LabelledContour, StageContours } from "./stageContours.js";
+export { bedCourses } from "./bedCourses.js";
+export type { BedCourse } from "./bedCourses.js";
 export { columnAt, sectionAlong } from "./section.js";
 export type { Column, ColumnPart, Section } from "./section.js";
 export type { GroundKind, SectionArea } from "./sectionTypes.js";

@@ -6,16 +6,10 @@
  */
 import { Document, WebIO } from "@gltf-transform/core";
 import type { Buffer, Material as GltfMaterial, Mesh } from "@gltf-transform/core";
-import {
-  FACE,
-  hasCome,
-  materialColour,
-  STAGE_NAMES,
-  STAGES,
-  stageMesh,
-} from "../../estimate/index.js";
+import { FACE, materialColour, STAGE_NAMES, STAGES, stageMesh } from "../../estimate/index.js";
 import type { GroundMesh, Stage } from "../../estimate/index.js";
 import { materialsOf, NATIVE } from "../../site/index.js";
+import type { Material } from "../../site/index.js";
 import { fileName } from "../job.js";
 import type { HandoverFile, HandoverJob, MakeOptions } from "../job.js";
 import { GRASS, SOLID_COLOURS, solidsOf } from "./solids.js";
@@ -62,6 +56,9 @@ function flat(places: readonly number[]): { places: number[]; normals: number[] 
   return out;
 }
 
+/** A material's name and its CSS hex. */
+type Paint = readonly [name: string, colour: string];
+
 /** Builds up one model: its materials are made once by name. */
 class Model {
   readonly document = new Document();
@@ -88,7 +85,7 @@ class Model {
   /** Adds triangles of one material to a mesh; nothing for none. */
   add(
     mesh: Mesh,
-    [name, colour]: readonly [string, string],
+    [name, colour]: Paint,
     places: ArrayLike<number>,
     normals: ArrayLike<number>,
   ): void {
@@ -152,11 +149,25 @@ function addGround(model: Model, job: HandoverJob, ground: GroundMesh): void {
   model.place(mesh, "Ground", {});
 }
 
-function addSolid(model: Model, solid: Solid, origin: readonly [number, number, number]): void {
+/** Name and colour of what a solid is made of. */
+function paintOf({ kind }: Solid, materials: ReadonlyMap<string, Material>): Paint {
+  if (typeof kind === "string") return [kind, SOLID_COLOURS[kind]];
+  return [
+    materials.get(kind.material)?.name ?? kind.material,
+    materialColour(kind.material, materials),
+  ];
+}
+
+function addSolid(
+  model: Model,
+  solid: Solid,
+  paint: Paint,
+  origin: readonly [number, number, number],
+): void {
   const local = solid.corners.map((part, i) => part - origin[i % 3]!);
   const { places, normals } = flat(local);
   const mesh = model.document.createMesh(solid.name);
-  model.add(mesh, [solid.kind, SOLID_COLOURS[solid.kind]], places, normals);
+  model.add(mesh, paint, places, normals);
   model.place(mesh, solid.name, { id: solid.id });
 }
 
@@ -164,6 +175,7 @@ function addSolid(model: Model, solid: Solid, origin: readonly [number, number, 
 export function stageModel(job: HandoverJob, stage: Stage): Document {
   const ground = stageMesh(job.site, job.schemeId, stage);
   const model = new Model();
+  const materials = materialsOf(job.site);
   const works = job.site.schemes.find((scheme) => scheme.id === job.schemeId)?.works ?? [];
   model.scene.setName(`${job.site.name}: ${STAGE_NAMES[stage]}`).setExtras({
     site: job.site.name,
@@ -177,9 +189,9 @@ export function stageModel(job: HandoverJob, stage: Stage): Document {
   model.document.getRoot().getAsset().generator = "Bankyard";
   addGround(model, job, ground);
   for (const work of works) {
-    // Buildings stand from the first; what is set in a hole comes with the stage that sets it.
-    if (work.kind !== "building" && !hasCome(stage, "set")) continue;
-    for (const solid of solidsOf(job.site, work)) addSolid(model, solid, ground.origin);
+    for (const solid of solidsOf(job.site, work, stage)) {
+      addSolid(model, solid, paintOf(solid, materials), ground.origin);
+    }
   }
   return model.document;
 }

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
-import type { PlanPoint } from "../../site/index.js";
+import { STAGES } from "../../estimate/index.js";
+import type { Bed, PlanPoint } from "../../site/index.js";
+import { plainSite } from "../../site/site.fixture.js";
 import { polygonsOf } from "./geoJson.js";
-import { prism, tube } from "./solids.js";
+import { prism, solidsOf, tube } from "./solids.js";
 
 /** Volume of a closed solid by the divergence theorem: positive when its sides face outwards. */
 function volume(corners: readonly number[]): number {
@@ -62,6 +64,37 @@ describe("a prism", () => {
     expect(volume(prism(ell, 5, 7))).toBeCloseTo(12, 9);
     expect(volume(prism([...ell].reverse(), 5, 7))).toBeCloseTo(12, 9);
     expect(isClosed(prism(ell, 5, 7))).toBe(true);
+  });
+});
+
+describe("a raised bed", () => {
+  const bed: Bed = {
+    ...{ kind: "bed", id: "bed", name: "Bed", at: [2, 3], bearing: 30 },
+    ...{ length: 6, width: 4, height: 1, wall: 0.2, base: 100 },
+    filling: [
+      { material: "drain-sand", depth: 0.6 },
+      { material: "topsoil", depth: 0.4 },
+    ],
+  };
+  const at = (stage: (typeof STAGES)[number]): ReturnType<typeof solidsOf> =>
+    solidsOf(plainSite({ works: [bed] }), bed, stage);
+
+  it("is filled to its top in the end, and closed all over", () => {
+    const solids = at("backfilled");
+    for (const { corners } of solids) expect(isClosed(corners)).toBe(true);
+    const filling = solids.filter(({ kind }) => typeof kind !== "string");
+    expect(filling.map(({ kind }) => kind)).toEqual([
+      { material: "drain-sand" },
+      { material: "topsoil" },
+    ]);
+    // 5.6 × 3.6 m inside the walls, 0.6 and 0.4 m deep; walls and filling are the whole box.
+    expect(volume(filling[0]!.corners)).toBeCloseTo(5.6 * 3.6 * 0.6, 9);
+    expect(volume(filling[1]!.corners)).toBeCloseTo(5.6 * 3.6 * 0.4, 9);
+    expect(solids.reduce((sum, { corners }) => sum + volume(corners), 0)).toBeCloseTo(24, 9);
+  });
+
+  it("stands from the stage that sets it on, without the soil until it is covered", () => {
+    expect(STAGES.map((stage) => at(stage).length)).toEqual([0, 0, 0, 0, 2, 2, 3]);
   });
 });
 

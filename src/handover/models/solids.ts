@@ -1,17 +1,26 @@
 /** The built things of a scheme as plain triangles: tanks, beds, buildings and pipes. */
 import earcut from "earcut";
-import { groundAt, invertLine, rectangle, signedArea } from "../../estimate/index.js";
+import {
+  bedCourses,
+  groundAt,
+  hasCome,
+  invertLine,
+  rectangle,
+  signedArea,
+} from "../../estimate/index.js";
+import type { Stage } from "../../estimate/index.js";
+import { materialsOf } from "../../site/index.js";
 import type { Bed, Building, PlanPoint, Site, Tank, Trench, Work } from "../../site/index.js";
 
-/** What a solid is made of, as a model's reader sees it. */
+/** What a built solid is, as a model's reader sees it; a bed's filling is of a material instead. */
 export type SolidKind = "concrete" | "timber" | "building" | "gravity" | "pressure" | "conduit";
 
 /** One thing: site coordinates, m; triangles are consecutive triples of corners, seen from outside. */
 export interface Solid {
-  /** Id of the work or pipe. */
+  /** Id of the work or pipe. A bed's walls and courses have one id. */
   id: string;
   name: string;
-  kind: SolidKind;
+  kind: SolidKind | { material: string };
   /** x, y, z per corner. */
   corners: readonly number[];
 }
@@ -90,9 +99,12 @@ function tankCorners(site: Site, tank: Tank): number[] {
   return [...body, ...risers];
 }
 
-/** Four walls; a bed without a wall thickness gets one that can be seen. */
+/** A bed without a wall thickness gets one that can be seen. */
+const wallOf = (bed: Bed): number => Math.max(bed.wall, 0.05);
+
+/** Four walls. */
 function bedCorners(bed: Bed): number[] {
-  const wall = Math.max(bed.wall, 0.05);
+  const wall = wallOf(bed);
   const turn = (bed.bearing * Math.PI) / 180;
   const along: PlanPoint = [Math.sin(turn), Math.cos(turn)];
   const across: PlanPoint = [Math.cos(turn), -Math.sin(turn)];
@@ -119,6 +131,23 @@ function bedCorners(bed: Bed): number[] {
       top,
     );
   return [...long(1), ...long(-1), ...short(1), ...short(-1)];
+}
+
+/** The walls, and each course of what is in the bed at a stage. */
+function bedSolids(site: Site, bed: Bed, stage: Stage): Solid[] {
+  const { id, name } = bed;
+  const [length, width] = [bed.length - 2 * wallOf(bed), bed.width - 2 * wallOf(bed)];
+  const walls: Solid = { id, name, kind: "timber", corners: bedCorners(bed) };
+  if (length <= 0 || width <= 0) return [walls];
+  const inside = rectangle(bed.at, bed.bearing, length, width);
+  const courses = bedCourses(bed, materialsOf(site), hasCome(stage, "backfilled"));
+  return [
+    walls,
+    ...courses.map(({ material, bottom, top }): Solid => ({
+      ...{ id, name, kind: { material } },
+      corners: prism(inside, bottom, top),
+    })),
+  ];
 }
 
 const PIPE_SIDES = 12;
@@ -185,13 +214,14 @@ function buildingSolid(building: Building): Solid {
   return { id: building.id, name: building.name, kind: "building", corners };
 }
 
-/** The solids of one work; none for what is earth alone (pads, strips, piles). */
-export function solidsOf(site: Site, work: Work): Solid[] {
+/** The solids of one work as they stand at a stage; none for what is earth alone (pads, strips, piles). */
+export function solidsOf(site: Site, work: Work, stage: Stage): Solid[] {
+  if (work.kind !== "building" && !hasCome(stage, "set")) return [];
   switch (work.kind) {
     case "tank":
       return [{ id: work.id, name: work.name, kind: "concrete", corners: tankCorners(site, work) }];
     case "bed":
-      return [{ id: work.id, name: work.name, kind: "timber", corners: bedCorners(work) }];
+      return bedSolids(site, work, stage);
     case "building":
       return [buildingSolid(work)];
     case "trench":

@@ -65,13 +65,11 @@ export function viewScene(whole: HandoverJob, stage: Stage): ViewScene {
   const works = (site.schemes.find(({ id }) => id === schemeId)?.works ?? []).filter(
     (work) => work.hidden !== true,
   );
-  const solids = works
-    .filter((work) => work.kind === "building" || hasCome(stage, "set"))
-    .flatMap((work) => solidsOf(site, work));
+  const solids = works.flatMap((work) => solidsOf(site, work, stage));
   const faces: Face[] = [];
   const layers = new Map<string, string>();
   addGround(site, mesh, faces, layers);
-  for (const solid of solids) addSolid(solid, mesh.origin, faces, layers);
+  for (const solid of solids) addSolid(site, solid, mesh.origin, faces, layers);
   const bodies = solids.filter(({ kind }) => !isPipe(kind));
   const creases = (list: readonly Solid[]): Stroke[] =>
     list.flatMap(({ corners }) => creasesOf(local(corners, mesh.origin)));
@@ -137,10 +135,20 @@ function addGround(site: Site, mesh: GroundMesh, faces: Face[], layers: Map<stri
   }
 }
 
-function addSolid(solid: Solid, origin: Place, faces: Face[], layers: Map<string, string>): void {
-  const layer = says.solids[solid.kind];
-  layers.set(layer, SOLID_COLOURS[solid.kind]);
-  const corners = local(solid.corners, origin);
+function addSolid(
+  site: Site,
+  { kind, corners: given }: Solid,
+  origin: Place,
+  faces: Face[],
+  layers: Map<string, string>,
+): void {
+  const isBuilt = typeof kind === "string";
+  const layer = isBuilt ? says.solids[kind] : nameOfMaterial(site, kind.material);
+  layers.set(
+    layer,
+    isBuilt ? SOLID_COLOURS[kind] : materialColour(kind.material, materialsOf(site)),
+  );
+  const corners = local(given, origin);
   for (let i = 0; i + 2 < corners.length; i += 3) {
     const [a, b, c] = [corners[i]!, corners[i + 1]!, corners[i + 2]!];
     const normal = normalOf(a, b, c);

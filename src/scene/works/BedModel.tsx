@@ -1,5 +1,6 @@
 import { useEffect, useMemo, type ReactElement } from "react";
 import { BoxGeometry, BufferAttribute, Color, PlaneGeometry } from "three";
+import { bedCourses } from "../../estimate/index.js";
 import type { Bed, Material } from "../../site/index.js";
 import { toScene, type SceneFrame } from "../frame.js";
 import { useEarthMaterial } from "../GroundSurface.js";
@@ -26,12 +27,9 @@ export function BedModel(props: BedModelProps): ReactElement {
   const base = bed.base - frame.origin[2];
   const turn = ((90 - bed.bearing) * Math.PI) / 180;
   const wall = Math.max(bed.wall, 0.08);
-  const shown = covered ? bed.filling : underCover(bed.filling, materials);
-  const filled = Math.min(
-    bed.height - 0.03,
-    shown.reduce((sum, part) => sum + part.depth, 0),
-  );
-  const bare = shown.length === underCover(bed.filling, materials).length;
+  const shown = bedCourses(bed, materials, covered);
+  const filled = Math.min(bed.height - 0.03, (shown.at(-1)?.top ?? bed.base) - bed.base);
+  const bare = shown.length === bedCourses(bed, materials, false).length;
   const tone = toneOf(shown.at(-1)?.material ?? "sand", materials);
   const top = useFilling(bed.length - 2 * wall, bed.width - 2 * wall, tone);
   const earth = useEarthMaterial(view);
@@ -65,18 +63,6 @@ export function BedModel(props: BedModelProps): ReactElement {
       </group>
     </group>
   );
-}
-
-/**
- * The courses that the laterals lie on: all up to the topmost sand or stone. What lies over that
- * (soil) covers them; a bed filled with soil alone has no such course, and keeps them on its top.
- */
-function underCover(
-  filling: Bed["filling"],
-  materials: ReadonlyMap<string, Material>,
-): Bed["filling"] {
-  const last = filling.findLastIndex((part) => materials.get(part.material)?.kind === "aggregate");
-  return last === -1 ? filling : filling.slice(0, last + 1);
 }
 
 function useFilling(
