@@ -3,12 +3,13 @@ import { useDesk } from "../store/index.js";
 import type { Figures } from "../store/index.js";
 import { earthVolume, money, plainNumber } from "../units/index.js";
 import { words } from "../words/index.js";
+import { goToFigure, type StripFigure } from "./book/goTo.js";
 import { StripSaid } from "./StripSaid.js";
 import { useRangeAtRest } from "./useRangeAtRest.js";
 import { useSite } from "./useSite.js";
 
 interface FigureProps {
-  id: string;
+  id: StripFigure;
   title: string;
   value: number;
   before: number | undefined;
@@ -50,7 +51,12 @@ function Figure(props: FigureProps): ReactNode {
   const { id, title, value, before, unit, moreUnit, print, hint, children } = props;
   return (
     <div className="figure" data-of={id} title={hint}>
-      <dt>{title}</dt>
+      <dt>
+        <button type="button" className="figure-opens" onClick={() => goToFigure(id)}>
+          {title}
+          <span className="unseen">{words.sums.strip.opens}</span>
+        </button>
+      </dt>
       <dd>
         <span className="big" data-figure={id} data-value={value}>
           {print(value)}
@@ -65,35 +71,42 @@ function Figure(props: FigureProps): ReactNode {
 }
 
 /** The range beside the cost: what the simulation gives of this very site, and none before that. */
-function CostRange({ print }: { print: (value: number) => string }): ReactNode {
-  const drawn = useRangeAtRest();
+function CostRange({ drawn, print }: CostRangeProps): ReactNode {
   const says = words.sums.strip;
   if (drawn === null) {
     return (
       <>
-        <span className="range soft" title={says.notYet}>
-          {says.waiting}
-        </span>
+        <span className="range soft">{says.waiting}</span>
         <span className="range-short soft" aria-hidden="true">
           {says.waiting}
         </span>
       </>
     );
   }
-  const { low, likely, high } = drawn;
+  const { low, high } = drawn;
   // Nothing is built yet: a range from nothing to nothing tells nothing.
   if (high === 0) return null;
-  const hint = says.rangeHint(print(likely));
   return (
     <>
-      <span className="range soft" data-low={low} data-high={high} title={hint}>
+      <span className="range soft" data-low={low} data-high={high}>
         {says.range} {print(low)}–{print(high)}
       </span>
-      <span className="range-short soft" aria-hidden="true" title={hint}>
+      <span className="range-short soft" aria-hidden="true">
         {compact(low)}–{compact(high)}
       </span>
     </>
   );
+}
+
+interface CostRangeProps {
+  drawn: ReturnType<typeof useRangeAtRest>;
+  print: (value: number) => string;
+}
+
+/** What is said of the range when the cost is pointed at. */
+function hintOfRange({ drawn, print }: CostRangeProps): string {
+  if (drawn === null) return words.sums.strip.notYet;
+  return drawn.high === 0 ? "" : words.sums.strip.rangeHint(print(drawn.likely));
 }
 
 /** A sum of money in few letters, such as "11.9k", for a phone. */
@@ -102,6 +115,7 @@ const compact = (sum: number): string => SHORT.format(sum).toLowerCase();
 
 function FigureList({ now, before }: { now: Figures; before: Figures | null }): ReactNode {
   const { units, currency } = useSite().site;
+  const drawn = useRangeAtRest();
   const volume = (value: number): string => earthVolume.print(value, units, { bare: true });
   const cost = (value: number): string => money(currency).print(value, units);
   const days = (value: number): string => plainNumber(value, Number.isInteger(value) ? 0 : 1);
@@ -174,8 +188,9 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
           before={before?.cost.likely}
           unit=""
           print={cost}
+          hint={hintOfRange({ drawn, print: cost })}
         >
-          <CostRange print={cost} />
+          <CostRange drawn={drawn} print={cost} />
         </Figure>
       </dl>
     </section>

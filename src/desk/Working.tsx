@@ -51,13 +51,15 @@ export function QuantityWorking(props: {
 interface WorkingProps {
   text: ReactNode;
   amount: ReactNode;
+  /** The working of one of the strip's figures: it opens when the strip leads to that figure. */
+  forFigure?: boolean;
   children: ReactNode;
 }
 
 /** One line that opens down to what is inside it. */
-export function Working({ text, amount, children }: WorkingProps): ReactNode {
+export function Working({ text, amount, forFigure, children }: WorkingProps): ReactNode {
   return (
-    <details className="working">
+    <details className="working" data-figure-working={forFigure}>
       <summary>
         <span className="text">{text}</span>
         <span className="amount">{amount}</span>

@@ -1,6 +1,6 @@
 import type { Estimate } from "./types.js";
 import { materialsOf } from "../site/index.js";
-import type { Site } from "../site/index.js";
+import type { MaterialKind, Site } from "../site/index.js";
 
 /** The five figures of the strip. SI; days are working days of the job; cost in the site's currency. */
 export interface Figures {
@@ -18,6 +18,10 @@ export interface Figures {
   cost: { low: number; likely: number; high: number };
 }
 
+/** Whether a material counts as rock in the five figures: rippable or hard. */
+export const isRock = (kind: MaterialKind | undefined): boolean =>
+  kind === "rock" || kind === "rippable";
+
 /** The five figures of an estimate. */
 export function fiveFigures(estimate: Estimate, site: Site): Figures {
   const materials = materialsOf(site);
@@ -25,8 +29,7 @@ export function fiveFigures(estimate: Estimate, site: Site): Figures {
   let rock = 0;
   for (const [id, volume] of Object.entries(estimate.cut)) {
     cut += volume;
-    const kind = materials.get(id)?.kind;
-    if (kind === "rock" || kind === "rippable") rock += volume;
+    if (isRock(materials.get(id)?.kind)) rock += volume;
   }
   const { low, likely, high } = estimate.cost.total;
   return {

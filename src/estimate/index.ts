@@ -17,7 +17,7 @@ export type { LayerAt, ProfileEvent } from "./profileReading.js";
 export { foundLayers } from "./foundLayers.js";
 export type { FoundArea, FoundLayers } from "./foundLayers.js";
 export { hasCome, STAGE_NAMES, STAGES } from "./stages.js";
-export { fiveFigures } from "./figures.js";
+export { fiveFigures, isRock } from "./figures.js";
 export type { Figures } from "./figures.js";
 export { looseOf } from "./looseOf.js";
 export { stageMesh } from "./stageMesh.js";

@@ -53,6 +53,8 @@ function openAround(element: Element): void {
 
 function arriveAt(element: HTMLElement, takeFocus: boolean): void {
   openAround(element);
+  for (const one of element.querySelectorAll<HTMLDetailsElement>("[data-figure-working]"))
+    one.open = true;
   scrollLeafTo(element);
   element.setAttribute("data-sought", "");
   setTimeout(() => element.removeAttribute("data-sought"), MARKED_MS);
@@ -87,6 +89,25 @@ export function goToLeaf(leaf: Leaf, find: Find | null, takeFocus: boolean): voi
 }
 
 const quoted = (text: string): string => `"${CSS.escape(text)}"`;
+
+/** The leaf on which each of the strip's figures stands with its working. */
+const HOME_OF_FIGURE = {
+  cut: "dig",
+  rock: "dig",
+  spoil: "dig",
+  days: "machines",
+  cost: "cost",
+} as const satisfies Record<string, Leaf>;
+
+export type StripFigure = keyof typeof HOME_OF_FIGURE;
+
+/** Goes from the strip to where a figure stands, and opens how it was reached. */
+export function goToFigure(figure: StripFigure): void {
+  const leaf = HOME_OF_FIGURE[figure];
+  // While a work is picked the Dig leaf shows that work's figures, not the whole dig's.
+  if (leaf === "dig") useDesk.getState().select(null);
+  goToLeaf(leaf, bySelector(`[data-figure-home=${figure}]`), true);
+}
 
 /** Goes to where a finding is at home: picks it, turns the view to it, opens its fields. */
 export function goToFinding(

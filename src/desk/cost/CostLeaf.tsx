@@ -192,14 +192,17 @@ export function CostLeaf(): ReactNode {
           <Line key={line.id} line={line} />
         ))}
       </ul>
-      <div className="total" data-total={cost.total.likely}>
-        <span>{words.costLeaf.totalWithEveryLikely}</span>
-        <span>{money(cost.currency).print(cost.total.likely, site.units)}</span>
+      <div data-figure-home="cost">
+        <div className="total" data-total={cost.total.likely}>
+          <span>{words.costLeaf.totalWithEveryLikely}</span>
+          <span>{money(cost.currency).print(cost.total.likely, site.units)}</span>
+        </div>
+        <p className="soft">{words.sums.strip.rangeShort}</p>
+        <UnpricedNote site={site} estimate={estimate} />
+        <Working text={words.costLeaf.howTotalReached} amount="" forFigure>
+          <QuantityWorking quantity={cost.totalWorking} />
+        </Working>
       </div>
-      <UnpricedNote site={site} estimate={estimate} />
-      <Working text={words.costLeaf.howTotalReached} amount="">
-        <QuantityWorking quantity={cost.totalWorking} />
-      </Working>
       {scheme !== undefined && <OwnLines scheme={scheme} />}
       {unpriced.length > 0 && (
         <p className="says">{words.costLeaf.notPricedHere(unpriced.join(", "))}</p>

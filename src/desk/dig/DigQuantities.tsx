@@ -9,6 +9,7 @@ import { BothWays } from "../BothWays.js";
 import { ColumnHeads, dugName, materialName, sumOf } from "../../drawn/index.js";
 import { MaterialSwatch } from "../Swatch.js";
 import { useSite } from "../useSite.js";
+import { DigWorkings } from "./DigWorkings.js";
 import { LandRows } from "./LandRows.js";
 import { Term } from "../book/Term.js";
 
@@ -170,6 +171,7 @@ export function DigQuantities({ work }: { work: Work | null }): ReactNode {
           </tbody>
         </table>
       )}
+      {one === null && <DigWorkings />}
       {one === null && <LandRows />}
       {one === null && <BothWays />}
     </>

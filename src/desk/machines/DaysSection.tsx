@@ -22,7 +22,7 @@ export function DaysSection({ job }: { job: JobDays }): ReactNode {
     return from === to ? plainNumber(from, 0) : `${plainNumber(from, 0)}–${plainNumber(to, 0)}`;
   };
   return (
-    <section aria-label={words.machinesLeaf.daysJob}>
+    <section aria-label={words.machinesLeaf.daysJob} data-figure-home="days">
       <h2>
         {words.machinesLeaf.jobDay} <span className="aside">{words.machinesLeaf.quickSlow}</span>
       </h2>
@@ -53,7 +53,7 @@ export function DaysSection({ job }: { job: JobDays }): ReactNode {
 function DayList({ job }: { job: JobDays }): ReactNode {
   const { units } = useSite().site;
   return (
-    <details className="working">
+    <details className="working" data-figure-working>
       <summary>
         <span className="text">{words.machinesLeaf.dayDayWords}</span>
         <span className="amount">{words.machinesLeaf.daysShort(job.schedule.days.length)}</span>
