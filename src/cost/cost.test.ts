@@ -34,9 +34,13 @@ function pipeRun(given: Partial<PipeRun>): PipeRun {
     fall: 0.02,
     drop: 0.6,
     cover: { least: 0.5, most: 1 },
-    stations: [],
+    stations: [stationAt(0, 0), stationAt(30, -0.6)],
     ...given,
   };
+}
+
+function stationAt(station: number, invert: number): PipeRun["stations"][number] {
+  return { station, at: [station, 0], ground: invert + 1, invert };
 }
 
 const SCHEME = schemeOf({
@@ -138,6 +142,13 @@ describe("costing a scheme", () => {
     const pipe = line(cost, "pipe-sdr-35-4-in");
     expect(pipe.quantity.value).toBeCloseTo(Math.hypot(30, 0.6), 12);
     expect(pipe.where).toEqual(["trench"]);
+    // Up 0.4 over 10 m, then 1 down over 20 m: longer than straight from end to end.
+    const stations = [stationAt(0, 0), stationAt(10, 0.4), stationAt(30, -0.6)];
+    const bent = priced(SCHEME, { ...DIG, pipes: [pipeRun({ stations })] });
+    expect(line(bent, "pipe-sdr-35-4-in").quantity.value).toBeCloseTo(
+      Math.hypot(10, 0.4) + Math.hypot(20, 1),
+      12,
+    );
     const fuel = line(cost, "fuel");
     expect(fuel.amount.likely).toBeCloseTo(fuel.quantity.value * 1000 * fuel.price.likely, 9);
   });

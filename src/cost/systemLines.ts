@@ -1,3 +1,4 @@
+import { pipeLength } from "../dig/index.js";
 import type { DigResult, PipeRun } from "../dig/index.js";
 import type { Quantity, Scheme, Tank } from "../site/index.js";
 import { cataloguePipes, cataloguePrices, priceRow } from "./catalogue.js";
@@ -70,7 +71,7 @@ export function pipeLines(pricing: Pricing, dig: DigResult): CostLine[] {
   return [...byPrice.values()].map(({ row, runs }) => {
     const inputs = runs.map((run) => ({
       name: run.name,
-      value: Math.hypot(run.length, run.drop),
+      value: pipeLength(run),
       unit: "m",
     }));
     return costLine(pricing, row, {
@@ -78,7 +79,8 @@ export function pipeLines(pricing: Pricing, dig: DigResult): CostLine[] {
       quantity: {
         value: inputs.reduce((sum, input) => sum + input.value, 0),
         unit: "m",
-        formula: "sum of the runs, each √(length in plan² + drop²)",
+        formula:
+          "sum of the runs, each along the pipe: √(length in plan² + drop²) from station to station",
         inputs,
         source: "geometry",
       },

@@ -10,6 +10,7 @@ export { digToStage, stageOf } from "./stage.js";
 export type { StageDig, StageWork } from "./stage.js";
 export type { Haul } from "./haul.js";
 export { balanceEarth } from "./earth.js";
+export { pipeLength } from "./pipeLength.js";
 export { meanBuriedArea } from "./pipeVolume.js";
 export { footprint } from "./reachCheck.js";
 export { localWork, rectangle } from "./place.js";

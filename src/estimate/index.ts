@@ -77,7 +77,7 @@ export { keptLonger, lineClearance } from "../machines/index.js";
 export { PERMIT_ITEMS } from "../permit/index.js";
 export type { Checklist, ChecklistItem } from "../permit/index.js";
 export { aroundRings, bareGround } from "./planZones.js";
-export { besideLine } from "../dig/index.js";
+export { besideLine, pipeLength } from "../dig/index.js";
 export type { Areas } from "../dig/index.js";
 export { steepGround } from "./steepGround.js";
 export type { SteepGround } from "./steepGround.js";

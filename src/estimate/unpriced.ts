@@ -38,6 +38,8 @@ export type Unpriced =
   | { kind: "fabric"; covers: readonly FabricCover[]; works: readonly string[] }
   | {
       kind: "bed-pipe";
+      /** Whether it lies in the beds, up from the main's end, or stands in the tank, or both. */
+      places: readonly ("bed" | "tank")[];
       /** m. */
       inside: number;
       runs: readonly { name: string; length: number }[];
@@ -61,7 +63,7 @@ export function unpricedOf(site: Site, estimate: Estimate): Unpriced[] {
     ...(covers.length === 0
       ? []
       : [{ kind: "fabric" as const, covers, works: unlike(covers.map(({ work }) => work)) }]),
-    ...bedPipes(scheme),
+    ...bedPipes(scheme, estimate),
     ...piecesOf(site, scheme, estimate),
   ];
 }
@@ -95,23 +97,62 @@ function fabricCovers(site: Site, scheme: Scheme, { flow }: Estimate): FabricCov
   });
 }
 
-/** Laterals, manifolds and branches of pressure systems, by bore. */
-function bedPipes(scheme: Scheme): Unpriced[] {
-  const byBore = new Map<number, { name: string; length: number }[]>();
-  const works = new Set<string>();
-  const add = (inside: number, name: string, length: number): void => {
-    if (length > 0) byBore.set(inside, [...(byBore.get(inside) ?? []), { name, length }]);
+/** Pipes of one bore, m, with where they lie. */
+interface OneBore {
+  inside: number;
+  runs: { name: string; length: number }[];
+  places: Set<"bed" | "tank">;
+  works: Set<string>;
+}
+
+/** Where a pipe lies, and the work that it serves. */
+interface BoreAt {
+  place: "bed" | "tank";
+  work: string | undefined;
+}
+
+/** Bores that differ by less, m, are the same pipe. */
+const SAME_BORE = 1e-4;
+
+/**
+ * Pipes of the pressure systems that lie in no trench, by bore: laterals, manifolds, branches with
+ * their rise from the main's end, and risers in the tanks. Rise and riser of a system that could not
+ * be worked out are not known.
+ */
+function bedPipes(scheme: Scheme, { flow }: Estimate): Unpriced[] {
+  const bores: OneBore[] = [];
+  const boreOf = (inside: number): OneBore => {
+    const known = bores.find((one) => Math.abs(one.inside - inside) < SAME_BORE);
+    const bore = known ?? { inside, runs: [], places: new Set(), works: new Set() };
+    if (known === undefined) bores.push(bore);
+    return bore;
   };
   for (const system of scheme.flow?.pressure ?? []) {
-    for (const { inside, name, length, laterals, bed } of system.branches) {
-      add(inside, name, length);
-      add(laterals.manifold.inside, name, (laterals.count - 1) * laterals.apart);
-      for (let i = 0; i < laterals.count; i += 1) add(laterals.inside, name, laterals.length);
-      if (bed !== undefined) works.add(bed);
+    const solved = flow.pressure.find(({ id }) => id === system.id);
+    const add = (at: BoreAt, inside: number, name: string, length: number): void => {
+      if (!(length > 0)) return;
+      const bore = boreOf(inside);
+      bore.runs.push({ name, length });
+      bore.places.add(at.place);
+      if (at.work !== undefined) bore.works.add(at.work);
+    };
+    for (const { id, inside, name, length, laterals, bed } of system.branches) {
+      const at: BoreAt = { place: "bed", work: bed };
+      const rise = solved?.branches.find((branch) => branch.id === id)?.rise ?? 0;
+      add(at, inside, name, length);
+      add(at, inside, `${name}, rise from the main's end`, rise);
+      const across = (laterals.count - 1) * laterals.apart;
+      add(at, laterals.manifold.inside, `${name}, manifold`, across);
+      for (let i = 0; i < laterals.count; i += 1) {
+        add(at, laterals.inside, `${name}, lateral`, laterals.length);
+      }
     }
+    if (solved === undefined) continue;
+    const { inside, length } = solved.riser;
+    add({ place: "tank", work: solved.tank }, inside, `${solved.name}, riser in the tank`, length);
   }
-  return [...byBore].map(([inside, runs]) => ({
-    ...{ kind: "bed-pipe", inside, runs, works: [...works] },
+  return bores.map(({ inside, runs, places, works }) => ({
+    ...{ kind: "bed-pipe", inside, runs, places: [...places], works: [...works] },
   }));
 }
 

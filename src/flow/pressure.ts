@@ -13,6 +13,7 @@ import {
 import type { PressureSystem, Quantity, Scheme } from "../site/index.js";
 import {
   drainBackOf,
+  riserOf,
   flowOf,
   headOf,
   liftOf,
@@ -126,6 +127,7 @@ export function solvePressure(
     main: parts.main.map((run) => run.id),
     pump: used?.id ?? "",
     water: { floor: chamber.floor, cover: chamber.floor + chamber.height, low: lowWater, high },
+    riser: riserOf(made),
     lift: liftOf(made, parts),
     flow: flowOf(solved, result),
     head: headOf(solved, lowWater, result),
@@ -235,6 +237,7 @@ function branchResults(
       name: branch.name,
       bed: bed?.id ?? null,
       elevation,
+      rise: at.rise,
       holes: at.holes.length,
       flow: solved.flows[at.node]!,
       shareWanted: shares[i]!,

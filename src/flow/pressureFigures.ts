@@ -7,7 +7,7 @@ import {
   type NetworkSolution,
 } from "../hydraulics/index.js";
 import type { PressureSystem, Quantity } from "../site/index.js";
-import type { PressureNetwork, PressureParts } from "./pressureNetwork.js";
+import type { PressureNetwork, PressureParts, PressurePipe } from "./pressureNetwork.js";
 import type { PressureResult, PumpResult } from "./pressureTypes.js";
 
 export function liftOf(made: PressureNetwork, { lowWater, branches }: PressureParts): Quantity {
@@ -24,6 +24,13 @@ export function liftOf(made: PressureNetwork, { lowWater, branches }: PressurePa
     ],
     source: "geometry",
   };
+}
+
+/** The pipe in the tank, from the pump to the main. */
+export function riserOf(made: PressureNetwork): PressureResult["riser"] {
+  const riser = made.pipes.find(({ of }) => of === "riser");
+  if (riser === undefined) throw new Error("pressure network: got no riser, expected one");
+  return { inside: riser.inside, length: riser.length };
 }
 
 const FLOW_FORMULA =
@@ -118,7 +125,7 @@ export function drainBackOf(made: PressureNetwork, system: PressureSystem): Quan
     unit: "m³",
     formula: held
       ? "none: a check valve holds the main full"
-      : "volume of riser, main and branches, all of which run back",
+      : "volume of the riser in the tank, the main, the branches and their rise to the laterals, all of which run back",
     inputs: pipeInputs(pipes),
     source: "geometry",
   };
@@ -128,22 +135,32 @@ export function volumeOf(made: PressureNetwork): Quantity {
   return {
     value: pipeVolume(made.pipes),
     unit: "m³",
-    formula: "bore area × length, summed over riser, main, branches, manifolds and laterals",
+    formula:
+      "bore area × length, summed over the riser in the tank, the main, the branches and their rise, manifolds and laterals",
     inputs: pipeInputs(made.pipes),
     source: "geometry",
   };
 }
 
+/** The parts of the way as a working names them. */
+const PART_NAMES: Readonly<Record<PressurePipe, string>> = {
+  riser: "riser in the tank",
+  main: "main, along the pipe",
+  branch: "branches",
+  rise: "branches' rise from the main's end to the laterals",
+  laterals: "manifolds and laterals",
+};
+
 /** Length and bore of each kind of pipe, pieces of one kind and bore together. */
 function pipeInputs(pipes: PressureNetwork["pipes"]): Quantity["inputs"] {
-  const together: { of: string; inside: number; length: number }[] = [];
+  const together: { of: PressurePipe; inside: number; length: number }[] = [];
   for (const { of, inside, length } of pipes) {
     const same = together.find((one) => one.of === of && one.inside === inside);
     if (same === undefined) together.push({ of, inside, length });
     else same.length += length;
   }
   return together.flatMap(({ of, inside, length }) => [
-    { name: `${of}, long`, value: length, unit: "m" },
-    { name: `${of}, bore`, value: inside, unit: "m" },
+    { name: `${PART_NAMES[of]}, long`, value: length, unit: "m" },
+    { name: `${PART_NAMES[of]}, bore`, value: inside, unit: "m" },
   ]);
 }

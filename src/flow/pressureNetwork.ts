@@ -21,6 +21,9 @@ export interface PressureParts {
   lowWater: number;
 }
 
+/** Which part of the way a pipe is; `rise`: of a branch, from the main's end up to its laterals. */
+export type PressurePipe = "riser" | "main" | "branch" | "rise" | "laterals";
+
 /** The network, and which of its nodes are what. Node 0 is the pump. */
 export interface PressureNetwork {
   nodes: NetworkNode[];
@@ -28,10 +31,13 @@ export interface PressureNetwork {
   /** Node at the main's start and at its end, where the branches part. */
   start: number;
   fork: number;
-  /** Node of each branch's manifold, whose link holds its valve; K of the valve fully open. */
-  branches: { node: number; open: number; holes: number[] }[];
+  /**
+   * Node of each branch's manifold, whose link holds its valve; K of the valve fully open; m of pipe
+   * from the main's end up to the laterals.
+   */
+  branches: { node: number; open: number; rise: number; holes: number[] }[];
   /** Every pipe with its bore and length, m, for the volume that it holds. */
-  pipes: { of: "riser" | "main" | "branch" | "laterals"; inside: number; length: number }[];
+  pipes: { of: PressurePipe; inside: number; length: number }[];
 }
 
 /** Hazen–Williams C of plastic pipe where the file does not say (recalled: 140 to 150). */
@@ -110,7 +116,8 @@ function fittingsLength(fittings: PressureSystem["fittings"], inside: number): n
 function layBranch(made: PressureNetwork, branch: Branch, elevation: number): void {
   const rise = Math.abs(elevation - (made.nodes[made.fork]?.elevation ?? elevation));
   const length = branch.length + rise;
-  made.pipes.push({ of: "branch", inside: branch.inside, length });
+  made.pipes.push({ of: "branch", inside: branch.inside, length: branch.length });
+  made.pipes.push({ of: "rise", inside: branch.inside, length: rise });
   const open = branch.valve?.loss ?? 0;
   const link: Link = {
     inside: branch.inside,
@@ -119,7 +126,7 @@ function layBranch(made: PressureNetwork, branch: Branch, elevation: number): vo
     k: branch.valve === undefined ? 0 : valveCoefficient(open, branch.valve.open),
   };
   const node = extend(made, made.fork, { id: branch.id, elevation, link });
-  made.branches.push({ node, open, holes: [] });
+  made.branches.push({ node, open, rise, holes: [] });
   layLaterals(made, branch, node, elevation);
 }
 

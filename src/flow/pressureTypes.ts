@@ -27,8 +27,9 @@ export interface BranchResult {
   name: string;
   /** Work that it serves, if the scheme has it. */
   bed: string | null;
-  /** Elevation of its laterals, m. */
+  /** Elevation of its laterals, m, and how far that is above or below the main's end. */
   elevation: number;
+  rise: number;
   holes: number;
   flow: number;
   /** Share of the whole flow: wanted and got. */
@@ -64,6 +65,8 @@ export interface PressureResult {
   pump: string;
   /** Elevations, m: the chamber's floor and cover, and the water where the pump stops and starts. */
   water: { floor: number; cover: number; low: number; high: number | null };
+  /** Pipe in the tank from the pump to the main, m. */
+  riser: { inside: number; length: number };
   lift: Quantity;
   flow: Quantity;
   head: Quantity;

@@ -10,7 +10,9 @@ const said = words.orders;
 /** Its name as it is asked for. */
 export function unpricedName(one: Unpriced, { units }: Site): string {
   if (one.kind === "fabric") return said.fabric;
-  if (one.kind === "bed-pipe") return said.bedPipe(soldSize(one.inside, units));
+  if (one.kind === "bed-pipe") {
+    return said.bedPipe(one.places, soldSize(one.inside, units));
+  }
   return pieceName(one, units);
 }
 

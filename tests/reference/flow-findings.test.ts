@@ -188,6 +188,28 @@ describe("what no limit decides", () => {
     );
   });
 
+  it("draining back all pipe below the laterals, the rise of every branch among it", () => {
+    const area = (bore: number): number => (Math.PI / 4) * bore ** 2;
+    // Heights by hand: base of the bed + laterals above it, less the middle of the main's end.
+    const end = estimate(site, SCHEME).flow.pipes.find(({ id }) => id === "lift-line");
+    const middle = (end?.stations.at(-1)?.invert ?? NaN) + 0.04089 / 2;
+    const rise = 736.567488 + 0.67056 - middle;
+    expect(rise).toBeGreaterThan(1);
+    expect(base.branches.map((branch) => branch.rise)).toEqual([
+      expect.closeTo(rise, 9),
+      expect.closeTo(rise, 9),
+    ]);
+    const main = (end?.stations ?? []).slice(1).reduce((sum, { station, invert }, i) => {
+      const before = end?.stations[i];
+      return sum + Math.hypot(station - (before?.station ?? 0), invert - (before?.invert ?? 0));
+    }, 0);
+    const branches = 1.2192 + 6.7056 + 2 * rise;
+    const held = area(0.04089) * (base.riser.length + main) + area(0.040894) * branches;
+    expect(base.drainBack.value).toBeCloseTo(held, 9);
+    const told = base.drainBack.inputs.map(({ name }) => name).join("; ");
+    expect(told).toContain("branches' rise from the main's end to the laterals, long");
+  });
+
   it("a main that stands full in the frost, and one that a check valve holds", () => {
     const cover = estimate(site, SCHEME).flow.pipes.find((pipe) => pipe.id === "lift-line")?.cover;
     const held = changePressure(site, SCHEME, "lift", { checkValve: true });

@@ -45,6 +45,24 @@ describe("order lists", () => {
     );
   });
 
+  it("hold all pressure pipe that the pump part counts, each as long as there", () => {
+    const [system] = alder.estimate.flow.pressure;
+    const inputs = system?.pipeVolume.inputs ?? [];
+    const long = (part: string): number =>
+      inputs
+        .filter(({ name }) => name.startsWith(part) && name.endsWith("long"))
+        .reduce((sum, { value }) => sum + value, 0);
+    const items = orderItems(alder);
+    const main = items.find(({ name }) => name.startsWith("Schedule 40 PVC, 1½ in"));
+    expect(main?.line?.quantity.value).toBeCloseTo(long("main"), 9);
+    const rest = items.filter(({ name }) => name.startsWith("Pressure pipe in"));
+    const ordered = rest.reduce((sum, { exact }) => sum + parseFloat(exact) * FOOT, 0);
+    const counted = long("riser") + long("branches") + long("manifolds and laterals");
+    expect(long("branches' rise")).toBeGreaterThan(1);
+    expect(ordered).toBeCloseTo(counted, 2); // lengths to buy are printed to 0.01 ft
+    expect(rest.flatMap(({ notes }) => notes).join()).toContain("rise from the main's end 4.03 ft");
+  });
+
   it("name a pipe as the site does, and sizes as they are sold", () => {
     const names = orderItems(alder).map(({ name }) => name);
     expect(names.some((name) => name.startsWith("Schedule 40 PVC, 4 in"))).toBe(false);

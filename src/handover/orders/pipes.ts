@@ -1,4 +1,4 @@
-import { pipeRowOf, soldSize, unpricedOf } from "../../estimate/index.js";
+import { pipeLength, pipeRowOf, soldSize, unpricedOf } from "../../estimate/index.js";
 import type { CostLine, PipeCheck } from "../../estimate/index.js";
 import { unpricedName } from "../../sheets/index.js";
 import type { Site } from "../../site/index.js";
@@ -70,7 +70,7 @@ function laidOf({ scheme, estimate }: Ordering, line: CostLine): Laid[] {
   );
   return line.quantity.inputs.map(({ name, value }) => {
     const pipe = estimate.flow.pipes.find(
-      (each) => each.name === name && Math.abs(Math.hypot(each.length, each.drop) - value) < 1e-6,
+      (each) => each.name === name && Math.abs(pipeLength(each) - value) < 1e-6,
     );
     if (pipe === undefined) throw new Error(`${line.id}: got a run "${name}" of no pipe`);
     const { service, trench, field, id } = pipe;

@@ -59,7 +59,8 @@ export const orders = {
   barrierNote: "the price is for the barrier set and taken away again",
   pricedAs: (name: string) => `priced as ${name}, the nearest of the price list`,
   pipe: (material: string, size: string) => `${material} pipe, ${size}`,
-  bedPipe: (size: string) => `Pressure pipe in the bed, ${size}`,
+  bedPipe: (places: readonly ("bed" | "tank")[], size: string) =>
+    `Pressure pipe in ${places.map((place) => `the ${place}`).join(" and ")}, ${size}`,
   fitting: (name: string, size: string) => `${name}, ${size}`,
   valve: (size: string) => `Valve of a branch, ${size}`,
   checkValve: (size: string) => `Check valve, ${size}`,
