@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { textQuad } from "./box.js";
 import { lineObstacles, placeLabels, type LabelWish } from "./place.js";
-import { boxQuad, overlap } from "./quads.js";
+import { boxQuad, overlap, stripQuad } from "./quads.js";
 
 const ROOM = { left: 10, top: 10, width: 90, height: 70 };
 
@@ -52,6 +52,30 @@ describe("labels", () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  it("stand apart from a label of several lines where there is room, so that two do not read as one", () => {
+    const lines = ["Lift line trench", "floor 2,405.0 ft"];
+    const { placed } = placeLabels(
+      [wish("heap", 40, 40, { lines, priority: 1 }), wish("trench", 40, 45.5, { lines })],
+      [],
+      ROOM,
+    );
+    const [first, second] = placed.map(({ marks }) =>
+      marks.map((mark) => textQuad(mark, 0)).flat(),
+    );
+    const gap = Math.min(...second!.map(([, y]) => y)) - Math.max(...first!.map(([, y]) => y));
+    expect(gap).toBeGreaterThan(1.5);
+  });
+
+  it("send no leader through what is named by another where another way is free", () => {
+    const disc = { quad: boxQuad(43, 35, 3, 10), weight: 60 };
+    // Nowhere close by, and to the right only past the disc.
+    const wall = { quad: boxQuad(37, 37, 6, 6), weight: Infinity };
+    const { placed } = placeLabels([wish("4", 40, 40, { reach: 40 })], [disc, wall], ROOM);
+    const leader = placed[0]?.leader;
+    expect(leader).not.toBeNull();
+    expect(overlap(stripQuad(...leader!, 1.2), disc.quad)).toBe(false);
   });
 
   it("go to the more important where there is room for one", () => {

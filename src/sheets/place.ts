@@ -77,6 +77,9 @@ const LEADING = 1.15;
 const FAR = 6;
 /** Paper kept free between labels, mm. */
 const APART = 0.3;
+/** Paper that had better be free about a label of several lines, mm, and what it costs: else two read as one. */
+const BLOCK = 2.2;
+const CLOSE = 8;
 
 /**
  * Sets labels greedily, the most important first, each where it covers the least; labels never
@@ -137,7 +140,7 @@ function choiceOf(
   for (const quad of quads) cost += weightUnder(quad, taken, most - cost);
   if (cost >= most) return null;
   const leader = candidate.leads ? leaderTo(wish, quads) : null;
-  if (leader !== null) cost += weightCrossed(stripQuad(...leader, 0.2), taken, most - cost);
+  if (leader !== null) cost += weightCrossed(leader, wish.at, taken, most - cost);
   return cost < most ? { cost, candidate, leader } : null;
 }
 
@@ -149,6 +152,11 @@ function taking(
   taken: RBush<Entry>,
 ): PlacedLabel {
   for (const quad of quadsAt(wish, size, candidate)) taken.insert(entryOf(quad, Infinity, true));
+  if (wish.lines.length > 1) {
+    for (const quad of quadsAt(wish, size, candidate, BLOCK)) {
+      taken.insert(entryOf(quad, CLOSE, false));
+    }
+  }
   if (leader !== null) taken.insert(entryOf(stripQuad(...leader, 0.2), Infinity, false));
   return { id: wish.id, marks: marksAt(wish, size, candidate), leader };
 }
@@ -231,10 +239,10 @@ function baseLines({ lines, size }: LabelWish, { height }: Size, place: Candidat
 }
 
 /** The paper that each line takes, with what is kept free about it. */
-function quadsAt(wish: LabelWish, size: Size, place: Candidate): Quad[] {
+function quadsAt(wish: LabelWish, size: Size, place: Candidate, air = APART): Quad[] {
   const box = { size: wish.size, turn: place.turn };
   return baseLines(wish, size, place).map((at, i) =>
-    lineQuad({ ...box, at, width: size.widths[i]! }, APART),
+    lineQuad({ ...box, at, width: size.widths[i]! }, air),
   );
 }
 
@@ -284,11 +292,27 @@ function weightUnder(quad: Quad, taken: RBush<Entry>, most: number): number {
   return sum;
 }
 
-/** Leaders cross lines where they must, each as one, but no letters. */
-function weightCrossed(strip: Quad, taken: RBush<Entry>, most: number): number {
+/** From this weight on what a leader crosses is a symbol, which it would seem to lead to. */
+const SYMBOL = 30;
+/** What crossing one costs. */
+const THROUGH = 12;
+
+/** Leaders cross lines where they must, each as one, symbols unwillingly but for their own, no letters. */
+function weightCrossed(
+  leader: readonly [Spot, Spot],
+  [x, y]: Spot,
+  taken: RBush<Entry>,
+  most: number,
+): number {
+  const [strip, beside] = [stripQuad(...leader, 0.2), stripQuad(...leader, 1.2)];
   let sum = 0;
-  for (const { quad, text, weight } of taken.search(entryOf(strip, 0, false))) {
-    if (overlap(strip, quad)) sum += text ? Infinity : Math.min(weight, 1);
+  for (const { quad, text, weight, ...box } of taken.search(entryOf(beside, 0, false))) {
+    const isSymbol = weight >= SYMBOL && weight < Infinity;
+    if (!overlap(isSymbol ? beside : strip, quad)) continue;
+    const isOwn = x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY;
+    if (text) sum = Infinity;
+    else if (isSymbol && !isOwn) sum += THROUGH;
+    else sum += Math.min(weight, 1);
     if (sum >= most) return Infinity;
   }
   return sum;

@@ -34,6 +34,7 @@ export const RANK = {
 /** What it costs lettering to lie on a stretch of line, beside the better of its own places. */
 export const WEIGHT = {
   light: 0.25,
+  circle: 1,
   slope: 0.6,
   point: 5,
   usual: 3,
@@ -146,7 +147,7 @@ export class PlanDrawing {
       const turn = (k / 72) * Math.PI;
       return [at[0] + radius * Math.sin(turn), at[1] + radius * Math.cos(turn)];
     });
-    return this.line(layer, ring, style, WEIGHT.light);
+    return this.line(layer, ring, style, WEIGHT.circle);
   }
 
   /** A symbol about a place, `reach` mm each way, if all of it lies in the room; true if it does. */
