@@ -156,3 +156,4 @@ export { checkSite, readSite, writeSite } from "./read.js";
 export { DEFAULT_PIPE_NAME } from "./pipeNames.js";
 export { areaOutline, centreOfArea, outlineProblem } from "./planShape.js";
 export { siteJsonSchema } from "./jsonSchema.js";
+export { staysInGround } from "./staysInGround.js";

@@ -1,5 +1,5 @@
 /** The two marks that distances are taped from. */
-import { limitCorners } from "../../site/index.js";
+import { limitCorners, staysInGround } from "../../site/index.js";
 import type { PlanPoint, Site } from "../../site/index.js";
 import type { MarkChoice } from "../choices.js";
 import { words } from "../../words/index.js";
@@ -13,8 +13,6 @@ export interface Mark {
 /** Arcs that cross at less than this, degrees, fix a place badly: common practice, no source. */
 export const FLATTEST = 20;
 
-/** Survey notes that tell of something that stays in the ground. */
-const STAYS = /\b(pin|iron|stake|staked|nail|peg|hub|monument|bench|bm|mark|corner|pipe|casing)\b/i;
 /** Degrees: here an error of a tape moves the crossing by √2 of it, at a right angle by 1 (geometry). */
 const GOOD = 45;
 /** m: nearer than this, a limit's corner and a survey point are one mark. */
@@ -76,10 +74,10 @@ function candidates(site: Site, stakes: readonly PlanPoint[]): Mark[] {
   const lots = new Set(
     (site.limits ?? []).flatMap(({ id, kind }) => (kind === "lot-line" ? [id] : [])),
   );
-  const notes = new Map(site.survey.points.map(({ id, note }) => [id, note ?? ""]));
+  const staying = new Set(site.survey.points.filter(staysInGround).map(({ id }) => id));
   const all = marksOf(site);
   const marked = all.filter(({ choice }) =>
-    "point" in choice ? STAYS.test(notes.get(choice.point) ?? "") : lots.has(choice.limit),
+    "point" in choice ? staying.has(choice.point) : lots.has(choice.limit),
   );
   const usable = marked.length >= 2 ? marked : all.filter(({ choice }) => "point" in choice);
   // Few enough of a large survey that each can be held against the others.

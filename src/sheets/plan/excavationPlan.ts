@@ -17,7 +17,7 @@ import {
 } from "./drawMachines.js";
 import { nameBuildings } from "./drawWorks.js";
 import { drawZones, isOverhead, zonesOf } from "./drawZones.js";
-import { drawBenchmark, drawContours } from "./ground.js";
+import { drawBenchmark, drawContours, drawSurveyEdge } from "./ground.js";
 import { workPlaces } from "./layoutPlan.js";
 import { onBarrier } from "./onBarrier.js";
 import type { PlanTable } from "./panel.js";
@@ -49,6 +49,7 @@ export const excavationPlan: SheetMaker = ({ site, schemeId, estimate }, room, w
         rulesTable(site, estimate, onBarrier(estimate, stood)),
       ],
       draw: (drawing) => {
+        drawSurveyEdge(drawing, site);
         drawContours(drawing, site, true);
         drawZones(drawing, site, estimate, zones);
         drawLimits(drawing, site, { grey: true, courses: false });

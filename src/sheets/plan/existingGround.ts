@@ -5,7 +5,15 @@ import { elevation, length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { SheetMaker } from "../paper.js";
 import { drawLimits } from "./drawLimits.js";
-import { drawBenchmark, drawBreaklines, drawContours, drawProbes, drawSpots } from "./ground.js";
+import {
+  drawBenchmark,
+  drawBreaklines,
+  drawContours,
+  drawProbes,
+  drawSpots,
+  drawSurveyEdge,
+} from "./ground.js";
+import { drawLotCorners } from "./lotCorners.js";
 import type { PlanTable } from "./panel.js";
 import { drawnPlan, type PlanSpec } from "./planSheet.js";
 
@@ -39,9 +47,11 @@ function specOf(site: Site, listed: readonly string[]): PlanSpec {
     places: lotPlaces(site),
     tables: [...probeTables(site), ...heightTable(site, listed)],
     draw: (drawing) => {
+      drawSurveyEdge(drawing, site);
       drawContours(drawing, site, false);
       drawBreaklines(drawing, site);
       drawLimits(drawing, site, { grey: false, courses: true });
+      drawLotCorners(drawing, site);
       drawProbes(drawing, site);
       drawBenchmark(drawing, site);
       drawSpots(drawing, site, listed);

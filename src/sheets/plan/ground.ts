@@ -1,5 +1,11 @@
 /** The ground on a plan: contours with their figures, survey points, breaklines, probes. */
-import { foundContours, groundAt, stageContours, type Estimate } from "../../estimate/index.js";
+import {
+  foundContours,
+  groundAt,
+  lotEdge,
+  stageContours,
+  type Estimate,
+} from "../../estimate/index.js";
 import type { PlanPoint, Site, SurveyPoint } from "../../site/index.js";
 import { elevation, length } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -31,6 +37,15 @@ export function drawContours(drawing: PlanDrawing, site: Site, light: boolean): 
   const every = (n: number): string => stepText(site, n * step);
   if (shown[1]) drawing.row(texts.legend.heavyContour(every(5)), lineSample({ pen: index }));
   if (shown[0]) drawing.row(texts.legend.contour(every(1)), lineSample({ pen: usual }));
+}
+
+/** The outer edge of the surveyed ground: beyond it nothing is known. */
+export function drawSurveyEdge(drawing: PlanDrawing, site: Site): void {
+  const ink = pen(0.18, INK.grey, [0.5, 0.9]);
+  const edge = lotEdge(site);
+  const ring = [...edge, ...edge.slice(0, 1)];
+  const pieces = drawing.line(texts.layers.surveyEdge, ring, { pen: ink }, WEIGHT.light);
+  if (pieces.length > 0) drawing.row(texts.legend.surveyEdge, lineSample({ pen: ink }));
 }
 
 function placesBetween(

@@ -11,7 +11,14 @@ import { drawLimits } from "./drawLimits.js";
 import { drawSections, sectionPlaces } from "./drawSections.js";
 import { drawWorks } from "./drawWorks.js";
 import { lotPlaces } from "./existingGround.js";
-import { drawBenchmark, drawContours, drawFinishedContours, finishedContours } from "./ground.js";
+import {
+  drawBenchmark,
+  drawContours,
+  drawFinishedContours,
+  drawSurveyEdge,
+  finishedContours,
+} from "./ground.js";
+import { drawLotCorners } from "./lotCorners.js";
 import type { PlanTable } from "./panel.js";
 import { lineSample } from "./lineStyle.js";
 import { INK, pen } from "./pens.js";
@@ -127,9 +134,11 @@ function wholeSpec(laid: Laid): PlanSpec {
 }
 
 function drawBehind(drawing: PlanDrawing, { site, estimate, finished }: Laid): void {
+  drawSurveyEdge(drawing, site);
   drawContours(drawing, site, true);
   drawFinishedContours(drawing, finished);
   drawLimits(drawing, site, { grey: true, courses: false });
+  drawLotCorners(drawing, site);
   drawHeaps(drawing, site, estimate, false);
   drawBenchmark(drawing, site);
 }

@@ -23,6 +23,7 @@ export const sheetsPlan = {
     heaps: "Spoil heaps",
     zones: "Keep-off lines",
     larger: "Edge of the enlarged plan",
+    surveyEdge: "Edge of the survey",
     order: "Order of digging",
     tables: "Tables",
   },
@@ -54,6 +55,8 @@ export const sheetsPlan = {
     setbackShort: "Nearest distance, less than asked",
     larger: "Edge of the enlarged plan, on the next sheet",
     tie: "Tie from a corner of the lot",
+    corner: "Corner of the lot, numbered as in the list of stakes",
+    surveyEdge: "Edge of the survey",
     section: "Line of a section, with the way it looks",
     daylight: "Top of dig, ticks down the slope",
     toe: "Foot of dig, floor",
@@ -79,6 +82,12 @@ export const sheetsPlan = {
   roots: (radius: string): string => `roots ${radius}`,
   benchmark: (id: string): string => `Benchmark ${id}`,
   course: (bearing: string, length: string): string => `${bearing}  ${length}`,
+
+  corner: (number: number): string => `corner ${number}`,
+  cornerOf: (lot: string, number: number): string => `${lot}, corner ${number}`,
+  /** A point measured close to a corner, but not at it. */
+  cornerBesidePoint: (corner: string, point: string): string => `${corner}, beside point ${point}`,
+  cornerAtPoint: (corner: string, point: string): string => `${corner}, point ${point}`,
 
   /** Tables beside a plan. */
   probes: {
