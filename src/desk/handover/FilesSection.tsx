@@ -3,7 +3,7 @@ import { copyWithout, HANDOVER_KINDS, linkOf, usablePair } from "../../handover/
 import type { HandoverChoices, LeftOut, StakeChoices } from "../../handover/index.js";
 import { without } from "../../site/index.js";
 import type { Site } from "../../site/index.js";
-import { cancelMaking, setOut, useHandover } from "../../store/index.js";
+import { setOut, useHandover } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { saveFiles } from "./saveFiles.js";
@@ -19,22 +19,6 @@ const KINDS = HANDOVER_KINDS.filter(({ id }) => !APART.includes(id));
 function allKinds(site: Site, leftOut: readonly LeftOut[]): string[] {
   const isLong = linkOf(copyWithout(site, leftOut), window.location.href).fit === "over";
   return HANDOVER_KINDS.map(({ id }) => id).filter((id) => id !== "link" || !isLong);
-}
-
-/** What is being made, how far it is, and the way out. */
-function Making(): ReactNode {
-  const making = useHandover((hand) => hand.making);
-  if (making === null) return null;
-  const label = HANDOVER_KINDS.find(({ id }) => id === making.kind)?.label ?? making.kind;
-  return (
-    <div className="making" role="status">
-      <span>{says.making(label)}</span>
-      <progress max={1} value={making.share} aria-label={says.making(label)} />
-      <button type="button" className="button" onClick={cancelMaking}>
-        {says.cancel}
-      </button>
-    </div>
-  );
 }
 
 /** Every other kind of file, each with what it is for. */
@@ -83,7 +67,6 @@ export function FilesSection(): ReactNode {
           {says.everything}
         </button>
       </div>
-      <Making />
     </>
   );
 }

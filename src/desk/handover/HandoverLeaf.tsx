@@ -11,6 +11,7 @@ import { ProjectSection } from "../permit/ProjectSection.js";
 import { RulesSection } from "../permit/RulesSection.js";
 import { useEdit, useSite } from "../useSite.js";
 import { FilesSection } from "./FilesSection.js";
+import { MakingFoot } from "./MakingFoot.js";
 import { MessageSection } from "./MessageSection.js";
 import { PicturesSection } from "./PicturesSection.js";
 import { SheetsSection } from "./SheetsSection.js";
@@ -90,6 +91,7 @@ export function HandoverLeaf(): ReactNode {
           </ul>
         </>
       )}
+      <MakingFoot />
     </>
   );
 }

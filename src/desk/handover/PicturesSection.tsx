@@ -11,22 +11,6 @@ import { useShooter } from "./shooter.js";
 
 const says = words.pictures.page;
 
-/** How far an animation is, and the way out. */
-function Filming(): ReactNode {
-  const share = usePictures((pictures) => pictures.share);
-  const stop = usePictures((pictures) => pictures.stop);
-  if (share === null || stop === null) return null;
-  return (
-    <div className="making" role="status">
-      <span>{says.filming}</span>
-      <progress max={1} value={share} aria-label={says.filming} />
-      <button type="button" className="button" onClick={stop}>
-        {words.handing.files.cancel}
-      </button>
-    </div>
-  );
-}
-
 interface Takes {
   png: () => void;
   svg: () => void;
@@ -99,7 +83,6 @@ export function PicturesSection(): ReactNode {
       <h2>{says.title}</h2>
       <p className="says">{shooter === null ? says.noScene : says.says}</p>
       <TakeButtons takes={takes} isBusy={isFilming || isMaking} />
-      <Filming />
     </>
   );
 }
