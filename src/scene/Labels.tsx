@@ -64,8 +64,8 @@ export function Labels({
   const chosen = useMemo(() => [selected, ...also], [selected, also]);
   const tags = useMemo(() => tagsOf(contents, chosen), [contents, chosen]);
   const layer = useRef<HTMLDivElement>(null);
-  useOverLayer(view, RANK.labels, () =>
-    layer.current === null ? [] : placeTags(layer.current, tags, contents, view),
+  useOverLayer(view, RANK.labels, (taken) =>
+    layer.current === null ? [] : placeTags(layer.current, tags, contents, view, taken),
   );
   return (
     <div className="scene-tags" ref={layer} inert={idle}>
@@ -171,6 +171,7 @@ function placeTags(
   tags: readonly Tag[],
   contents: SceneContents,
   view: SceneView,
+  taken: readonly ScreenBox[],
 ): readonly ScreenBox[] {
   const buttons = [...layer.querySelectorAll<HTMLElement>(".scene-tag")];
   const stalks = [...layer.querySelectorAll<SVGGElement>(".scene-stalks > g")];
@@ -216,6 +217,7 @@ function placeTags(
       unnamed,
       strips: trenchStrips(contents, view),
       taken: over,
+      handles: taken,
       fewer: view.width < NARROW,
     },
   );

@@ -1,12 +1,14 @@
-import { useEffect, useLayoutEffect, useRef, type PointerEvent, type ReactElement } from "react";
+import { useRef, type PointerEvent, type ReactElement } from "react";
 import type { PlanPoint } from "../site/index.js";
 import { words } from "../words/index.js";
 import { snap } from "./dragging.js";
 import { snapStep } from "./figures.js";
 import { arrowShift, placeUnder, standOn } from "./groundHandles.js";
+import { RANK, useOverLayer } from "./overLayers.js";
 import type { SiteSceneProps } from "./props.js";
 import type { SceneContents } from "./sceneTargets.js";
 import type { SceneView } from "./sceneView.js";
+import type { ScreenBox } from "./spotLayout.js";
 
 type Line = readonly [PlanPoint, PlanPoint];
 /** What is moved: an end, or the whole line by its middle. */
@@ -18,6 +20,9 @@ interface SectionEndsProps {
   view: SceneView;
   onMove: SiteSceneProps["onSectionMove"];
 }
+
+/** px of a handle that are seen, its ring and a little air; it is pressed a little beside too. */
+const SEEN = 30;
 
 const PARTS: readonly Part[] = ["A", "line", "B"];
 const NAMES: Readonly<Record<Part, string>> = {
@@ -38,15 +43,9 @@ interface Held {
 export function SectionEnds({ line, contents, view, onMove }: SectionEndsProps): ReactElement {
   const layer = useRef<HTMLDivElement>(null);
   const held = useRef<Held | null>(null);
-  useLayoutEffect(() => {
-    if (layer.current !== null) placeEnds(layer.current, line, contents, view);
-  });
-  useEffect(
-    () =>
-      view.subscribe(() => {
-        if (layer.current !== null) placeEnds(layer.current, line, contents, view);
-      }),
-    [line, contents, view],
+  // Labels of works keep clear of the handles, which lie over them.
+  useOverLayer(view, RANK.ends, () =>
+    layer.current === null ? [] : placeEnds(layer.current, line, contents, view),
   );
   const end = (cancelled: boolean): void => {
     if (cancelled && held.current !== null) onMove(held.current.line);
@@ -114,10 +113,12 @@ function placeEnds(
   [from, to]: Line,
   contents: SceneContents,
   view: SceneView,
-): void {
+): readonly ScreenBox[] {
   const middle: PlanPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
   const places: Readonly<Record<Part, PlanPoint>> = { A: from, line: middle, B: to };
-  for (const button of layer.querySelectorAll<HTMLElement>(".scene-section-end")) {
-    standOn(button, places[button.dataset["part"] as Part], contents, view);
-  }
+  return [...layer.querySelectorAll<HTMLElement>(".scene-section-end")].flatMap((button) => {
+    const on = standOn(button, places[button.dataset["part"] as Part], contents, view);
+    if (on === null) return [];
+    return [{ left: on.left - SEEN / 2, top: on.top - SEEN / 2, width: SEEN, height: SEEN }];
+  });
 }

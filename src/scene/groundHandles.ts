@@ -23,19 +23,21 @@ export function placeUnder(
   return hit === null ? null : toSite(frame, [hit[0], hit[1]]);
 }
 
-/** Puts a handle on the ground at a place of the site, or on that as found; hides it behind the eye. */
+/** Puts a handle on the ground at a place of the site, or on that as found; hides it behind the eye. Where on the screen. */
 export function standOn(
   handle: HTMLElement,
   at: PlanPoint,
   { frame, ground, found }: SceneContents,
   view: SceneView,
-): void {
+): ScreenPoint | null {
   const [x, y] = toScene(frame, at);
   const z = (ground.heightAt(x, y) ?? found.heightAt(x, y))?.z ?? frame.centre[2];
   const on = projectPoint(view, [x, y, z]);
   handle.hidden = on === null;
-  if (on === null) return;
-  handle.style.transform = `translate(${Math.round(on.left)}px, ${Math.round(on.top)}px)`;
+  if (on !== null) {
+    handle.style.transform = `translate(${Math.round(on.left)}px, ${Math.round(on.top)}px)`;
+  }
+  return on;
 }
 
 /** How far an arrow key moves the handle, m: one step, ten with Shift; null for any other key. */

@@ -51,6 +51,17 @@ describe("layLabels", () => {
     expect((place?.top ?? 0) + 44).toBeLessThanOrEqual(260);
   });
 
+  it("keeps clear of a handle that lies where it would stand", () => {
+    const [free] = layLabels([box(400, 300)], bounds);
+    if (!free) throw new Error("got a label left out, expected it");
+    const handle = { left: free.left + 90, top: free.top + 30, width: 30, height: 30 };
+    const [place] = layLabels([box(400, 300)], bounds, { handles: [handle] });
+    if (!place) throw new Error("got a label left out, expected it");
+    const across = Math.min(place.left + 110, handle.left + 30) - Math.max(place.left, handle.left);
+    const down = Math.min(place.top + 44, handle.top + 30) - Math.max(place.top, handle.top);
+    expect(Math.min(across, down)).toBeLessThanOrEqual(0);
+  });
+
   it("goes beside its thing where another stands above it", () => {
     const above = { left: 300, top: 150, width: 200, height: 100 };
     const boxes = [

@@ -37,6 +37,8 @@ export interface InSight {
   strips?: readonly ScreenBox[];
   /** What the page lays over the scene: a label under it could not be read. */
   taken?: readonly ScreenBox[];
+  /** Handles, which lie over the labels: across a figure one makes another figure of it. */
+  handles?: readonly ScreenBox[];
   /** Whether a label is left out that would cover another; the first never is. */
   fewer?: boolean;
 }
@@ -51,7 +53,7 @@ export interface InSight {
 export function layLabels(
   boxes: readonly LabelBox[],
   bounds: LabelBounds,
-  { unnamed = [], strips = [], taken = [], fewer = false }: InSight = {},
+  { unnamed = [], strips = [], taken = [], handles = [], fewer = false }: InSight = {},
 ): (Place | null)[] {
   const things = [...boxes.map((box) => box.thing ?? boxAbout(box.anchor, THING)), ...unnamed];
   const dots = boxes.map((box) => boxAbout(box.anchor, { width: DOT, height: DOT }));
@@ -62,7 +64,7 @@ export function layLabels(
     const { place, covered } = bestSeat(
       box,
       own,
-      { before, stalks, things, dots, strips, taken },
+      { before, stalks, things, dots, strips, taken, handles },
       bounds,
     );
     if (!fewer || covered === 0 || own === 0) stood.push({ box, place, index: own });
@@ -161,10 +163,20 @@ interface Others {
   dots: readonly ScreenBox[];
   strips: readonly ScreenBox[];
   taken: readonly ScreenBox[];
+  handles: readonly ScreenBox[];
 }
 
 /** What a seat costs for each px² that it covers, and for each crossing, in px² of a thing. */
-const COST = { label: 6, own: 2, strip: 4, dot: 12, seat: 90, stalk: 1500, crossing: 2500 };
+const COST = {
+  label: 6,
+  handle: 40,
+  own: 2,
+  strip: 4,
+  dot: 12,
+  seat: 90,
+  stalk: 1500,
+  crossing: 2500,
+};
 
 function bestSeat(
   box: LabelBox,
@@ -188,7 +200,7 @@ function costOf(
   box: LabelBox,
   place: Place,
   own: number,
-  { before, stalks, things, dots, strips, taken }: Others,
+  { before, stalks, things, dots, strips, taken, handles }: Others,
 ): { covered: number; cost: number } {
   const stood: ScreenBox = { ...place, width: box.width, height: box.height };
   const wide: ScreenBox = {
@@ -199,7 +211,8 @@ function costOf(
   };
   const sum = (boxes: readonly ScreenBox[], over: ScreenBox): number =>
     boxes.reduce((area, other) => area + sharedArea(over, other), 0);
-  const covered = sum(before, wide) + sum(taken, stood);
+  const under = sum(handles, stood);
+  const covered = sum(before, wide) + sum(taken, stood) + under;
   const hidden = sum(things, stood) + sharedArea(stood, things[own] ?? stood) * (COST.own - 1);
   const stalk = stalkOf(box, place);
   const crossed = stalks.filter((other) => cross(stalk, other)).length;
@@ -208,6 +221,7 @@ function costOf(
     before.filter((other) => runsThrough(stalk, other)).length;
   const cost =
     covered * COST.label +
+    under * COST.handle +
     hidden +
     sum(strips, stood) * COST.strip +
     sum(dots, stood) * COST.dot +

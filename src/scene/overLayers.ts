@@ -6,8 +6,16 @@ import { useEffect, useLayoutEffect, useRef } from "react";
 import type { SceneView } from "./sceneView.js";
 import type { ScreenBox } from "./spotLayout.js";
 
-/** Ranks of what is written, the first the most wanted: works and what is picked before all else. */
-export const RANK = { labels: 0, nextProbe: 1, limits: 2, ladders: 3, heights: 4 } as const;
+/** Ranks of what is written, the first the most wanted: handles that stand where they stand, then
+ * works and what is picked, before all else. */
+export const RANK = {
+  ends: -1,
+  labels: 0,
+  nextProbe: 1,
+  limits: 2,
+  ladders: 3,
+  heights: 4,
+} as const;
 
 export type Rank = (typeof RANK)[keyof typeof RANK];
 
