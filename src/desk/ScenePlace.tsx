@@ -7,7 +7,7 @@ import type { Picked } from "../store/index.js";
 import { words } from "../words/index.js";
 import { SceneBar } from "./bar/SceneBar.js";
 import { SiteScene } from "./late/SiteScene.js";
-import { keepShooter } from "./handover/shooter.js";
+import { keepShooter, useShooter } from "./handover/shooter.js";
 import { SeveralBar } from "./SeveralBar.js";
 import { useSmallPicture } from "./shelf/useSmallPicture.js";
 import { Stages } from "./Stages.js";
@@ -122,6 +122,7 @@ function gather(thing: Picked): void {
 /** Rendered anew by what it reads alone: the page around it may change without a frame drawn. */
 const Scene = memo(function Scene({ theme }: { theme: "light" | "dark" }): ReactNode {
   const shown = useShown();
+  const byDay = useShooter((held) => held.byDay);
   const working = useDesk((desk) => desk.working);
   const view = useDesk((desk) => desk.view);
   const leaf = useDesk((desk) => desk.leaf);
@@ -139,7 +140,7 @@ const Scene = memo(function Scene({ theme }: { theme: "light" | "dark" }): React
       view={view}
       onStopWalking={stopWalking}
       frameAsked={frameAsked}
-      theme={theme}
+      theme={byDay ? "light" : theme}
       reducedMotion={useReducedMotion()}
       selected={selected}
       also={also}

@@ -159,6 +159,7 @@ function SceneContent(given: SceneCanvasProps): ReactElement {
       {props.onShooterReady !== undefined && (
         <ScenePictures
           {...{ view, frame, stage }}
+          theme={props.theme}
           kind={props.view}
           onReady={props.onShooterReady}
         />

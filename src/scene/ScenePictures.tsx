@@ -9,27 +9,32 @@ import type { SceneLook, SceneShooter } from "./shooter.js";
 
 const UP = new Vector3(0, 0, 1);
 
+type SceneTheme = ReturnType<SceneShooter["theme"]>;
+
 interface SceneShooterProps {
   view: SceneView;
   frame: SceneFrame;
   kind: ViewKind;
   stage: Stage;
+  theme: SceneTheme;
   onReady: (shooter: SceneShooter | null) => void;
 }
 
 /** Hands out a way to take pictures; renders nothing. */
-export function ScenePictures({ view, frame, kind, stage, onReady }: SceneShooterProps): null {
+export function ScenePictures(props: SceneShooterProps): null {
+  const { view, frame, kind, stage, theme, onReady } = props;
   const gl = useThree((state) => state.gl);
   const scene = useThree((state) => state.scene);
-  const now = useRef({ frame, kind, stage });
+  const now = useRef({ frame, kind, stage, theme });
   useLayoutEffect(() => {
-    now.current = { frame, kind, stage };
+    now.current = { frame, kind, stage, theme };
   });
   useEffect(() => {
     onReady({
       size: () => ({ width: view.width, height: view.height }),
       look: () => lookOf(view, now.current.frame),
       stage: () => now.current.stage,
+      theme: () => now.current.theme,
       async shoot(width, height, turn) {
         if (view.camera === null) return null;
         const camera = view.camera.clone();

@@ -23,6 +23,8 @@ export interface SceneShooter {
   look: () => SceneLook | null;
   /** The stage that is drawn. */
   stage: () => Stage;
+  /** The colours that are drawn: by day or by night. */
+  theme: () => "light" | "dark";
   /**
    * The scene in so many px as it is seen; or, with degrees, from a little farther off and turned so
    * much about its middle. Null without a camera.

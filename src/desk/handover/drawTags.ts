@@ -1,4 +1,7 @@
-/** The paper tags that lie over the scene, drawn onto a picture of it as they stand. */
+/** Tags by day, whatever the page's own light: see `--paper` and its like in the page's themes. */
+const BY_DAY = { paper: "#fbf8f0", ink: "#26323a", soft: "#565e59", stake: "#d4541c" };
+
+/** The paper tags that lie over the scene, drawn onto a picture of it where they stand, by day. */
 export function drawTags(pen: CanvasRenderingContext2D, scale: number): void {
   const scene = document.querySelector<HTMLElement>(".scene");
   if (scene === null) return;
@@ -29,7 +32,7 @@ function drawStalk(
   top: number,
 ): void {
   const at = (name: "x1" | "y1" | "x2" | "y2"): number => line[name].baseVal.value;
-  pen.strokeStyle = getComputedStyle(line).stroke;
+  pen.strokeStyle = BY_DAY.ink;
   pen.lineWidth = 1;
   pen.beginPath();
   pen.moveTo(left + at("x1"), top + at("y1"));
@@ -40,15 +43,15 @@ function drawStalk(
 function drawTag(pen: CanvasRenderingContext2D, tag: HTMLElement): void {
   const box = tag.getBoundingClientRect();
   const look = getComputedStyle(tag);
-  pen.fillStyle = look.backgroundColor;
+  pen.fillStyle = BY_DAY.paper;
   pen.fillRect(box.left, box.top, box.width, box.height);
-  pen.strokeStyle = look.borderTopColor;
+  pen.strokeStyle = tag.ariaPressed === "true" ? BY_DAY.stake : BY_DAY.ink;
   pen.lineWidth = Number.parseFloat(look.borderTopWidth);
   pen.strokeRect(box.left, box.top, box.width, box.height);
   for (const part of tag.children) {
     const { left, top, width, height } = part.getBoundingClientRect();
-    const { color, fontWeight, fontSize, fontFamily } = getComputedStyle(part);
-    pen.fillStyle = color;
+    const { fontWeight, fontSize, fontFamily } = getComputedStyle(part);
+    pen.fillStyle = part.localName === "b" ? BY_DAY.ink : BY_DAY.soft;
     // A canvas does not take the whole of a style's font: it has stretches in percent.
     pen.font = `${fontWeight} ${fontSize} ${fontFamily}`;
     pen.textAlign = "center";

@@ -8,6 +8,7 @@ import { words } from "../../words/index.js";
 import { downloadBlob } from "../files.js";
 import { drawTags } from "./drawTags.js";
 import { withCaption } from "./caption.js";
+import { useShooter } from "./shooter.js";
 
 const says = words.pictures.page;
 
@@ -56,8 +57,40 @@ async function shot(
   return picture;
 }
 
-/** Saves the scene as it is seen, tags and all, with a caption. */
-export async function savePng(shooter: SceneShooter, subject: Subject): Promise<void> {
+/** ms that the scene may take to draw what is to be on a picture. */
+const MOST_WAIT = 30_000;
+
+const nextFrame = (): Promise<number> => new Promise(requestAnimationFrame);
+
+/** Waits, frame by frame, until the scene has it; throws what is `late` when it does not come. */
+async function until(has: () => boolean, late: string): Promise<void> {
+  const start = performance.now();
+  while (!has()) {
+    if (performance.now() - start > MOST_WAIT) throw new Error(late);
+    await nextFrame();
+  }
+}
+
+/**
+ * Does it while the scene is drawn by day, and by night again afterwards where it was: a picture is
+ * for whoever it is handed to, not for the light that it was made in.
+ */
+async function byDay<T>(shooter: SceneShooter, take: () => Promise<T>): Promise<T> {
+  useShooter.setState({ byDay: true });
+  try {
+    await until(() => shooter.theme() === "light", says.lateByDay);
+    return await take();
+  } finally {
+    useShooter.setState({ byDay: false });
+  }
+}
+
+/** Saves the scene as it is seen, tags and all, by day, with a caption. */
+export function savePng(shooter: SceneShooter, subject: Subject): Promise<void> {
+  return byDay(shooter, () => stillOf(shooter, subject));
+}
+
+async function stillOf(shooter: SceneShooter, subject: Subject): Promise<void> {
   const { width, height } = shooter.size();
   const scale = Math.min(STILL_SCALE, MOST_SIDE / width, MOST_SIDE / height);
   const stage = shooter.stage();
@@ -133,7 +166,8 @@ async function film(shooter: SceneShooter, what: Omit<Film, "signal">, name: str
   usePictures.setState({ share: 0, stop: () => cancel.abort() });
   try {
     const widest = Math.min(WIDEST, Math.round(shooter.size().width * STILL_SCALE));
-    saved(name, await filmed({ ...what, signal: cancel.signal }, widest));
+    const make = (): Promise<Blob> => filmed({ ...what, signal: cancel.signal }, widest);
+    saved(name, await byDay(shooter, make));
   } catch (fault) {
     if (!cancel.signal.aborted) throw fault;
     useDesk.getState().tell(words.handing.files.cancelled);
@@ -157,18 +191,10 @@ export function saveTurning(shooter: SceneShooter, subject: Subject): Promise<vo
   );
 }
 
-/** ms that a stage may take to be drawn. */
-const STAGE_WAIT = 30_000;
-
 /** Shows a stage and waits until the scene has it. */
 async function showStage(shooter: SceneShooter, stage: Stage): Promise<void> {
   useDesk.getState().show({ stage });
-  const nextFrame = (): Promise<number> => new Promise(requestAnimationFrame);
-  const start = performance.now();
-  while (shooter.stage() !== stage) {
-    if (performance.now() - start > STAGE_WAIT) throw new Error(says.stageLate(STAGE_NAMES[stage]));
-    await nextFrame();
-  }
+  await until(() => shooter.stage() === stage, says.stageLate(STAGE_NAMES[stage]));
   await nextFrame();
 }
 

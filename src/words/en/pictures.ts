@@ -52,6 +52,7 @@ export const pictures = {
     failed: (why: string) => `No picture was made: ${why}.`,
     noCamera: "the ground is not drawn yet",
     noFile: "this browser could not write it",
+    lateByDay: "the scene was not drawn by day in time",
     stageLate: (stage: string) => `the stage “${stage}” was not drawn in time`,
   },
 };
