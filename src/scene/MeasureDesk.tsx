@@ -44,7 +44,7 @@ export function MeasureDesk({ tool, state, contents, onEnd }: MeasureDeskProps):
       data-empty={state.points.length === 0 ? "" : undefined}
     >
       <p role="status" className="measure-say">
-        {tool.missed && `${looking.noGround} `}
+        {tool.missed && `${contents.fixed === true ? looking.noGroundToAdd : looking.noGround} `}
         {!state.isSetting
           ? looking.measured
           : state.points.length === 0

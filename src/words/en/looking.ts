@@ -1,4 +1,4 @@
-import { NO_GROUND } from "./noGround.js";
+import { NO_GROUND, NO_GROUND_TO_ADD } from "./noGround.js";
 
 /** How the ground is looked at: the bar over the scene, walking, framing, measuring. */
 export const looking = {
@@ -39,6 +39,7 @@ export const looking = {
   measure: "Measure",
   measureTitle: "Measure between places on the ground",
   noGround: NO_GROUND,
+  noGroundToAdd: NO_GROUND_TO_ADD,
   measureFirst: "Choose where to measure from. Esc to leave it.",
   measureNext: "Choose the next place; Backspace takes the last one back.",
   measured: "Measured.",
