@@ -62,7 +62,7 @@ function Figure(props: FigureProps): ReactNode {
           {print(value)}
         </span>
         {unit !== "" && <span>{unit}</span>}
-        {moreUnit !== undefined && <span className="more-unit">{moreUnit}</span>}
+        {moreUnit !== undefined && <span className="more-unit soft">{moreUnit}</span>}
         {children}
         <Change value={value} before={before} print={print} />
       </dd>
@@ -187,6 +187,7 @@ function FigureList({ now, before }: { now: Figures; before: Figures | null }): 
           value={now.cost.likely}
           before={before?.cost.likely}
           unit=""
+          {...(drawn !== null && drawn.high > 0 && { moreUnit: words.sums.strip.isSum })}
           print={cost}
           hint={hintOfRange({ drawn, print: cost })}
         >

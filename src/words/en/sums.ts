@@ -13,7 +13,8 @@ export const sums = {
     opens: ": where it stands and how it was reached",
     days: (calendar: string) => `working, ${calendar} on the calendar`,
     daysShort: (calendar: string) => `of ${calendar}`,
-    range: "every likely figure; 8 in 10 runs",
+    range: "8 in 10 runs",
+    isSum: "sum of the likely",
     rangeHint: (middle: string) =>
       `One run in ten comes out below, one in ten above. Half of the runs are above ${middle}: that is not the sum of the likely figures shown here, since what goes wrong adds more than what goes well saves.`,
     waiting: "…",
