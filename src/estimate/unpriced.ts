@@ -1,4 +1,4 @@
-import { soldSize } from "../flow/index.js";
+import { soldSize, tankAt } from "../flow/index.js";
 import { materialsOf } from "../site/index.js";
 import type { Scheme, Site, Trench } from "../site/index.js";
 import { schemeOf } from "./estimate.js";
@@ -13,7 +13,13 @@ export interface FabricCover {
 
 /** A piece that joins or closes pipes. */
 export type PieceKind =
-  "fitting" | "check-valve" | "branch-valve" | "bend" | "cleanout" | "tank-connector";
+  | "fitting"
+  | "check-valve"
+  | "drain-valve"
+  | "branch-valve"
+  | "bend"
+  | "cleanout"
+  | "tank-connector";
 
 /** Pieces of one kind and one sold size. */
 export interface UnpricedPiece {
@@ -23,6 +29,8 @@ export interface UnpricedPiece {
   inside: number;
   /** Of the pipe that it fits, m; absent where only the bore is known. */
   outside?: number;
+  /** True for wires, not for water: the electrician's. */
+  electrical?: boolean;
   /** Id of the catalogue's row, of a fitting. */
   row?: string;
   /** Degrees that a bend is made with. */
@@ -165,8 +173,9 @@ function piecesOf(site: Site, scheme: Scheme, estimate: Estimate): UnpricedPiece
     ...pressurePieces(scheme),
     ...drainPieces(scheme, estimate),
   ]) {
-    const { piece, row = "", made = "", inside, outside } = found;
-    const key = [piece, row, made, soldSize(inside, site.units, outside)].join("|");
+    const { piece, row = "", made = "", electrical = false, inside, outside } = found;
+    const sold = soldSize(inside, site.units, outside);
+    const key = [piece, row, made, electrical, sold].join("|");
     const known = alike.get(key);
     alike.set(key, {
       ...found,
@@ -192,9 +201,11 @@ function pressurePieces(scheme: Scheme): Found[] {
       const fittings = (system.fittings ?? []).map(({ id, count }): Found => ({
         ...{ piece: "fitting", row: id, count, ...at },
       }));
-      return system.checkValve === true
-        ? [...fittings, { piece: "check-valve", count: 1, ...at }]
-        : fittings;
+      const valves = [
+        ...(system.checkValve === true ? (["check-valve"] as const) : []),
+        ...(system.drainValve === true ? (["drain-valve"] as const) : []),
+      ];
+      return [...fittings, ...valves.map((piece): Found => ({ piece, count: 1, ...at }))];
     };
     const ofBranches = system.branches.flatMap(({ inside, fittings = [], valve, bed }): Found[] => {
       const at = { inside, work: bed ?? system.tank };
@@ -204,6 +215,16 @@ function pressurePieces(scheme: Scheme): Found[] {
       ];
     });
     return [...(main === undefined ? [] : ofMain(main)), ...ofBranches];
+  });
+}
+
+/** Ids of the tanks whose walls a pipe goes through, one for each of its ends at a tank. */
+function tanksMet(scheme: Scheme, { pipes }: Estimate["flow"], id: string): string[] {
+  const run = pipes.find((pipe) => pipe.id === id);
+  const ends = run === undefined ? [] : [run.stations[0], run.stations.at(-1)];
+  return ends.flatMap((end) => {
+    const tank = end && tankAt(end.at, scheme, run?.service !== "gravity");
+    return tank === undefined ? [] : [tank.id];
   });
 }
 
@@ -221,15 +242,15 @@ function drainPieces(scheme: Scheme, { flow }: Estimate): Found[] {
         }));
     });
   const ends = trenchesOf(scheme).flatMap(({ id: trench, pipes }) =>
-    pipes.flatMap(({ inside, outside, id, cleanouts = [] }): Found[] => {
+    pipes.flatMap(({ inside, outside, id, service, cleanouts = [] }): Found[] => {
       const at = { inside, outside };
-      const tanks = flow.joints.filter(({ pipe }) => pipe === id);
       return [
         ...(cleanouts.length === 0
           ? []
           : [{ piece: "cleanout" as const, count: cleanouts.length, work: trench, ...at }]),
-        ...tanks.map(({ tank }): Found => ({
-          ...{ piece: "tank-connector", count: 1, work: tank, ...at },
+        ...tanksMet(scheme, flow, id).map((work): Found => ({
+          ...{ piece: "tank-connector", count: 1, work, ...at },
+          ...(service === "conduit" && { electrical: true }),
         })),
       ];
     }),

@@ -140,7 +140,7 @@ function mainFindings(
   }
   const low = held ? undefined : lowPlace(along);
   if (low !== undefined) {
-    const text = `${low.run.name} has a low place ${words.distance(low.station)} from its start that stays full after each dose. A pressure pipe above frost has to drain: lay it to fall back to the tank all the way.`;
+    const text = `${low.run.name} has a low place ${words.distance(low.station)} from its start that stays full after each dose. A pressure pipe above frost has to drain: lay it to fall back to the tank all the way.${system.drainValve === true ? " Its drain valve empties it only when somebody opens it." : ""}`;
     findings.push(say("caution", "main.sags", text, "N.J.A.C. 7:9A-9.3"));
   }
   const frost = flowRule("frost", scheme);

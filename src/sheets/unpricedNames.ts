@@ -24,6 +24,8 @@ function pieceName(one: UnpricedPiece, units: Site["units"]): string {
       return said.fitting(soldFitting(row), sold);
     case "check-valve":
       return said.checkValve(sold);
+    case "drain-valve":
+      return said.drainValve(sold);
     case "branch-valve":
       return said.valve(sold);
     case "bend":
@@ -31,7 +33,9 @@ function pieceName(one: UnpricedPiece, units: Site["units"]): string {
     case "cleanout":
       return said.cleanout(sold);
     case "tank-connector":
-      return said.tankSeal(outside === undefined ? sold : size.print(outside, units));
+      return (one.electrical === true ? said.conduitSeal : said.tankSeal)(
+        outside === undefined ? sold : size.print(outside, units),
+      );
   }
 }
 

@@ -200,6 +200,10 @@ export const pressureSystemSchema = z.looseObject({
     .describe("pipe inside the tank, from the pump to the main"),
   fittings: z.array(fittingSchema).optional().describe("on the main"),
   checkValve: z.boolean().optional().describe("holds the main full; absent: it drains back"),
+  drainValve: z
+    .boolean()
+    .optional()
+    .describe("at the main's low place, opened by hand to empty it; absent: none"),
   friction: frictionSchema.optional(),
   pumps: z.array(pumpSchema).min(1),
   pump: id.describe("the one of `pumps` in use"),

@@ -103,6 +103,18 @@ export function MainFields({ system }: { system: PressureSystem }): ReactNode {
           />
           {words.flowLeaf.checkValveHoldsMain}
         </label>
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={system.drainValve === true}
+            onChange={(event) =>
+              change(words.flowLeaf.drainValveEdit, {
+                drainValve: event.target.checked ? true : undefined,
+              })
+            }
+          />
+          {words.flowLeaf.drainValveEmpties}
+        </label>
         <MeasureField
           label={
             <>

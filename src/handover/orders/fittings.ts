@@ -14,7 +14,7 @@ export function fittingItems(ordering: Ordering): OrderItem[] {
     const turns = one.turns.map((turn) => `${plainNumber(turn, 1)}°`);
     return [
       {
-        kind: "pipe",
+        kind: one.electrical === true ? "electrical" : "pipe",
         name: unpricedName(one, site),
         ...{ count: one.count, unit: said.each, exact: "" },
         where: workNames(ordering, one.works),

@@ -1,5 +1,6 @@
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
+import { changePressure } from "../../site/index.js";
 import { FOOT } from "../../units/index.js";
 import { exampleJob, withScheme } from "../job.fixture.js";
 import type { HandoverJob } from "../job.js";
@@ -61,6 +62,31 @@ describe("order lists", () => {
     expect(long("branches' rise")).toBeGreaterThan(1);
     expect(ordered).toBeCloseTo(counted, 2); // lengths to buy are printed to 0.01 ft
     expect(rest.flatMap(({ notes }) => notes).join()).toContain("rise from the main's end 4.03 ft");
+  });
+
+  it("hold a connector for each pipe and conduit through a tank's wall, and the valves said", () => {
+    const count = (job: HandoverJob, part: string): number[] =>
+      orderItems(job)
+        .filter(({ name }) => name.includes(part))
+        .map((item) => item.count);
+    // Of three sizes: drain 4½ in, lift line 1.9 in and the conduit, which the electrician sets.
+    expect(count(alder, "Watertight connector")).toEqual([1, 1, 1]);
+    const seal = orderItems(alder).find(({ name }) => name.includes("for conduit"));
+    expect(seal?.kind).toBe("electrical");
+    expect(count(quarry, "Watertight connector")).toEqual([2]);
+    expect(count(alder, "Drain valve")).toEqual([1]);
+    const plain = exampleJob("alder-flat", (site) =>
+      changePressure(site, "pumped", "lift", { drainValve: undefined, checkValve: true }),
+    );
+    expect(count(plain, "Drain valve")).toEqual([]);
+    expect(count(plain, "Check valve")).toEqual([1]);
+    const pump = (job: HandoverJob): string =>
+      orderItems(job)
+        .filter(({ kind }) => kind === "pump")
+        .flatMap(({ notes }) => notes)
+        .join();
+    expect(pump(alder)).toContain("small hole inside the tank");
+    expect(pump(plain)).not.toContain("small hole");
   });
 
   it("name a pipe as the site does, and sizes as they are sold", () => {

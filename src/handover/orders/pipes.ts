@@ -158,6 +158,7 @@ export function bedPipeItems(ordering: Ordering): OrderItem[] {
           ...runNotes(cutting, site),
           said.cutRule,
           said.offcuts(shortLength(cutting.offcuts, site)),
+          ...(one.places.includes("bed") ? [said.bedJoints] : []),
           said.notInCost,
         ],
         line: null,

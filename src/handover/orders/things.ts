@@ -75,6 +75,7 @@ function pumpNotes(ordering: Ordering, id: string | undefined): string[] {
   return [
     duty,
     ...(drawn?.alternating === true ? [said.alternating] : []),
+    ...(drawn?.checkValve === true ? [] : [said.drainsBack]),
     ...floatNotes(ordering, solved),
   ];
 }

@@ -130,6 +130,8 @@ export const flowLeaf = {
   smoothPlastic140150: "Smooth plastic: 140 to 150. Typical, no source.",
   checkValveEdit: "check valve",
   checkValveHoldsMain: "A check valve holds the main full",
+  drainValveEdit: "drain valve",
+  drainValveEmpties: "A drain valve at the low place empties the main",
   headWanted: "Head wanted",
   lastHole: "at the last hole",
   byHoleSize: "by hole size",

@@ -64,11 +64,17 @@ export const orders = {
   fitting: (name: string, size: string) => `${name}, ${size}`,
   valve: (size: string) => `Valve of a branch, ${size}`,
   checkValve: (size: string) => `Check valve, ${size}`,
+  drainValve: (size: string) => `Drain valve at the main's low place, ${size}`,
   bend: (angle: string, size: string) => `Bend, ${angle}, ${size}`,
   bendsAre: (angles: string) =>
     `the path turns ${angles} on the plan: look on the ground before you buy`,
   cleanout: (size: string) => `Cleanout with plug, ${size}`,
   tankSeal: (size: string) => `Watertight connector at a tank, for pipe of ${size} outside`,
+  conduitSeal: (size: string) => `Watertight connector at a tank, for conduit of ${size} outside`,
+  drainsBack:
+    "no check valve: the main runs back after each dose. Where the pump holds one of its own, the riser has a small hole inside the tank, as the pump's maker says (common practice, no source)",
+  bedJoints:
+    "tees, elbows and end caps of manifolds and laterals are not counted, but those entered as fittings",
   fabric: "Filter fabric",
   fabricNote: "only where your plan or office asks for it between stone and soil",
   fabricArea: (area: string, lap: string) => `covers ${area}, strips lap ${lap}`,
