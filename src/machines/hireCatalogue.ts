@@ -35,6 +35,7 @@ const catalogueSchema = z.object({
     back: money,
     source: z.string(),
   }),
+  locate: z.object({ days: positive.int(), source: z.string() }),
   times: z.object({
     layPerHour: time,
     setTank: time,
@@ -54,7 +55,7 @@ const catalogueSchema = z.object({
  * already holds this hire, so that nobody adds both.
  */
 export type HireRow = z.infer<typeof hireSchema>;
-/** Everything of the catalogue of hires; times in h of a crew of two, m/h or m³/h. */
+/** Everything of the catalogue of hires, and the usual wait after a locate call in working days; times in h of a crew of two, m/h or m³/h. */
 export type HireCatalogue = z.infer<typeof catalogueSchema>;
 
 let checked: HireCatalogue | undefined;

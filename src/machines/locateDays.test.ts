@@ -22,6 +22,12 @@ describe("the days after the locate call", () => {
     expect(starts("2027-04-05")[0]?.code).toBe("line.locate-early");
     expect(starts("2027-04-06")).toEqual([]);
     expect(startsTooEarly({}, schemeOf())).toEqual([]);
+    // Days not entered: Friday and Monday are waited all the same.
+    const { ticket, date } = LOCATE;
+    const unsaid = (start: string) =>
+      startsTooEarly({ locate: { ticket, date } }, schemeOf({ machines: { days: { start } } }));
+    expect(unsaid("2027-04-05")[0]?.text).toContain("2 usual working days");
+    expect(unsaid("2027-04-06")).toEqual([]);
   });
 
   it("stand in the schedule before anything else, until the call is written down", () => {
@@ -31,8 +37,12 @@ describe("the days after the locate call", () => {
     const [called, setUp] = job({ days: 3 }).schedule.likely.tasks;
     expect(called).toMatchObject({ id: "locate", firstDay: 1, lastDay: 3 });
     expect(setUp).toMatchObject({ id: "set-up", firstDay: 4 });
-    expect(job({ days: null }).tasks[0]?.name).toContain("days to wait not entered");
-    expect(job({ days: null }).schedule.likely.tasks[1]?.firstDay).toBe(1);
+    // None entered: two full business days, Nebraska Revised Statutes 76-2321.
+    const unknown = job({ days: null });
+    expect(unknown.tasks[0]?.name).toContain("2 working days taken; enter your state's");
+    expect(unknown.tasks[0]?.source).toContain("Nebraska Revised Statutes 76-2321");
+    expect(unknown.schedule.likely.tasks[1]?.firstDay).toBe(3);
+    expect(job({ days: 0 }).schedule.likely.tasks[1]?.firstDay).toBe(1);
     expect(job().tasks[0]?.id).toBe("set-up");
   });
 

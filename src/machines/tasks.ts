@@ -131,15 +131,20 @@ function add(
   return id;
 }
 
-/** The locate call comes before any digging, and its days are waited for. */
+/**
+ * The locate call comes before any digging, and its days are waited for: those entered, else the
+ * usual ones, since a schedule without any would have the digger there before the marks.
+ */
 function addLocate(list: TaskList, locate: TaskHours["locate"]): string[] {
   if (locate === undefined) return [];
+  const usual = hireCatalogue().locate;
+  const { days } = locate;
+  const called = "Call the utility locate service, wait for the marks";
   const name =
-    locate.days === null
-      ? "Call the utility locate service (days to wait not entered)"
-      : "Call the utility locate service, wait for the marks";
-  const source = "29 CFR 1926.651(b); the days to wait are your state's, as entered";
-  return [add(list, "locate", null, name, { wait: locate.days ?? 0, source })];
+    days === null ? `${called} (${usual.days} working days taken; enter your state's)` : called;
+  const from = days === null ? usual.source : "the days to wait are your state's, as entered";
+  const source = `29 CFR 1926.651(b); ${from}`;
+  return [add(list, "locate", null, name, { wait: days ?? usual.days, source })];
 }
 
 /** What lies beside a buried line is laid bare by hand first. */

@@ -9,7 +9,8 @@ export const hazards = {
     days: "Working days to wait",
     notMade: "call not made",
     notKnown: "your state’s days",
-    daysNote: "Each state sets its own; until you type them the schedule waits for none.",
+    daysNote:
+      "Each state sets its own; until you type them the schedule takes the usual ones and says so.",
     badDate: (text: string): string =>
       `“${text}” was not understood: write a date such as 2027-04-12.`,
     writeTicket: "locate ticket",
