@@ -115,6 +115,11 @@ export interface Room {
 export interface SheetContent {
   /** Stable, such as "layout" or "section:tank-1". */
   id: string;
+  /**
+   * What it shows, one by one, such as "section:tank-1:along": the same on every paper, while ids are
+   * counted. By these a sheet is left out. Absent for its id alone.
+   */
+  of?: readonly string[];
   title: string;
   /** n of 1 : n; null for a drawing that is not to scale, "text" for a sheet that holds no drawing. */
   scale: number | "text" | null;
@@ -141,12 +146,14 @@ export type RoomOf = (legend: readonly LegendRow[]) => Room;
 
 /**
  * Draws one kind of sheet; several contents are several sheets, none means that the site has no such
- * thing. Marks stay inside the room that `room` gives for the legend that the content has.
+ * thing. Marks stay inside the room that `room` gives for the legend that the content has. What a person
+ * leaves out (`without`, see `of`) never shares a sheet with what is printed.
  */
 export type SheetMaker = (
   job: SheetJob,
   room: RoomOf,
   windows: Readonly<Record<string, PlanWindow>>,
+  without: ReadonlySet<string>,
 ) => readonly SheetContent[];
 
 /** A whole sheet of paper, frame and all, as the writers take it. */

@@ -1,17 +1,18 @@
 import { readFileSync } from "node:fs";
 import { expect, it } from "vitest";
 import { estimate } from "../estimate/index.js";
-import { readSite, type Site } from "../site/index.js";
-import type { Mark, Page, SheetJob } from "./paper.js";
+import { printSheet, readSite, type Site } from "../site/index.js";
+import type { Mark, Page, PaperId, SheetJob } from "./paper.js";
 import { sheetDrawer, sheetSet, type SheetSet } from "./sheetsOf.js";
 
 const read = readSite(readFileSync("shared/sites/quarry-lane.site.json", "utf8"));
 if (!read.ok) throw new Error("expected Quarry Lane to be read");
 const site = read.value;
 const schemeId = site.schemes[0]!.id;
+const estimated = estimate(site, schemeId);
 const jobOf = (sheets: Site["sheets"]): SheetJob => ({
   site: { ...site, ...(sheets && { sheets }) },
-  ...{ schemeId, estimate: estimate(site, schemeId), date: "2026-11-27", paper: "a4" },
+  ...{ schemeId, estimate: estimated, date: "2026-11-27", paper: "a4" },
 });
 
 const pageOf = ({ pages }: SheetSet, id: string): Page => {
@@ -54,4 +55,40 @@ it("draws anew only what a choice changes, and the same as from the beginning", 
   expect(shared(pageOf(whole, "layout-plan"), pageOf(moved, "layout-plan"))).toBeLessThan(
     plain / 4,
   );
+});
+
+const OTHERS: PaperId[] = ["letter", "tabloid"];
+const LEFT = ["sections-2", "details", "profiles"];
+
+it.each(OTHERS)(
+  "leaves out on %s what was left out on another paper, and nothing else",
+  (paper) => {
+    const draw = sheetDrawer({ ...jobOf(undefined), paper });
+    const whole = draw(undefined).all.flatMap((one) => one.of);
+    for (const { id, of } of sheetSet(jobOf(undefined)).all.filter((one) =>
+      LEFT.includes(one.id),
+    )) {
+      expect(of.length).toBeGreaterThan(0);
+      const { all } = draw(printSheet(site, { id, of }, false).sheets);
+      const shown = (printed: boolean): string[] =>
+        all.filter(({ page }) => (page !== null) === printed).flatMap((one) => one.of);
+      expect(shown(false).toSorted()).toEqual(of.toSorted());
+      expect(new Set([...shown(true), ...of])).toEqual(new Set(whole));
+    }
+  },
+);
+
+it("counts sheets as before when one is left out on the same paper", () => {
+  const draw = sheetDrawer(jobOf(undefined));
+  const whole = draw(undefined);
+  for (const { id, of } of whole.all.filter((one) => LEFT.includes(one.id))) {
+    const { all } = draw(printSheet(site, { id, of }, false).sheets);
+    expect(all.map((one) => one.id)).toEqual(whole.all.map((one) => one.id));
+  }
+});
+
+it("reads the ids of older files", () => {
+  const { pages } = sheetSet(jobOf({ without: ["sections-2", "cost"] }));
+  expect(pages.some(({ id }) => id === "sections-2" || id === "cost")).toBe(false);
+  expect(pages.some(({ id }) => id === "sections")).toBe(true);
 });

@@ -5,7 +5,8 @@ import { costSheets } from "./lists/cost.js";
 import { flowSheets } from "./lists/flow.js";
 import { machineSheets } from "./lists/machines.js";
 import { quantitySheets } from "./lists/quantities.js";
-import type { Site } from "../site/index.js";
+import { isLeftOut } from "../site/index.js";
+import type { SheetSubjects, Site } from "../site/index.js";
 import type {
   LegendRow,
   Page,
@@ -43,7 +44,7 @@ export interface SheetSet {
   /** Ids of the pages that are always there: they carry the cautions and what was found. */
   always: ReadonlySet<string>;
   /** All sheets in their order, those left out among them. */
-  all: readonly { id: string; title: string; page: Page | null }[];
+  all: readonly { id: string; of: readonly string[]; title: string; page: Page | null }[];
 }
 
 /** The set as a person has chosen it in the site: see `sheets` there. */
@@ -60,8 +61,8 @@ export function sheetDrawer(job: SheetJob): (chosen: Site["sheets"]) => SheetSet
   const room = (legend: readonly LegendRow[]): Room => roomOf(job.paper, legend);
   const draw = MAKERS.map((make) => drawnOnce(make, job, room));
   return ({ windows = {}, without = [] } = {}) => {
-    const drawn = draw.flatMap((one) => one(windows));
-    const body = drawn.filter(({ id }) => !without.includes(id));
+    const drawn = draw.flatMap((one) => one(windows, new Set(without)));
+    const body = drawn.filter((one) => !isLeftOut({ without }, subjectsOf(one)));
     const front = frontSheets(job, room, body);
     const contents = [...front, ...body];
     const pages = contents.map((content, i) => framedPage(job, content, i + 1, contents.length));
@@ -69,29 +70,41 @@ export function sheetDrawer(job: SheetJob): (chosen: Site["sheets"]) => SheetSet
     return {
       pages,
       always: new Set(front.map(({ id }) => id)),
-      all: [...front, ...drawn].map(({ id, title }) => ({
-        ...{ id, title },
-        page: pageOf.get(id) ?? null,
+      all: [...front, ...drawn].map((content) => ({
+        ...subjectsOf(content),
+        title: content.title,
+        page: pageOf.get(content.id) ?? null,
       })),
     };
   };
 }
 
+const subjectsOf = ({ id, of = [id] }: SheetContent): SheetSubjects => ({ id, of });
+
 type Windows = Parameters<SheetMaker>[2];
 
-/** A maker's sheets, made anew only where what its own plans show has changed. */
+/** What a maker was last asked for, and made. */
+interface Asked {
+  windows: Windows;
+  without: ReadonlySet<string>;
+  contents: readonly SheetContent[];
+}
+
+/** A maker's sheets, made anew only where what its own plans show, or what is left out of them, has changed. */
 function drawnOnce(
   make: SheetMaker,
   job: SheetJob,
   room: (legend: readonly LegendRow[]) => Room,
-): (windows: Windows) => readonly SheetContent[] {
-  let last: { windows: Windows; contents: readonly SheetContent[] } | null = null;
-  const isSame = (before: Windows, after: Windows, { id, window }: SheetContent): boolean =>
-    window === undefined || JSON.stringify(before[id]) === JSON.stringify(after[id]);
-  return (windows) => {
+): (windows: Windows, without: ReadonlySet<string>) => readonly SheetContent[] {
+  let last: Asked | null = null;
+  return (windows, without) => {
     const before = last;
-    if (before?.contents.every((one) => isSame(before.windows, windows, one)) !== true) {
-      last = { windows, contents: make(job, room, windows) };
+    const isSame = ({ id, of = [], window }: SheetContent): boolean =>
+      (window === undefined ||
+        JSON.stringify(before?.windows[id]) === JSON.stringify(windows[id])) &&
+      of.every((one) => before?.without.has(one) === without.has(one));
+    if (before?.contents.every(isSame) !== true) {
+      last = { windows, without, contents: make(job, room, windows, without) };
     }
     return last?.contents ?? [];
   };

@@ -52,7 +52,8 @@ export {
 } from "./ruleEdits.js";
 export { isLocated, setLocate } from "./locateEdits.js";
 export { answerChecklist, setProject } from "./projectEdits.js";
-export { printSheet, setPaper, setPlanWindow } from "./sheetsEdits.js";
+export { isLeftOut, printSheet, setPaper, setPlanWindow } from "./sheetsEdits.js";
+export type { SheetSubjects } from "./sheetsEdits.js";
 export { asksLessThanFederal, publishedRule, ruleOf, rulesOf } from "./ruleBook.js";
 export type { Locality, Rule } from "./ruleBook.js";
 export { moveStand } from "./standEdits.js";

@@ -13,8 +13,22 @@ export function setPlanWindow(site: Site, sheet: string, window: PlanWindow | nu
   return { ...site, sheets: { ...site.sheets, windows } };
 }
 
+/** A sheet by its id, and by what it shows: that is the same whatever the paper, the id may not be. */
+export interface SheetSubjects {
+  id: string;
+  of: readonly string[];
+}
+
+/** Whether a sheet is left out: by all that it shows, or by its id, as older files have it. */
+export function isLeftOut(sheets: PrintedSheets | undefined, { id, of }: SheetSubjects): boolean {
+  const without = new Set(sheets?.without);
+  return without.has(id) || of.every((one) => without.has(one));
+}
+
 /** Puts a sheet among the printed ones, or leaves it out. */
-export function printSheet(site: Site, sheet: string, printed: boolean): Site {
-  const others = (site.sheets?.without ?? []).filter((id) => id !== sheet);
-  return { ...site, sheets: { ...site.sheets, without: printed ? others : [...others, sheet] } };
+export function printSheet(site: Site, sheet: SheetSubjects, printed: boolean): Site {
+  const own = new Set([sheet.id, ...sheet.of]);
+  const others = (site.sheets?.without ?? []).filter((id) => !own.has(id));
+  const without = printed ? others : [...others, ...sheet.of];
+  return { ...site, sheets: { ...site.sheets, without } };
 }

@@ -13,5 +13,10 @@ export const sheetsSchema = z.looseObject({
     .record(z.string().min(1), planWindowSchema)
     .optional()
     .describe("by the sheet's id; absent: the largest scale at which all is seen"),
-  without: z.array(z.string().min(1)).optional().describe("ids of sheets that are not printed"),
+  without: z
+    .array(z.string().min(1))
+    .optional()
+    .describe(
+      "what is not printed: what sheets show, such as section:tank-1:along, which stays the same on any paper; in older files ids of sheets",
+    ),
 });

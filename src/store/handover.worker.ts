@@ -114,8 +114,8 @@ async function make(job: HandoverJob, want: HandoverWant, base: string): Promise
 
 function seen({ always, all }: SheetSet, paper: PaperId): SheetSeen[] {
   const { width, height } = PAPERS[paper];
-  return all.map(({ id, title, page }): SheetSeen => ({
-    ...{ id, title, width, height },
+  return all.map(({ id, of, title, page }): SheetSeen => ({
+    ...{ id, of, title, width, height },
     always: always.has(id),
     number: page?.number ?? null,
     scale: page?.scale ?? null,

@@ -6,6 +6,8 @@ import type { PointColumns } from "./groundTalk.js";
 /** A sheet of the set, as it is looked at before it is printed. */
 export interface SheetSeen {
   id: string;
+  /** What it shows, by which it is left out: see `printSheet`. */
+  of: readonly string[];
   title: string;
   /** Of the whole set, from 1; null for one that is left out. */
   number: number | null;

@@ -49,7 +49,7 @@ function jobOf(site: Site, index = 0): Job {
 function sheets(job: Job, maker: SheetMaker, paper: PaperId): readonly SheetContent[] {
   const { site, scheme } = job;
   const asked = { site, schemeId: scheme.id, estimate: job.estimate, date: "2026-11-27", paper };
-  return maker(asked, (legend) => roomOf(paper, legend), {});
+  return maker(asked, (legend) => roomOf(paper, legend), {}, new Set());
 }
 
 type Box = readonly [number, number, number, number];

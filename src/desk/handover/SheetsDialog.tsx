@@ -2,7 +2,7 @@ import { useEffect, useState } from "react";
 import type { ReactNode } from "react";
 import { Dialog, Modal, ModalOverlay } from "react-aria-components";
 import { DialogHead } from "../DialogHead.js";
-import { printSheet } from "../../site/index.js";
+import { isLeftOut, printSheet } from "../../site/index.js";
 import { drawSheets, restSheets, useHandover } from "../../store/index.js";
 import type { SheetSeen } from "../../store/index.js";
 import { words } from "../../words/index.js";
@@ -92,22 +92,22 @@ interface SheetListProps {
 /** Every sheet with a tick for the printed ones; a press on a name shows it. */
 function SheetList({ sheets, current, onChoose }: SheetListProps): ReactNode {
   const edit = useEdit();
-  const { without = [] } = useSite().site.sheets ?? {};
+  const chosen = useSite().site.sheets;
   const of = sheets.filter(({ number }) => number !== null).length;
   return (
     <nav aria-label={says.list} className="sheet-list">
       <ol>
-        {sheets.map(({ id, title, number, always }) => (
+        {sheets.map(({ id, of: subjects, title, number, always }) => (
           <li key={id}>
             <label className="sheet-tick">
               <input
                 type="checkbox"
                 aria-label={`${says.print}: ${title}`}
-                checked={!without.includes(id) || always}
+                checked={!isLeftOut(chosen, { id, of: subjects }) || always}
                 disabled={always}
                 onChange={({ target }) =>
                   edit(says.printStep(title, target.checked), (now) =>
-                    printSheet(now, id, target.checked),
+                    printSheet(now, { id, of: subjects }, target.checked),
                   )
                 }
               />

@@ -46,6 +46,8 @@ export function flowContents(
 ): SheetContent[] {
   return flowSheets(items, space, columns).map((marks, i): SheetContent => ({
     id: i === 0 ? id : `${id}-${i + 1}`,
+    // A table is not printed by halves.
+    of: [id],
     title: i === 0 ? title : words.sheets.goesOn(title),
     scale: "text",
     north: null,

@@ -25,7 +25,7 @@ export function sheetsFrom(
   job: SheetJob,
   windows: Parameters<SheetMaker>[2] = {},
 ): readonly SheetContent[] {
-  return make(job, (legend) => roomOf(job.paper, legend), windows);
+  return make(job, (legend) => roomOf(job.paper, legend), windows, new Set());
 }
 
 export type Single = Exclude<Mark, GroupMark>;

@@ -34,6 +34,7 @@ export function bedDetail(site: Site, scheme: Scheme, bed: Bed): DetailSpec | nu
   const { detail } = words.sheetsSections;
   const [left, right] = [half - bed.width / 2, half + bed.width / 2];
   return {
+    subject: `detail:bed:${bed.id}`,
     title: bed.name,
     said: detail.acrossBed(
       length.print(bed.length, site.units),

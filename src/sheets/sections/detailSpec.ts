@@ -6,6 +6,8 @@ import type { Span } from "./dimensionRows.js";
 import type { View } from "./view.js";
 
 export interface DetailSpec {
+  /** What it is of, the same on every paper: "detail:bed:bed-1". */
+  subject: string;
   title: string;
   /** A line under the title, besides the scale. */
   said: string;

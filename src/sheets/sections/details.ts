@@ -40,30 +40,35 @@ const BROAD = 38;
 const NOTES = 94;
 
 /** On as few sheets as small drawings take, each as large as those sheets hold. */
-export const details: SheetMaker = (job, roomOf) => {
+export const details: SheetMaker = (job, roomOf, _windows, without) => {
   const specs = specsOf(job);
   if (specs.length === 0) return [];
   const fills = fillsOf(job.site, schemeOf(job.site, job.schemeId));
   const room = roomOf(legendOf(job, fills, specs));
   const sized = specs.map((spec, i) => sizesOf(job, fills, spec, i + 1, room));
-  const pages = paged(grown(sized, notesOf(job), room), room);
+  const pagesOf = (asked: readonly Asked[]): Asked[][] => paged(asked, room, without);
+  const pages = pagesOf(grown(sized, notesOf(job), pagesOf));
   return pages.map((page, i) => sheetOf(job, fills, page, room, i, pages.length));
 };
 
 /** Of the sizes that each may have, smallest first, the largest with which no sheet more is needed. */
-function grown(sized: readonly (readonly Asked[])[], notes: Asked, room: Room): Asked[] {
+function grown(
+  sized: readonly (readonly Asked[])[],
+  notes: Asked,
+  pagesOf: (asked: readonly Asked[]) => Asked[][],
+): Asked[] {
   const steps = sized.map(() => 0);
   const at = (which: readonly number[]): Asked[] => [
     ...sized.map((sizes, i) => sizes[which[i]!]!),
     notes,
   ];
-  const least = paged(at(steps), room).length;
+  const least = pagesOf(at(steps)).length;
   // All grow by a step before any grows by two, so that none is large at the cost of the others.
   for (let step = 1; step < Math.max(...sized.map(({ length }) => length)); step++) {
     sized.forEach(({ length }, i) => {
       const tried = steps.with(i, step);
       const isNext = step < length && steps[i] === step - 1;
-      if (isNext && paged(at(tried), room).length <= least) steps[i] = step;
+      if (isNext && pagesOf(at(tried)).length <= least) steps[i] = step;
     });
   }
   return at(steps);
@@ -144,11 +149,15 @@ function scaleOf(
   return list.find(fits) ?? list.at(-1)!;
 }
 
-function paged(asked: readonly Asked[], room: Room): Asked[][] {
+const subjectOf = ({ spec }: Asked): string => spec?.subject ?? "detail:notes";
+
+function paged(asked: readonly Asked[], room: Room, without: ReadonlySet<string>): Asked[][] {
   const pages: Asked[][] = [];
+  const isOut = (one: Asked): boolean => without.has(subjectOf(one));
   for (const one of asked) {
     const page = pages.at(-1);
-    if (page !== undefined && placesOf([...page, one], room) !== null) page.push(one);
+    const isAlike = page !== undefined && page.every((other) => isOut(other) === isOut(one));
+    if (isAlike && placesOf([...page, one], room) !== null) page.push(one);
     else pages.push([one]);
   }
   return pages;
@@ -176,6 +185,7 @@ function sheetOf(
   });
   return {
     id: i === 0 ? "details" : `details-${i + 1}`,
+    of: page.map(subjectOf),
     title: of > 1 ? words.sheetsSections.part(detail.sheet, i + 1, of) : detail.sheet,
     scale: null,
     scaleNote: detail.scaleNote,

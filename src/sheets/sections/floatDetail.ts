@@ -21,6 +21,7 @@ export function floatDetail(site: Site, scheme: Scheme, result: PressureResult):
   const { detail } = words.sheetsSections;
   const levels = levelsOf(result);
   return {
+    subject: `detail:floats:${tank.id}`,
     title: detail.floats(tank.name),
     said: detail.floatsSaid,
     from: -AROUND,

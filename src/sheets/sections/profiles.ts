@@ -18,7 +18,7 @@ const GAP = 7;
 const LEAST_TALL = 42;
 
 /** Each chain of pipes along its stations, as many to a sheet as there is room for. */
-export const pipeProfiles: SheetMaker = (job, roomOf) => {
+export const pipeProfiles: SheetMaker = (job, roomOf, _windows, without) => {
   const scheme = schemeOf(job.site, job.schemeId);
   const fills = fillsOf(job.site, scheme);
   const all = pipeChains(scheme, job.estimate.flow.pipes).flatMap((chain) => {
@@ -32,7 +32,7 @@ export const pipeProfiles: SheetMaker = (job, roomOf) => {
     number: i + 1,
     ...scalesOf(job.site, data, all, room),
   }));
-  return paged(job, fills, asked, room);
+  return paged(job, fills, asked, room, without);
 };
 
 interface Asked {
@@ -94,13 +94,17 @@ function paged(
   fills: ReadonlyMap<string, Fill>,
   asked: readonly Asked[],
   room: Room,
+  without: ReadonlySet<string>,
 ): SheetContent[] {
   const pages: { asked: Asked[]; marks: Mark[] }[] = [];
   let y = Infinity;
   for (const one of asked) {
     const page = pages.at(-1);
     const height = profileHeight(askOf(site, fills, one, room, 0));
-    const fits = y + height <= room.top + room.height && page?.asked[0]?.along === one.along;
+    const isOut = (other: Asked): boolean => without.has(subjectOf(other));
+    const first = page?.asked[0];
+    const isAlike = first?.along === one.along && isOut(first) === isOut(one);
+    const fits = y + height <= room.top + room.height && isAlike;
     if (!fits) {
       y = room.top + 1;
       pages.push({ asked: [], marks: [] });
@@ -112,6 +116,9 @@ function paged(
   }
   return pages.map((page, i) => sheetOf(site, fills, page, i, pages.length));
 }
+
+/** By the trench that the chain begins with. */
+const subjectOf = ({ data }: Asked): string => `profile:${data.chain.runs[0]?.trench.id ?? ""}`;
 
 function sheetOf(
   site: Site,
@@ -126,6 +133,7 @@ function sheetOf(
   const times = plainNumber(along / up, Number.isInteger(along / up) ? 0 : 1);
   return {
     id: i === 0 ? "profiles" : `profiles-${i + 1}`,
+    of: asked.map(subjectOf),
     title: of > 1 ? words.sheetsSections.part(profile.sheet, i + 1, of) : profile.sheet,
     scale: along,
     scaleNote: !even

@@ -15,13 +15,13 @@ const GAP = 8;
 const LEAST = 20;
 
 /** Two sections through each tank, pad and bed, those of one work together and to one scale. */
-export const workSections: SheetMaker = (job, roomOf) => {
+export const workSections: SheetMaker = (job, roomOf, _windows, without) => {
   const scheme = schemeOf(job.site, job.schemeId);
   const all = cutDataOf(job.site, scheme, job.estimate);
   if (all.length === 0) return [];
   const fills = fillsOf(job.site, scheme);
   const room = roomOf(sectionLegend(job.site, fills, all));
-  const pages = paged(job, fills, all, room);
+  const pages = paged(job, fills, all, room, without);
   return pages.map((page, i) => sheetOf(job, fills, page, room, i, pages.length));
 };
 
@@ -37,14 +37,18 @@ function paged(
   fills: ReadonlyMap<string, Fill>,
   all: readonly CutData[],
   room: Room,
+  without: ReadonlySet<string>,
 ): ScaledCut[][] {
   const pages: ScaledCut[][] = [];
+  const isMixed = (cuts: readonly ScaledCut[]): boolean =>
+    new Set(cuts.map(({ data }) => without.has(subjectOf(data)))).size > 1;
   const put = (cuts: ScaledCut[]): void => {
     const onto = [...(pages.at(-1) ?? []), ...cuts];
-    if (pages.length > 0 && placesOf(job, fills, onto, room) !== null) {
+    if (pages.length > 0 && !isMixed(onto) && placesOf(job, fills, onto, room) !== null) {
       pages[pages.length - 1] = onto;
-    } else if (cuts.length === 1 || placesOf(job, fills, cuts, room) !== null) pages.push(cuts);
-    else for (const cut of cuts) put([cut]);
+    } else if (cuts.length === 1 || (!isMixed(cuts) && placesOf(job, fills, cuts, room) !== null)) {
+      pages.push(cuts);
+    } else for (const cut of cuts) put([cut]);
   };
   for (const cuts of byWork(all)) {
     const scales = scalesOf(job, fills, cuts, room);
@@ -52,6 +56,8 @@ function paged(
   }
   return pages;
 }
+
+const subjectOf = ({ cut }: CutData): string => `section:${cut.work.id}:${cut.way}`;
 
 function byWork(all: readonly CutData[]): CutData[][] {
   const ids = [...new Set(all.map(({ cut }) => cut.work.id))];
@@ -113,6 +119,7 @@ function sheetOf(
   const scales = new Set(cuts.map(({ scale }) => scale));
   return {
     id: i === 0 ? "sections" : `sections-${i + 1}`,
+    of: cuts.map(({ data }) => subjectOf(data)),
     title: of > 1 ? words.sheetsSections.part(sheet, i + 1, of) : sheet,
     ...(scales.size === 1
       ? { scale: cuts[0]!.scale }

@@ -31,6 +31,7 @@ export function tankDetail(site: Site, scheme: Scheme, tank: Tank): DetailSpec |
   const long = (metres: number): string => length.print(metres, site.units);
   const { detail } = words.sheetsSections;
   return {
+    subject: `detail:tank:${tank.id}`,
     title: detail.tankBed(tank.name),
     said: detail.tankBedSaid(long(body.length + 2 * overdig), long(body.width + 2 * overdig)),
     from: 0,

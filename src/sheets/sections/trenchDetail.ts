@@ -52,6 +52,7 @@ export function trenchDetail(
   const ground = heightOn(finished.surface, half) ?? parts.zoneTop;
   const { detail } = words.sheetsSections;
   return {
+    subject: `detail:trench:${trench.id}`,
     title: trench.name,
     said: detail.atStation(distance.print(station, site.units, { digits: 1 })),
     from: 0,
