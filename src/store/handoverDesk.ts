@@ -6,6 +6,7 @@ import type { Site } from "../site/index.js";
 import { columnsOf, withoutPoints } from "./groundTalk.js";
 import type { HandoverAnswer, HandoverAsk, SheetsAsk, SheetSeen } from "./handoverTalk.js";
 import { deviceStore } from "./looks.js";
+import { keepStakes, stakesOnDevice, withStakes, type StakesKept } from "./stakesKept.js";
 
 export interface HandoverState {
   /** What is being made: the kind at work, and 0 to 1 of it done; null when nothing is. */
@@ -19,8 +20,10 @@ export interface HandoverState {
   leftOut: readonly LeftOut[];
   /** False once this browser would not keep that choice: it then holds until the page is left. */
   isLeftOutKept: boolean;
-  /** How points are set out, as last chosen on this page. */
-  stakes: StakeChoices;
+  /** How points are set out, as last chosen on this device. */
+  stakes: StakesKept;
+  /** False once this browser would not keep that choice: it then holds until the page is left. */
+  areStakesKept: boolean;
 }
 
 const LEFT_OUT_KEY = "bankyard-left-out";
@@ -55,12 +58,16 @@ export const useHandover = create<HandoverState>()(() => ({
   fault: null,
   leftOut: readLeftOut(deviceStore()?.getItem(LEFT_OUT_KEY) ?? null),
   isLeftOutKept: true,
-  stakes: {},
+  stakes: stakesOnDevice(),
+  areStakesKept: true,
 }));
 
-/** Chooses how points are set out. */
-export function setOut(stakes: StakeChoices): void {
-  useHandover.setState({ stakes });
+/** Chooses how points of a site are set out, now and after a reload. */
+export function setOut(site: Site, choice: StakeChoices): void {
+  useHandover.setState(({ stakes }) => {
+    const next = withStakes(stakes, site, choice);
+    return { stakes: next, areStakesKept: keepStakes(next) };
+  });
 }
 
 /** Chooses whether the page and the link are made without something, now and after a reload. */

@@ -72,5 +72,6 @@ export {
   setOut,
   useHandover,
 } from "./handoverDesk.js";
+export { stakesOf } from "./stakesKept.js";
 export type { HandoverState } from "./handoverDesk.js";
 export type { SheetSeen } from "./handoverTalk.js";

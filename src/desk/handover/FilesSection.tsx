@@ -1,9 +1,9 @@
+import { useMemo } from "react";
 import type { ReactNode } from "react";
-import { copyWithout, HANDOVER_KINDS, linkOf, usablePair } from "../../handover/index.js";
-import type { HandoverChoices, LeftOut, StakeChoices } from "../../handover/index.js";
-import { without } from "../../site/index.js";
+import { copyWithout, HANDOVER_KINDS, linkOf } from "../../handover/index.js";
+import type { HandoverChoices, LeftOut } from "../../handover/index.js";
 import type { Site } from "../../site/index.js";
-import { setOut, useHandover } from "../../store/index.js";
+import { setOut, stakesOf, useHandover } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useSite } from "../useSite.js";
 import { saveFiles } from "./saveFiles.js";
@@ -25,11 +25,8 @@ function allKinds(site: Site, leftOut: readonly LeftOut[]): string[] {
 export function FilesSection(): ReactNode {
   const { site, schemeId } = useSite();
   const isBusy = useHandover((hand) => hand.making !== null);
-  const chosen = useHandover((hand) => hand.stakes);
-  // What was picked on another site, or of a point that is gone, is no pick here.
-  const marks = usablePair(site, chosen.marks);
-  const stakes: StakeChoices =
-    marks === chosen.marks ? chosen : { ...without(chosen, "marks"), ...(marks && { marks }) };
+  const kept = useHandover((hand) => hand.stakes);
+  const stakes = useMemo(() => stakesOf(kept, site), [kept, site]);
   const leftOut = useHandover((hand) => hand.leftOut);
   const choices: HandoverChoices = { stakes, page: { without: leftOut } };
   const make = (ids: readonly string[]): void => void saveFiles(site, schemeId, ids, choices);
@@ -56,7 +53,7 @@ export function FilesSection(): ReactNode {
           </li>
         ))}
       </ul>
-      <StakeFields value={stakes} onChange={setOut} />
+      <StakeFields value={stakes} onChange={(choice) => setOut(site, choice)} />
       <div className="tools">
         <button
           type="button"

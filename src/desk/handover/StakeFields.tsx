@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { ReactNode } from "react";
 import type { StakeChoices } from "../../handover/index.js";
+import { useHandover } from "../../store/index.js";
 import { length } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { MeasureField } from "../fields/MeasureField.js";
@@ -17,6 +18,7 @@ interface StakeFieldsProps {
 /** How the points are set out; all of it may be left as it is. */
 export function StakeFields({ value, onChange }: StakeFieldsProps): ReactNode {
   const { site, estimate } = useSite();
+  const isKept = useHandover((hand) => hand.areStakesKept);
   const [isOpen, setOpen] = useState(false);
   return (
     <details className="stake-fields" onToggle={(event) => setOpen(event.currentTarget.open)}>
@@ -43,6 +45,7 @@ export function StakeFields({ value, onChange }: StakeFieldsProps): ReactNode {
         onCommit={(interval) => onChange({ ...value, interval })}
         onClear={() => onChange(without(value, "interval"))}
       />
+      {!isKept && <p className="says">{says.notKept}</p>}
       {isOpen && estimate !== null && <StakeMarks {...{ value, estimate, onChange }} />}
     </details>
   );

@@ -1,4 +1,4 @@
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
 import type { ReactNode } from "react";
 import { FLATTEST, markOffer } from "../../handover/index.js";
 import type { MarkChoice, PairJudged, StakeChoices } from "../../handover/index.js";
@@ -8,12 +8,15 @@ import { distance } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
 import { useSite } from "../useSite.js";
-import { markKey, withMark } from "./stakeMarks.js";
+import { isOther, markKey, withMark } from "./stakeMarks.js";
 
 const says = words.handing.stakes;
 
 /** The choice that leaves the pair to the program. */
 const BEST = "";
+
+const isPair = (a: StakeChoices["marks"], b: StakeChoices["marks"]): boolean =>
+  JSON.stringify(a) === JSON.stringify(b);
 
 interface StakeMarksProps {
   value: StakeChoices;
@@ -25,6 +28,8 @@ interface StakeMarksProps {
 export function StakeMarks({ value, estimate, onChange }: StakeMarksProps): ReactNode {
   const { site, schemeId } = useSite();
   const selected = useDesk((desk) => desk.selected);
+  // The pair that came of a mark picked twice: said as long as that pair is in use.
+  const [swapped, setSwapped] = useState<StakeChoices["marks"]>();
   const picked = selected?.kind === "point" ? selected.id : null;
   const offer = useMemo(() => {
     const beside: MarkChoice[] = picked === null ? [] : [{ point: picked }];
@@ -43,7 +48,9 @@ export function StakeMarks({ value, estimate, onChange }: StakeMarksProps): Reac
       value={value.marks === undefined ? BEST : markKey(used.pair[place].choice)}
       onChoose={(id) => {
         const found = offered.find(({ choice }) => markKey(choice) === id);
-        onChange(withMark(value, place, found?.choice ?? null, offer));
+        const next = withMark(value, place, found?.choice ?? null, offer);
+        setSwapped(isOther(place, found?.choice ?? null, offer) ? next.marks : undefined);
+        onChange(next);
       }}
     />
   );
@@ -53,6 +60,9 @@ export function StakeMarks({ value, estimate, onChange }: StakeMarksProps): Reac
       {field(0, says.first, "stake-first")}
       {field(1, says.second, "stake-second")}
       <div role="status">
+        {swapped !== undefined && isPair(swapped, value.marks) && (
+          <p className="says">{says.swapped}</p>
+        )}
         <p className="says">{said(says.used, used)}</p>
         {used.flat > 0 && (
           <p className="wrong-note">{says.flat(used.flat, offer.stakes, FLATTEST)}</p>

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import type { PairJudged } from "../../handover/index.js";
-import { withMark } from "./stakeMarks.js";
+import { isOther, withMark } from "./stakeMarks.js";
 
 const mark = (point: string) => ({
   choice: { point },
@@ -18,6 +18,9 @@ it("picks one mark and keeps the other, which the program may have chosen", () =
 });
 
 it("changes the two when one is picked twice, and leaves the pair to the program", () => {
+  expect(isOther(0, { point: "b" }, { used })).toBe(true);
+  expect(isOther(1, { point: "b" }, { used })).toBe(false);
+  expect(isOther(0, null, { used })).toBe(false);
   expect(withMark({}, 0, { point: "b" }, { used }).marks).toEqual([{ point: "b" }, { point: "a" }]);
   expect(withMark({ marks: [{ point: "a" }, { point: "b" }] }, 1, null, { used })).toEqual({});
 });

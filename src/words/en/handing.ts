@@ -79,6 +79,9 @@ export const handing = {
     better: (a: string, b: string, worst: string, longest: string) =>
       `Better: ${a} and ${b}, at worst ${worst}°, longest tape ${longest}.`,
     takeBetter: "Take the better pair",
+    swapped: "That was the other mark already: the two have changed places.",
+    notKept:
+      "This browser keeps nothing between visits: how to set out holds until this page is left.",
     noMarks: "There are no two marks to tape from.",
   },
   message: {
