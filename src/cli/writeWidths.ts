@@ -10,6 +10,8 @@ interface Widths {
   advances: number[][];
   /** Of a figure where all are of one width. */
   tabular: number;
+  /** Of each figure from 0 to 9 above or below the slash of a fraction. */
+  fractions: number[];
 }
 
 const TARGET = new URL("../sheets/widths.json", import.meta.url);
@@ -37,6 +39,11 @@ function widthsOf(fonts: readonly Font[]): Widths {
     advances: fonts.map((font, i) =>
       codesOf[i]!.map((code) => thousandths(font.glyphForCodePoint(code).advanceWidth, font)),
     ),
+    fractions: Array.from("0123456789", (figure) => {
+      // A face without figures for fractions draws the usual ones.
+      const { glyphs } = first.layout(`${figure}⁄${figure}`);
+      return thousandths(glyphs[0]!.advanceWidth, first);
+    }),
     tabular: thousandths(first.layout("0", ["tnum"]).glyphs[0]!.advanceWidth, first),
   };
 }

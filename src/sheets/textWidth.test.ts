@@ -34,10 +34,24 @@ describe.each(FACE_NAMES)("widths of the face %s", (face) => {
   });
 });
 
+it("knows how wide the fonts draw a fraction", () => {
+  for (const face of ["text", "strong"] as const) {
+    const latin = fontsOf(face)[0]!;
+    for (const fraction of ["3⁄8", "9⁄16"]) {
+      const { glyphs } = latin.layout(fraction);
+      const own = glyphs.reduce((sum, glyph) => sum + glyph.advanceWidth, 0) / latin.unitsPerEm;
+      expect(textWidth(fraction, face, 1)).toBeCloseTo(own, 3);
+    }
+    expect(textWidth("⅜", face, 1)).toBe(textWidth("3⁄8", face, 1));
+    // Narrower than three letters of the text, as a fraction is.
+    expect(textWidth("⅜", face, 1)).toBeLessThan(0.85 * textWidth("3/8", face, 1));
+  }
+});
+
 describe("drawnText", () => {
   it("writes out what the fonts lack", () => {
-    expect(drawnText("7′ 1⅛″", "text")).toBe(`7' 1-1/8"`);
-    expect(drawnText("⅜ in", "text")).toBe("3/8 in");
+    expect(drawnText("7′ 1⅛″", "text")).toBe(`7' 1 1⁄8"`);
+    expect(drawnText("⅜ in", "text")).toBe("3⁄8 in");
     expect(drawnText("a ≥ b, 2½ m³", "heading")).toBe("a >= b, 2½ m³");
     expect(drawnText("1\u00a0000\u200b", "heading")).toBe("1 000");
   });

@@ -7,6 +7,8 @@ interface FaceWidths {
   letters: ReadonlyMap<string, { advance: number; file: number }>;
   /** Of every figure where figures are of one width. */
   tabular: number;
+  /** Of each figure from 0 to 9 above or below the slash of a fraction. */
+  fractions: readonly number[];
 }
 
 const TABLES: Readonly<Record<Face, FaceWidths>> = {
@@ -19,13 +21,14 @@ function tableOf(read: {
   letters: readonly string[];
   advances: readonly (readonly number[])[];
   tabular: number;
+  fractions: readonly number[];
 }): FaceWidths {
   const entries = read.letters.flatMap((letters, file) =>
     Array.from(letters).map(
       (letter, i) => [letter, { advance: read.advances[file]![i]!, file }] as const,
     ),
   );
-  return { letters: new Map(entries), tabular: read.tabular };
+  return { letters: new Map(entries), tabular: read.tabular, fractions: read.fractions };
 }
 
 /** Signs that the fonts lack, and what paper has used for them since typewriters. */
@@ -43,28 +46,33 @@ const WRITTEN: Readonly<Record<string, string>> = {
   "✕": "x",
   Σ: "sum of ",
   π: "pi",
-  "⁄": "/",
   "\u00a0": " ",
   "\u2009": " ",
   "\u202f": " ",
   "\u200b": "",
 };
 
-/** Fractions that no face has, after a whole number or alone: `7⅛` is written `7-1/8`. */
+/**
+ * Fractions that no face has, as figures about the slash that fonts make a fraction of: `⅜` is written
+ * `3⁄8`, and `7⅛` is `7 1⁄8`, since without the blank it would be 71 eighths.
+ */
 const FRACTIONS: Readonly<Record<string, string>> = {
-  "⅛": "1/8",
-  "⅜": "3/8",
-  "⅝": "5/8",
-  "⅞": "7/8",
-  "⅓": "1/3",
-  "⅔": "2/3",
-  "⅕": "1/5",
-  "⅖": "2/5",
-  "⅗": "3/5",
-  "⅘": "4/5",
-  "⅙": "1/6",
-  "⅚": "5/6",
+  "⅛": "1⁄8",
+  "⅜": "3⁄8",
+  "⅝": "5⁄8",
+  "⅞": "7⁄8",
+  "⅓": "1⁄3",
+  "⅔": "2⁄3",
+  "⅕": "1⁄5",
+  "⅖": "2⁄5",
+  "⅗": "3⁄5",
+  "⅘": "4⁄5",
+  "⅙": "1⁄6",
+  "⅚": "5⁄6",
 };
+
+/** A fraction as fonts draw one. */
+const FRACTION = /\d+⁄\d+/g;
 
 const UNWRITABLE = "?";
 
@@ -78,7 +86,7 @@ export function drawnText(text: string, face: Face): string {
   for (const letter of text.normalize("NFC")) {
     const fraction = FRACTIONS[letter];
     if (letters.has(letter)) drawn += letter;
-    else if (fraction !== undefined) drawn += /\d$/.test(drawn) ? `-${fraction}` : fraction;
+    else if (fraction !== undefined) drawn += /\d$/.test(drawn) ? ` ${fraction}` : fraction;
     else drawn += WRITTEN[letter] ?? UNWRITABLE;
   }
   return drawn;
@@ -99,9 +107,13 @@ export function unwritable(text: string, face: Face): string[] {
  * @param tabular whether figures are of one width
  */
 export function textWidth(text: string, face: Face, size: number, tabular = false): number {
-  const { letters, tabular: figure } = TABLES[face];
+  const { letters, tabular: figure, fractions } = TABLES[face];
   let sum = 0;
-  for (const letter of drawnText(text, face)) {
+  const others = drawnText(text, face).replace(FRACTION, (fraction) => {
+    for (const letter of fraction) sum += fractions[Number(letter)] ?? letters.get(letter)!.advance;
+    return "";
+  });
+  for (const letter of others) {
     sum += tabular && letter >= "0" && letter <= "9" ? figure : letters.get(letter)!.advance;
   }
   return (sum / 1000) * size;

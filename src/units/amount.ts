@@ -82,8 +82,8 @@ function printAmount(
 const EIGHTHS = ["", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
 
 /**
- * A count of parts of a whole as whole and fraction: (37, 8) is `4⅝`, (73, 16) is `4 9/16`.
- * `parts` is not negative.
+ * A count of parts of a whole as whole and fraction: (37, 8) is `4⅝`, (73, 16) is `4 9⁄16`, with the
+ * slash that fonts make a fraction of. `parts` is not negative.
  */
 export function mixedNumber(parts: number, perWhole: number): string {
   const whole = Math.floor(parts / perWhole);
@@ -93,7 +93,7 @@ export function mixedNumber(parts: number, perWhole: number): string {
   if (Number.isInteger(eighths)) {
     return `${whole === 0 ? "" : plainNumber(whole, 0)}${EIGHTHS[eighths] ?? ""}`;
   }
-  return `${whole === 0 ? "" : `${plainNumber(whole, 0)} `}${rest}/${perWhole}`;
+  return `${whole === 0 ? "" : `${plainNumber(whole, 0)} `}${rest}⁄${perWhole}`;
 }
 
 /** Feet to `6′ 4½″`, rounded to a part of an inch; `4½″` under a foot; throws when not finite. */
@@ -102,8 +102,14 @@ export function feetAndInches(feet: number, inchParts: number): string {
   const parts = Math.round(Math.abs(feet) * 12 * inchParts);
   const sign = feet < 0 && parts > 0 ? "-" : "";
   const wholeFeet = Math.floor(parts / (12 * inchParts));
-  const inches = mixedNumber(parts - wholeFeet * 12 * inchParts, inchParts);
+  const left = parts - wholeFeet * 12 * inchParts;
+  const inches = mixedNumber(left, inchParts);
   if (wholeFeet === 0) return `${sign}${inches}″`;
+  // "6′ ½″" may be read as six and a half feet.
+  if (left > 0 && left < inchParts) {
+    const gap = Number.isInteger((left * 8) / inchParts) ? "" : " ";
+    return `${sign}${plainNumber(wholeFeet, 0)}′ 0${gap}${inches}″`;
+  }
   return `${sign}${plainNumber(wholeFeet, 0)}′ ${inches}″`;
 }
 
