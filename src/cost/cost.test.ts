@@ -221,7 +221,16 @@ describe("truckloads", () => {
     expect(fill?.loose).toBeCloseTo(12.5, 9);
     expect(fill?.loads.value).toBe(2);
     expect(fill?.mass.value).toBeCloseTo(18390, 6);
-    expect(line(priced(SCHEME, short), "shortfall-imported-fill").quantity.value).toBe(2);
+    const bought = line(priced(SCHEME, short), "shortfall-imported-fill");
+    expect(bought.quantity.value).toBe(2);
+    expect(bought.quantity.inputs.map(({ name }) => name).join()).not.toContain("left over");
+    const beside = { ...short, earth: { ...short.earth, left: { topsoil: 7, native: 2 } } };
+    const { quantity } = line(priced(SCHEME, beside), "shortfall-imported-fill");
+    expect(quantity.value).toBe(2);
+    expect(quantity.inputs.slice(-2)).toEqual([
+      { name: "left over as it lay: Topsoil", value: 7, unit: "m³" },
+      { name: "share of Topsoil taken as fit", value: 0, unit: "" },
+    ]);
   });
 
   it("follow the scheme's own truck", () => {

@@ -1,5 +1,6 @@
 import type { DigResult } from "../dig/index.js";
 import { knownMaterial } from "../machines/index.js";
+import { NATIVE } from "../site/index.js";
 import type { Material, Quantity, Scheme } from "../site/index.js";
 import { cataloguePrices, priceRow } from "./catalogue.js";
 import type { PriceRow } from "./catalogue.js";
@@ -7,6 +8,7 @@ import { costLine } from "./line.js";
 import type { Pricing } from "./line.js";
 import { boughtMaterials, importLoads, SHORTFALL_MATERIAL } from "./loads.js";
 import type { Bought } from "./loads.js";
+import { LEAST_LEFT } from "./leftEarth.js";
 import type { CostLine, Loads } from "./types.js";
 
 /** Price line of a material: its own, else that of other aggregate or other earth. */
@@ -36,13 +38,39 @@ export function boughtLines(
       where: [],
     };
     const fill = knownMaterial(SHORTFALL_MATERIAL, materials);
+    const line = materialLine(pricing, shortfall, fill, truckVolume);
     lines.push({
-      ...materialLine(pricing, shortfall, fill, truckVolume),
+      ...line,
+      quantity: besideLeft(line.quantity, dig.earth.left, materials),
       id: `shortfall-${SHORTFALL_MATERIAL}`,
       name: `${fill.name}, where the site's own earth runs short`,
     });
   }
   return lines;
+}
+
+/** What is bought where own earth runs short, with what of it is left over all the same. */
+function besideLeft(
+  quantity: Quantity,
+  left: DigResult["earth"]["left"],
+  materials: ReadonlyMap<string, Material>,
+): Quantity {
+  const rows = Object.entries(left).filter(([id, bank]) => id !== NATIVE && bank > LEAST_LEFT);
+  if (rows.length === 0) return quantity;
+  return {
+    ...quantity,
+    formula: `${quantity.formula}; own earth that is fit to go back is all counted, what is left over is not fit`,
+    inputs: [
+      ...quantity.inputs,
+      ...rows.flatMap(([id, bank]) => {
+        const { name, reusable } = knownMaterial(id, materials);
+        return [
+          { name: `left over as it lay: ${name}`, value: bank, unit: "m³" },
+          { name: `share of ${name} taken as fit`, value: reusable, unit: "" },
+        ];
+      }),
+    ],
+  };
 }
 
 function materialLine(

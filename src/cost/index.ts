@@ -2,6 +2,7 @@
 export { listedPrice } from "./listed.js";
 export { ownPumpPrices } from "./pumpLines.js";
 export { costOf } from "./cost.js";
+export { leftEarthFindings } from "./leftEarth.js";
 export { cataloguePrices, cataloguePipes, pipeRowOf, priceRow } from "./catalogue.js";
 export type { PipeRow, PriceRow } from "./catalogue.js";
 export {

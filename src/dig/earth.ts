@@ -33,6 +33,7 @@ export function balanceEarth(
     surplusLoose: earth.surplusLoose + apart.leftLoose,
     surplusMass: earth.surplusMass + apart.leftMass,
     importCompacted: earth.importCompacted,
+    left: together(earth.left, apart.leftBy),
     topsoil: {
       stripped: apart.stripped,
       putBack: apart.putBack,
@@ -45,7 +46,11 @@ export function balanceEarth(
 /** What strips took off and put back. It is kept for its own use and never goes into backfill. */
 function topsoilApart(strips: readonly WorkQuantities[], materials: ReadonlyMap<string, Material>) {
   if (strips.length === 0) return null;
-  const total = { stripped: 0, strippedLoose: 0, putBack: 0, left: 0, leftLoose: 0, leftMass: 0 };
+  const leftBy: Record<string, number> = {};
+  const total = {
+    ...{ stripped: 0, strippedLoose: 0, putBack: 0, left: 0, leftLoose: 0, leftMass: 0 },
+    leftBy,
+  };
   for (const strip of strips) {
     const rows = Object.entries(strip.cut).map(([id, bank]) => ({
       bank,
@@ -56,6 +61,9 @@ function topsoilApart(strips: readonly WorkQuantities[], materials: ReadonlyMap<
     const placed = Object.values(strip.fill).reduce((sum, volume) => sum + volume, 0);
     const share = compacted > 0 ? Math.min(1, placed / compacted) : 0;
     const loose = sumOf(rows, (row) => row.bank * (row.material?.loose ?? 1));
+    for (const [id, cut] of Object.entries(strip.cut)) {
+      leftBy[id] = (leftBy[id] ?? 0) + (1 - share) * cut;
+    }
     total.stripped += bank;
     total.strippedLoose += loose;
     total.putBack += share * bank;
@@ -103,7 +111,18 @@ function balance(
       sumOf(left, ({ bank, material }) => bank * material.density) +
       (redugLeft * mean.density) / mean.compacted,
     importCompacted: Math.max(0, wanted - redug - fitCompacted),
+    left: {
+      ...Object.fromEntries(left.map(({ material, bank }) => [material.id, bank])),
+      ...(redugLeft > 0 && { [NATIVE]: redugLeft }),
+    },
   };
+}
+
+/** The sum of two, material by material. */
+function together(a: ByMaterial, b: ByMaterial): ByMaterial {
+  const sum: Record<string, number> = { ...a };
+  for (const [id, volume] of Object.entries(b)) sum[id] = (sum[id] ?? 0) + volume;
+  return sum;
 }
 
 /** All works' cuts together, m³ by material id. */

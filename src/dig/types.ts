@@ -104,6 +104,8 @@ export interface Earth {
   surplusLoose: number;
   surplusMass: number;
   importCompacted: number;
+  /** The surplus by material, m³ in the bank; what was dug a second time under "native". */
+  left: ByMaterial;
   /**
    * What strips have taken off, kept apart: m³ in the bank in all, of it put back, and left over,
    * that also loose. What is left over is part of the surplus. Absent when nothing is stripped.

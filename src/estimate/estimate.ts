@@ -1,4 +1,4 @@
-import { costOf, type CostResult } from "../cost/index.js";
+import { costOf, leftEarthFindings, type CostResult } from "../cost/index.js";
 import { cutsBeside } from "../dig/index.js";
 import type { CutBeside, PipeRun } from "../dig/index.js";
 import { checkFlow, wordingFor } from "../flow/index.js";
@@ -95,6 +95,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
       ...machines.findings,
       ...lift.findings,
       ...cost.findings,
+      ...leftEarthFindings(scheme, dig, materials, site.units),
     ]),
     cautions: cautions(),
   };

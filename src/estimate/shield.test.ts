@@ -18,7 +18,8 @@ describe("a shield in a hole", () => {
   });
 
   it("changes nothing but the hire where the walls are upright already", () => {
-    const drawn = site(0);
+    // Called already: waiting for the marks would let another digger be cheapest.
+    const drawn = site(0, { locate: { ticket: "A 12", date: "2027-04-01" } });
     const change = shieldChange(drawn, "plan", "tank", estimate(drawn, "plan"));
     expect([change.cut, change.rock, change.spoil]).toEqual([0, 0, 0]);
     expect(change.cost).toEqual({ low: 0, likely: 0, high: 0 });

@@ -1,5 +1,6 @@
 /** Findings of machines, lifts, lines and cost. */
 import type { Lift, Limit, Scheme, Tank } from "../../../src/site/index.js";
+import { plainPad } from "../../../src/site/site.fixture.js";
 import { allOf, box, building, holeOf, lineAt, type Job } from "../../fixtures/job.js";
 import type { Pair } from "./pair.js";
 
@@ -122,6 +123,16 @@ export const MACHINES: readonly Pair[] = [
       works: [tank, { kind: "pile", id: "pile", name: "Pile", at: [10, 0], material: "native" }],
     },
     { works: [tank] },
+  ],
+  [
+    "cost.fill-beside-left",
+    { works: [tank, plainPad({ top: 101, fill: "native" })], ground: allOf("clay") },
+    { works: [tank], ground: allOf("clay") },
+  ],
+  [
+    "cost.own-would-do",
+    { works: [tank, plainPad({ top: 101, fill: "imported-fill" })], ground: allOf("clay") },
+    { works: [tank, plainPad({ top: 101, fill: "native" })], ground: allOf("clay") },
   ],
   [
     "cost.unknown-price",
