@@ -71,4 +71,9 @@ export const HANDOVER_KINDS: readonly HandoverKind[] = [
     label: words.handoverFiles.kinds.link,
     load: async () => (await import("./link/makeLink.js")).makeLink,
   },
+  {
+    id: "site",
+    label: words.handoverFiles.kinds.site,
+    load: async () => (await import("./makeSiteFile.js")).makeSiteFile,
+  },
 ];

@@ -11,8 +11,8 @@ import { StakeFields } from "./StakeFields.js";
 
 const says = words.handing.files;
 
-/** Sheets, the page and the link have sections of their own. */
-const APART = ["sheets", "page", "link"];
+/** Sheets, the page and the link have sections of their own; the site file is saved at the head. */
+const APART = ["sheets", "page", "link", "site"];
 const KINDS = HANDOVER_KINDS.filter(({ id }) => !APART.includes(id));
 
 /** Every kind, but no link where it would be too long: its section says so. */

@@ -174,7 +174,7 @@ export function landXmlOf(job: HandoverJob): string {
 /** The surfaces as one file. */
 export const makeLandXml: HandoverMaker = (job) => {
   const file: HandoverFile = {
-    name: fileName(job, "surfaces", "landxml.xml"),
+    name: fileName(job, "surfaces landxml", "xml"),
     type: "application/xml",
     data: landXmlOf(job),
   };

@@ -13,6 +13,7 @@ export const handoverFiles = {
     pictures: "Pictures (PNG, GIF)",
     link: "A link that holds the site",
     surfaces: "Ground surfaces (LandXML)",
+    site: "The site file",
   },
   site: "Site",
   scheme: "Scheme",
