@@ -43,6 +43,7 @@ function captionOf({ site, schemeId, madeAt }: Subject, stage: Stage): string[] 
   return [
     says.caption(site.name, scheme, STAGE_NAMES[stage], madeAt.slice(0, 10)),
     `${madeBy}. ${estimateOnly}`,
+    words.sheets.reserve,
   ];
 }
 

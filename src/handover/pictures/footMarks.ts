@@ -39,6 +39,8 @@ export function footMarks(
   if (note !== null) write(note, "text", TEXT.size, TEXT.row);
   const { madeBy, estimateOnly } = words.handoverFiles;
   write(`${madeBy}. ${estimateOnly}`, "text", TEXT.size, TEXT.row);
+  // A picture goes from hand to hand without the file that has the cautions in full.
+  write(words.sheets.reserve, "text", TEXT.size, TEXT.row);
   return {
     marks: [layer(words.sheets.legend, legend.marks), layer(says.title, title)],
     bottom: y + MARGIN,

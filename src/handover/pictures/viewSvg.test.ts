@@ -123,6 +123,18 @@ describe("a view of a stage", () => {
     expect(text).toContain("Not to scale: slanted view.");
   });
 
+  it("says on every picture what it is not, and to have buried lines located", () => {
+    const texts = (marks: readonly Mark[]): string[] =>
+      marks.flatMap((mark) =>
+        mark.kind === "text" ? [mark.text] : mark.kind === "group" ? texts(mark.marks) : [],
+      );
+    for (const page of [180, 297]) {
+      const said = texts(viewPage(job, "dug", { page }).marks).join(" ");
+      expect(said).toContain("Not a permit: local codes and licensed practice decide.");
+      expect(said).toContain("Have buried lines located before any digging.");
+    }
+  });
+
   it("shows before the digging where works will be, and no barrier yet", () => {
     const names = (stage: "found" | "dug"): (string | null)[] =>
       viewPage(job, stage).marks.map((mark) => (mark.kind === "group" ? mark.layer : null));
