@@ -1,6 +1,6 @@
 /** The report with every working, as one file that any browser opens and prints. */
 import { schemeOf } from "../../estimate/index.js";
-import type { Quantity, Site } from "../../site/index.js";
+import type { Finding, Quantity, Site } from "../../site/index.js";
 import { area, bearing, elevation, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { amountText } from "../amountText.js";
@@ -93,6 +93,12 @@ function sliced(site: Site, made: Sliced): Html {
   );
 }
 
+/** The reason, and what the finding said when that was given, where its figures have changed since. */
+function acceptedText({ reason, then }: NonNullable<Finding["accepted"]>): string {
+  const taken = says.accepted(reason);
+  return then === undefined ? taken : `${taken} ${words.permit.takeOn.saidThen(then)}`;
+}
+
 function findings({ estimate }: HandoverJob): Html {
   const items = estimate.findings.map((found) =>
     element(
@@ -101,9 +107,7 @@ function findings({ estimate }: HandoverJob): Html {
       element("b", {}, says.levels[found.level]),
       ` ${found.text} `,
       element("span", { class: "source" }, found.source),
-      found.accepted === undefined
-        ? ""
-        : element("em", {}, ` ${says.accepted(found.accepted.reason)}`),
+      found.accepted === undefined ? "" : element("em", {}, ` ${acceptedText(found.accepted)}`),
     ),
   );
   return element("section", {}, element("h2", {}, says.findings), element("ul", {}, items));

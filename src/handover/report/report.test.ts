@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { plainSite, plainTank } from "../../site/site.fixture.js";
 import { exampleJob, MADE_AT } from "../job.fixture.js";
 import { estimate } from "../../estimate/index.js";
+import { acceptFinding } from "../../site/index.js";
 import { money } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { amountText } from "../amountText.js";
@@ -112,5 +113,21 @@ describe("the report", () => {
     const job = exampleJob("quarry-lane", (site) => ({ ...site, name: '<img src=x onerror="1">' }));
     const [file] = await makeReport(job);
     expect(String(file?.data)).not.toContain("<img");
+  });
+});
+
+describe("a finding taken on", () => {
+  it("is printed with what it said then, where its figures have changed since", async () => {
+    const job = exampleJob("alder-flat");
+    const finding = job.estimate.findings.find(({ code }) => code === "main.sags");
+    if (finding === undefined) throw new Error("got no main.sags, expected it in the example");
+    const printed = async (then: typeof finding): Promise<string> => {
+      const site = acceptFinding(job.site, job.schemeId, then, { reason: "as agreed" });
+      const [file] = await makeReport({ ...job, site, estimate: estimate(site, job.schemeId) });
+      return String(file?.data);
+    };
+    expect(await printed(finding)).not.toContain("have changed since");
+    const changed = await printed({ ...finding, text: finding.text.replace("7.0 ft", "9.0 ft") });
+    expect(changed).toMatch(/Taken on: as agreed \(Its figures have changed since[^<]*9\.0 ft/);
   });
 });
