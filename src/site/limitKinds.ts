@@ -17,7 +17,7 @@ export const LIMIT_KINDS = [
   { id: "lot-line", name: "lot line", shape: "area" },
   { id: "easement", name: "easement", shape: "area" },
   { id: "well", name: "well", shape: "place" },
-  { id: "neighbour-well", name: "neighbour's well", shape: "place" },
+  { id: "neighbour-well", name: "neighbor's well", shape: "place" },
   { id: "spring", name: "spring", shape: "place" },
   { id: "watercourse", name: "watercourse", shape: "line" },
   { id: "seasonal-watercourse", name: "seasonal watercourse", shape: "line" },

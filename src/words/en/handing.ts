@@ -2,7 +2,7 @@
 export const handing = {
   sheets: {
     title: "Printed sheets",
-    says: "Drawings to scale with the cautions, the permit's list and the cost, for the inspector, the crane's driver and the neighbour.",
+    says: "Drawings to scale with the cautions, the permit's list and the cost, for the inspector, the crane's driver and the neighbor.",
     paper: "Paper",
     paperStep: "paper of the sheets",
     look: "Look at the sheets…",

@@ -46,7 +46,7 @@ export const stakes = {
   fromGround:
     "Cuts count down from the ground as it was surveyed, between whose points it is only reckoned. They do not count from the top of a stake: level each stake, and write the cut from its mark, before anyone digs by it.",
   rounded: (tolerance: string) =>
-    `Corners that lie less than ${tolerance} off the line between their neighbours are left out.`,
+    `Corners that lie less than ${tolerance} off the line between their neighbors are left out.`,
   notOnEarth:
     "The site is not placed on the earth, so there is no position for a satellite receiver.",
   receiver:
