@@ -31,6 +31,7 @@ export { changeBetween } from "./change.js";
 export type { SchemeChange } from "./change.js";
 export { shieldChange, withShield } from "./shield.js";
 export type { ShieldChange } from "./shield.js";
+export { deliveryCautions } from "../safety/index.js";
 export type { HoleLayer, HoleReport, Ladder } from "../safety/index.js";
 export { FACE } from "./types.js";
 export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";

@@ -8,6 +8,30 @@ export function cautions(): string[] {
   return STANDING.map(({ text, source }) => `${text} (${source})`);
 }
 
+/** What whoever brings something to the site has to know, in the same form. */
+export function deliveryCautions(): string[] {
+  return DELIVERY.map(({ text, source }) => `${text} (${source})`);
+}
+
+const DELIVERY: readonly { text: string; source: string }[] = [
+  {
+    text: "Look at the way in before the truck leaves the road: its narrowest place, its turns, its slope, and what is buried under it.",
+    source: "common practice, no source",
+  },
+  {
+    text: "Keep a raised bed, boom or load at least 10 ft (3 m) from power lines up to 50 kV, and farther from bigger ones. If anything could come within 20 ft (6 m), ask the line's owner first.",
+    source: "29 CFR 1926.600(a)(6), recalled; for cranes 1926.1408, Table A, quoted second hand",
+  },
+  {
+    text: "Soft, wet or newly filled ground and the edge of a hole give way under a loaded truck: keep well back, and drive only where someone on the site has shown the way.",
+    source: "common practice, no source",
+  },
+  {
+    text: "Keep wheels and outriggers off tanks, their lids and septic fields, old and new: they break.",
+    source: "US EPA, SepticSmart, recalled, of fields; of tanks common practice, no source",
+  },
+];
+
 const STANDING: readonly { text: string; source: string }[] = [
   {
     text: "Before any digging, call the utility locate service (in the US: 811) and wait the days your state sets. It does not mark private lines: find the ones on your own lot yourself.",

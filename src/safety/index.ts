@@ -1,4 +1,4 @@
-export { cautions } from "./cautions.js";
+export { cautions, deliveryCautions } from "./cautions.js";
 export { checkSafety } from "./checkSafety.js";
 export { checkStanding } from "./checkStanding.js";
 export { depthTriggers, layeredRuns, topWidth, wallClasses, wallClassSource } from "./wallRules.js";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { DigResult, WorkQuantities } from "../dig/index.js";
 import type { Material, Site, Tank, Trench, Work } from "../site/index.js";
-import { cautions } from "./cautions.js";
+import { cautions, deliveryCautions } from "./cautions.js";
 import { checkSafety } from "./checkSafety.js";
 
 const FOOT = 0.3048;
@@ -302,7 +302,7 @@ describe("limits", () => {
 
 describe("standing cautions", () => {
   it("each end with a source in brackets and make no promise", () => {
-    for (const caution of cautions()) {
+    for (const caution of [...cautions(), ...deliveryCautions()]) {
       expect(caution).toMatch(/\. \([^()]*(\([^()]*\)[^()]*)*\)$/);
       expect(caution).not.toMatch(/\b(is|are) (safe|legal|allowed|permitted)\b/i);
     }

@@ -6,6 +6,8 @@ export const projectSchema = z.looseObject({
   parcel: z.string().optional().describe("number or name of the parcel"),
   place: z.string().optional().describe("address, or how to find the lot"),
   preparer: z.string().optional().describe("who measured and drew"),
+  contact: z.string().optional().describe("who orders, and answers the telephone"),
+  telephone: z.string().optional().describe("of whoever orders, as it is dialled"),
   date: z.string().optional().describe("ISO 8601"),
   benchmark: z
     .looseObject({

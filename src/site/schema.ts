@@ -40,6 +40,7 @@ export const materialSchema = z.looseObject({
   compacted: positive.describe("m³ compacted from 1 m³ in the bank"),
   wallRun: notNegative.describe("steepest wall that stands, run per 1 of rise; 0 is vertical"),
   reusable: share.describe("share fit to go back as backfill, 0 to 1"),
+  grade: z.string().optional().describe("size and kind that is ordered, as a yard sells it"),
   source: z.string(),
 });
 

@@ -1,10 +1,12 @@
 import { useMemo, useState } from "react";
 import type { ReactNode } from "react";
 import { messagesFor, orderItems, orderText, type MessageTo } from "../../handover/index.js";
+import { setProject } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
-import { useSite } from "../useSite.js";
+import { WordsField } from "../permit/WordsField.js";
+import { useEdit, useSite } from "../useSite.js";
 
 const says = words.handing.message;
 
@@ -30,6 +32,27 @@ async function copy(text: string): Promise<void> {
   }
 }
 
+/** Who orders, and the telephone: typed once, for every message. */
+function Orderer(): ReactNode {
+  const { site } = useSite();
+  const edit = useEdit();
+  const field = (key: "contact" | "telephone", label: string, hint?: string): ReactNode => (
+    <WordsField
+      label={label}
+      name={`order-${key}`}
+      value={site.project?.[key]}
+      {...(hint !== undefined && { hint })}
+      onCommit={(value) => edit(says.whoStep(label), (now) => setProject(now, { [key]: value }))}
+    />
+  );
+  return (
+    <>
+      {field("contact", says.who, site.project?.owner ?? says.whoHint)}
+      {field("telephone", says.telephone)}
+    </>
+  );
+}
+
 /** What is ordered from one supplier, as a message to copy; nothing where nothing is ordered. */
 export function MessageSection(): ReactNode {
   const messages = useMessages();
@@ -41,6 +64,7 @@ export function MessageSection(): ReactNode {
     <>
       <h2>{says.title}</h2>
       <p className="says">{says.says}</p>
+      <Orderer />
       <ChoiceField
         label={says.to}
         name="message-to"

@@ -21,8 +21,13 @@ const LEAST_LETTERS = 3;
  * bracket counts as name.
  */
 export function namesIn({ project = {}, locate = {}, accepted = [] }: Site): RegExp[] {
-  const people = [project.owner, project.preparer, ...accepted.map(({ by }) => by)];
-  const places = [project.parcel, project.place, locate.ticket];
+  const people = [
+    project.owner,
+    project.preparer,
+    project.contact,
+    ...accepted.map(({ by }) => by),
+  ];
+  const places = [project.parcel, project.place, project.telephone, locate.ticket];
   const whole = [...people, ...places].flatMap((text) => (text === undefined ? [] : namesOf(text)));
   const words = people.flatMap((text) => (text === undefined ? [] : capitals(namesOf(text)[1])));
   const all = [...new Set([...whole, ...words])].filter((text) => text.length >= LEAST_LETTERS);

@@ -1,4 +1,5 @@
 import type { CostLine } from "../../estimate/index.js";
+import { materialsOf } from "../../site/index.js";
 import { earthVolume, haulMass, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { wholeOnes, workNames } from "./item.js";
@@ -45,9 +46,12 @@ function earthItem(
     ? haulMass.print(haulMass.fromSystem(weightOrdered, units) - charged, units, { digits: 2 })
     : earthVolume.print(loads * truckVolume - loose, units);
   const haul = byWeight ? said.isLoose(looseIs, `${loads} ${load}`) : said.weighs(weight);
+  const bought = materialsOf(site).get(material);
   return {
     kind: "earth",
     haul,
+    ...(bought !== undefined && { delivered: bought.name }),
+    ...(bought?.grade !== undefined && { grade: bought.grade }),
     name: line.name,
     count: byWeight ? weightOrdered : loads,
     unit: byWeight ? (units === "us" ? said.tons(weightOrdered) : tons) : load,

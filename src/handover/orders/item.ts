@@ -19,6 +19,10 @@ export interface OrderItem {
   /** What it is for. */
   where: readonly string[];
   notes: readonly string[];
+  /** Size and kind as a yard sells it. */
+  grade?: string;
+  /** What the schedule calls it where it is brought by the truck. */
+  delivered?: string;
   /** Loose volume and truckloads, or weight: what the count does not say of earth. */
   haul?: string;
   /** The cost line that prices it; null where the cost holds none. */

@@ -7,8 +7,11 @@ import type { HandoverJob } from "../job.js";
 import { plainCell } from "../sheet.js";
 import { sheetsOf, unpricedWords } from "../../sheets/index.js";
 import { tableSheets } from "../tables/makeTables.js";
+import { deliveryCautions } from "../../estimate/index.js";
+import type { OrderItem } from "./item.js";
 import { makeOrders } from "./makeOrders.js";
 import { linesNotOrdered, orderItems } from "./orderItems.js";
+import { wantedDays } from "./wanted.js";
 import { allOrderTexts, messagesFor, orderText, plainLetters } from "./orderText.js";
 
 const alder = exampleJob("alder-flat");
@@ -179,6 +182,43 @@ describe("the order message", () => {
       site: { ...alder.site, project: { owner: "A. Nother", place: "9 Long Lane" } },
     };
     expect(orderText(named, items, "yard")).toContain("From: A. Nother\nTo: 9 Long Lane\n");
+  });
+
+  it("says the grade, the day, whom to call, and to the driver what a delivery brings with it", () => {
+    const dated = exampleJob("alder-flat", (site) => ({
+      ...withScheme(site, {
+        machines: {
+          ...site.schemes[0]!.machines,
+          days: { ...site.schemes[0]!.machines?.days, start: "2026-06-01" },
+          access: { width: 3, slope: 0.1 },
+        },
+      }),
+      project: { preparer: "D. Rawn", contact: "A. Nother", telephone: "555 0100" },
+    }));
+    const items = orderItems(dated);
+    const yard = orderText(dated, items, "yard");
+    expect(yard).toContain("From: A. Nother\nTelephone: 555 0100\n");
+    expect(yard).not.toContain("D. Rawn");
+    expect(yard).toMatch(/Crushed gravel.*grade crushed, angular, 3\/4 in.*wanted 2026-06-\d\d/);
+    expect(yard).toContain(`The way in: 9' 10 1/8" at its narrowest, 10% at its steepest.`);
+    for (const caution of deliveryCautions()) expect(yard).toContain(plainLetters(caution));
+    // Cautions of the dig are for those who dig.
+    for (const caution of dated.estimate.cautions)
+      expect(yard).not.toContain(plainLetters(caution));
+    expect(yard).toContain("All other cautions stand in the plan");
+    expect(orderText(alder, orderItems(alder), "yard")).toMatch(/Crushed gravel.*wanted day \d/);
+  });
+
+  it("wants each thing on the first day on which the schedule uses it", () => {
+    const { days } = alder.estimate.machines.job.schedule;
+    const items = orderItems(alder);
+    const of = (passes: (item: OrderItem) => boolean) =>
+      items.filter(passes).map((item) => wantedDays(alder.estimate, item));
+    const set = days.find(({ tasks }) => tasks.some(({ id }) => id === "tank-1:set"));
+    expect(of(({ line }) => line?.id.startsWith("tank-to-") === true)).toEqual([[set]]);
+    const gravel = days.filter(({ deliveries }) => deliveries.includes("Crushed gravel (bedding)"));
+    expect(of(({ name }) => name.startsWith("Crushed gravel"))).toEqual([gravel]);
+    expect(gravel.length).toBeGreaterThan(1);
   });
 
   it("spells fractions and powers", () => {

@@ -87,6 +87,10 @@ export const handing = {
   message: {
     title: "A message to a supplier",
     says: "One supplier's part of the order as plain text, to paste into a message or a mail.",
+    who: "Who orders",
+    telephone: "Telephone",
+    whoHint: "name, kept in the site file",
+    whoStep: (what: string) => `${what.toLowerCase()}, of orders`,
     to: "Which supplier",
     label: "The order as text",
     copy: "Copy",
