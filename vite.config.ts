@@ -23,6 +23,24 @@ const CHUNKS = [
   },
 ];
 
+/**
+ * Each worker loads the engine once and not once for each of 300 files: some 130 s of work. A test
+ * that stubs or changes what others read puts it back.
+ */
+const IN_ONE_PLACE = { isolate: false, testTimeout: ONE_MINUTE, hookTimeout: ONE_MINUTE };
+
+/** What the tests have in common that open the built app in a real browser. */
+const IN_BROWSER = {
+  globalSetup: ["tests/browser/served-app.ts"],
+  // One browser serves all files of a worker; each test has a profile of its own.
+  isolate: false,
+  // A gesture on a page drawn in software by a busy machine can miss its frame; the second try is
+  // printed. What fails twice has failed.
+  retry: 1,
+  testTimeout: 2 * ONE_MINUTE,
+  hookTimeout: 2 * ONE_MINUTE,
+};
+
 export default defineConfig({
   base: "./",
   plugins: [react(), viewerPage(), precache()],
@@ -39,52 +57,54 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...IN_ONE_PLACE,
           name: "unit",
           setupFiles: ["tests/fixtures/caseSeed.ts"],
-          // Each worker loads the engine once and not once for each of 240 files: some 100 s of work.
-          // A test that stubs or changes what others read puts it back.
-          isolate: false,
           include: ["src/**/*.test.{ts,tsx}", "tests/lint/**/*.test.ts"],
-          testTimeout: 20_000,
         },
       },
       {
         extends: true,
         test: {
+          ...IN_ONE_PLACE,
           name: "published",
           include: ["tests/published/**/*.test.ts"],
-          testTimeout: 20_000,
         },
       },
       {
         extends: true,
         test: {
+          ...IN_ONE_PLACE,
           name: "reference",
           include: ["tests/reference/**/*.test.ts"],
-          testTimeout: ONE_MINUTE,
         },
       },
       {
         extends: true,
         test: {
+          ...IN_ONE_PLACE,
           name: "property",
           include: ["tests/property/**/*.test.ts"],
-          testTimeout: ONE_MINUTE,
         },
       },
       {
         extends: true,
         test: {
+          ...IN_BROWSER,
           name: "browser",
           include: ["tests/browser/**/*.browser.ts"],
-          globalSetup: ["tests/browser/served-app.ts"],
-          // Software rendering keeps both cores busy with one page.
+          // A page rests most of the time that it is looked at: two of them fit on two cores.
+          maxWorkers: 2,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...IN_BROWSER,
+          name: "timed",
+          // Drawing by software keeps both cores busy with one page.
+          include: ["tests/browser/**/*.timed.ts"],
           fileParallelism: false,
-          // A gesture on a page drawn in software by a busy machine can miss its frame; the second
-          // try is printed. What fails twice has failed.
-          retry: 1,
-          testTimeout: 2 * ONE_MINUTE,
-          hookTimeout: 2 * ONE_MINUTE,
         },
       },
     ],

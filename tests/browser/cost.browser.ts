@@ -73,7 +73,7 @@ describe("machines, days and money", () => {
     const before = await jobShown(page);
     expect(before.price).toBeCloseTo(jobOf(site).price, 6);
     await screenshot("machines-desk");
-    const likelyBefore = await totalDrawn(page);
+    await toLeaf(page, "Cost");
     expect(await wearShown(page)).toBeCloseTo(jobOf(site).wear, 6);
     await screenshot("cost-desk");
     // The hard rock comes up to a foot and a half at the tank.
@@ -99,7 +99,6 @@ describe("machines, days and money", () => {
     expect(expected.hours).toBeGreaterThan(jobOf(site).hours);
     const drawn = chanceOf(changed, SCHEME, RUNS);
     expect(await totalDrawn(page)).toBeCloseTo(drawn.total.likely, 6);
-    expect(drawn.total.likely).toBeGreaterThan(likelyBefore);
     expect(await wearShown(page)).toBeCloseTo(expected.wear, 6);
     expect(expected.wear).toBeGreaterThan(jobOf(site).wear);
     const at = await page.locator("[data-next-probe]").getAttribute("data-next-probe");

@@ -62,8 +62,6 @@ async function expectEngine(page: Page, site: Site): Promise<void> {
 
 it.each([
   { name: "desk-light", width: 1440, height: 900, touch: false, theme: "light" as const },
-  { name: "desk-dark", width: 1440, height: 900, touch: false, theme: "dark" as const },
-  { name: "phone-light", width: 390, height: 844, touch: true, theme: "light" as const },
   { name: "phone-dark", width: 390, height: 844, touch: true, theme: "dark" as const },
 ])("draws a section, $name", async ({ name, touch, ...options }) => {
   const site = example();

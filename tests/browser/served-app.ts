@@ -1,4 +1,5 @@
 // Builds the app once for all browser tests and serves the build, as people will get it.
+import { existsSync } from "node:fs";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -15,18 +16,24 @@ declare module "vitest" {
 
 /** Vitest's global setup: gives tests `appAddress`, and takes build and server down at the end. */
 export default async function serveBuiltApp(project: TestProject): Promise<() => Promise<void>> {
-  // A folder of its own, so that two test runs never serve each other's half-written build.
-  const outDir = await mkdtemp(join(tmpdir(), "bankyard-browser-test-"));
-  const removeBuild = () => rm(outDir, { recursive: true, force: true });
+  // A folder of its own, so that two test runs never serve each other's half-written build; or the
+  // one that `npm test` gives, and removes, for all that it runs.
+  const given = process.env["BANKYARD_TEST_BUILD"];
+  const outDir = given ?? (await mkdtemp(join(tmpdir(), "bankyard-browser-test-")));
+  const removeBuild = async (): Promise<void> => {
+    if (given === undefined) await rm(outDir, { recursive: true, force: true });
+  };
   try {
     // Vitest says "test" here, and the build would hold React as it is for development.
     process.env["NODE_ENV"] = "production";
-    await build({
-      root: ROOT,
-      mode: "production",
-      logLevel: "warn",
-      build: { outDir, emptyOutDir: true },
-    });
+    if (!existsSync(join(outDir, "index.html"))) {
+      await build({
+        root: ROOT,
+        mode: "production",
+        logLevel: "warn",
+        build: { outDir, emptyOutDir: true },
+      });
+    }
     const server = await preview({
       root: ROOT,
       logLevel: "warn",
