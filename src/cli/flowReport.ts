@@ -37,6 +37,14 @@ export function flowParts({ flow: result }: Estimate, print: Print): FlowPart[] 
             ? "the water does not reach it"
             : `${tank.factor.toFixed(2)} (wanted ${tank.wanted})`,
         ],
+        ...(tank.bare === null
+          ? []
+          : [
+              [
+                "  the same before it is covered",
+                `${tank.bare.toFixed(2)} (wanted ${tank.wanted})`,
+              ] satisfies Row,
+            ]),
       ] satisfies Row[],
     })),
   ];
@@ -63,6 +71,8 @@ function pressureParts(system: Pressure, print: Print): FlowPart[] {
   return [{ title: system.name, rows: [...duty, ...doseRows(system, print)] }];
 }
 
+const FREE_TO = { inlet: "the inlet's invert", cover: "the underside of the cover" } as const;
+
 function doseRows({ dose, water }: Pressure, print: Print): Row[] {
   if (dose === null) return [];
   const level = (depth: number | null): string =>
@@ -76,6 +86,10 @@ function doseRows({ dose, water }: Pressure, print: Print): Row[] {
     ["  pump on at", level(plan.on)],
     ["  alarm at", level(plan.alarm)],
     ["  reserve full at", level(plan.full)],
+    [
+      "  free over the alarm",
+      `${print(liquidVolume, plan.reserve)}, up to ${FREE_TO[plan.freeTo]}`,
+    ],
     ["  without power holds", `${plainNumber(plan.hoursWithoutPower, 0)} h of flow`],
   ];
 }

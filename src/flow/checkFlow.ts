@@ -10,7 +10,7 @@ import {
   drainFindings,
   rockShare,
 } from "./drains.js";
-import { bareFloatFindings, floatFindings, tanksAfloat } from "./floating.js";
+import { bareFloatFindings, floatFindings, tanksAfloat, waterFindings } from "./floating.js";
 import { highestTank } from "./highestTank.js";
 import { joinFindings, liquidDepthFindings, tankDropFindings } from "./joins.js";
 import { outletJoints } from "./outletJoints.js";
@@ -91,6 +91,7 @@ export function checkFlow(
       ...pumped.findings,
       ...tankDropFindings(scheme, words),
       ...liquidDepthFindings(scheme, words),
+      ...waterFindings(flotation, words),
       ...floatFindings(flotation, scheme, words),
       ...bareFloatFindings(flotation, scheme),
       ...sizingFindings(sizing, scheme, site.units),

@@ -12,21 +12,29 @@ interface WetGround {
 }
 
 /**
- * Every tank, empty, against the scheme's highest groundwater, or where it says none, against the
- * water as the probes met it, where that comes highest over the floor of its hole. A tank without a mass or ground is left out. None when neither is known.
+ * Every tank, empty, against the scheme's highest groundwater or the water as the probes met it,
+ * whichever comes higher, where that comes highest over the floor of its hole. A tank without a mass
+ * or ground is left out. None when neither water is known.
  */
 export function tanksAfloat(scheme: Scheme, { groundAt, waterAt }: WetGround): FlotationResult[] {
   const set = scheme.flow?.flotation;
   return scheme.works.flatMap((tank) => {
     if (tank.kind !== "tank" || tank.body.emptyMass === undefined) return [];
     const ground = groundAt(tank.at);
-    const depthAt = set === undefined ? waterAt : (): number => set.water;
-    const water = depthAt ? tankWater(tank, groundAt, depthAt) : null;
+    const said = set === undefined ? null : tankWater(tank, groundAt, () => set.water);
+    const met = waterAt ? tankWater(tank, groundAt, waterAt) : null;
+    // What was met on one day is no more than the highest of the year: a lower one set is wrong.
+    const isMet = met !== null && met.elevation > (said?.elevation ?? -Infinity) + NOTICED;
+    const water = isMet ? met : said;
     if (water === null || !Number.isFinite(ground)) return [];
     const result = afloat(tank, tank.body.emptyMass, ground, water, scheme);
-    return [set === undefined ? { ...result, met: true } : result];
+    if (!isMet) return [result];
+    return [{ ...result, met: true, ...(said && { over: { met: met.depth, set: said.depth } }) }];
   });
 }
+
+/** m of water that nobody would tell apart. */
+const NOTICED = 0.005;
 
 function afloat(
   tank: Tank,
@@ -117,6 +125,17 @@ function workings(
     source: `soil: ${soil.source}`,
   };
   return { uplift, weight };
+}
+
+/** A groundwater set lower than a probe met it: the tank is weighed against what was met. */
+export function waterFindings(results: readonly FlotationResult[], words: Wording): Finding[] {
+  return results.flatMap(({ tank, name, over }): Finding[] => {
+    if (over === undefined) return [];
+    const text = `The highest groundwater is set ${words.length(over.set)} below the ground, but at ${name} it lies ${words.length(over.met)} below by what the probes met, which is higher. The tank is weighed against that. Enter the highest of the year, which is no lower.`;
+    return [
+      { level: "caution", code: "tank.water-set-low", where: tank, text, source: "geometry" },
+    ];
+  });
 }
 
 /** A tank that may float up when it stands empty in groundwater. */

@@ -116,6 +116,8 @@ export interface FlotationResult {
   /** Each alone cures it: m of cover more, kg of anchor more. */
   coverMore: number;
   anchorMore: number;
-  /** True where the water is that which the probes met, since the scheme says of none. */
+  /** True where the water is that which the probes met, since the scheme sets none or a lower one. */
   met?: boolean;
+  /** m below the ground, as met and as set, where the scheme sets a lower one than was met. */
+  over?: { met: number; set: number };
 }

@@ -8,6 +8,9 @@ import { QuantityWorking, Working } from "../Working.js";
 import { useFlowChange, useScheme } from "./useFlow.js";
 import { Term } from "../book/Term.js";
 
+const isOfWater = ({ code }: { code: string }): boolean =>
+  code.startsWith("tank.floats") || code === "tank.water-set-low";
+
 /** Whether empty tanks stay down in groundwater, and what would hold them. */
 export function FlotationSection(): ReactNode {
   const { estimate, site } = useSite();
@@ -59,6 +62,9 @@ export function FlotationSection(): ReactNode {
         >
           <QuantityWorking quantity={tank.uplift} decimal />
           <QuantityWorking quantity={tank.weight} decimal />
+          {tank.bare !== null && (
+            <p>{words.flowLeaf.bareWeighs(tank.bare.toFixed(2), tank.wanted)}</p>
+          )}
           {tank.factor !== null && tank.factor < tank.wanted && (
             <p>
               {words.flowLeaf.moreGroundOverOr(
@@ -70,9 +76,7 @@ export function FlotationSection(): ReactNode {
           )}
         </Working>
       ))}
-      <Findings
-        findings={(estimate?.findings ?? []).filter((one) => one.code.startsWith("tank.floats"))}
-      />
+      <Findings findings={(estimate?.findings ?? []).filter(isOfWater)} />
     </section>
   );
 }

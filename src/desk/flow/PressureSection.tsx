@@ -161,6 +161,7 @@ function DoseFigures({ result }: { result: PressureResult }): ReactNode {
         <QuantityWorking quantity={result.drainBack} liquid decimal />
       </Working>
       <Rows rows={rows} />
+      <p className="soft">{words.flowLeaf.freeIs(words.flowLeaf.freeTo[dose.plan.freeTo])}</p>
     </>
   );
 }

@@ -49,8 +49,10 @@ function tankNotes(site: Site, { works }: Scheme, estimate: Estimate): string[] 
   const named =
     tanks.length === 0 ? [] : [notes.risers(length.print(risers.value, site.units), risers.source)];
   const bedded = tanks.some(({ bedding }) => bedding.depth > 0) ? [notes.bedding] : [];
-  const floats = estimate.flow.flotation.flatMap(({ name, factor, wanted }) =>
-    factor === null ? [] : [notes.uplift(name, plainNumber(factor, 2), plainNumber(wanted, 2))],
+  const floats = estimate.flow.flotation.flatMap(({ name, factor, wanted, met = false }) =>
+    factor === null
+      ? []
+      : [notes.uplift(name, met, plainNumber(factor, 2), plainNumber(wanted, 2))],
   );
   return [...bedded, ...named, ...floats];
 }

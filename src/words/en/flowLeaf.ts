@@ -66,6 +66,8 @@ export const flowLeaf = {
   empty: (name: string) => `${name}, empty`,
   standsDry: "stands dry",
   weighsItsUplift: (factor: string) => `weighs ${factor} × its uplift`,
+  bareWeighs: (factor: string, wanted: number) =>
+    `Before it is covered it weighs ${factor} × its uplift; ${wanted} is wanted.`,
   moreGroundOverOr: (coverMore: string, anchorMore: string, wanted: number) =>
     `${coverMore} more ground over it, or an anchor of ${anchorMore}, brings it to ${wanted}.`,
   liftAtRest: (name: string) => `${name}: lift at rest`,
@@ -174,6 +176,7 @@ export const flowLeaf = {
     `Stopped at once it adds ${surge} of pressure for a moment.`,
   drawnEachTimeWith: "Drawn each time, with what runs back",
   freeOverAlarm: "Free over the alarm",
+  freeIs: (upTo: string) => `Free over the alarm is counted ${upTo}.`,
   freeTo: {
     inlet:
       "up to the inlet's invert, lower than the cover: higher, sewage stands in the drain before",

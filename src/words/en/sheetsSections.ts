@@ -132,8 +132,8 @@ export const sheetsSections = {
       "Bedding of a tank is compacted and levelled before the tank is set; no stone or ridge stands up in it (common practice, no source; the tank's maker decides).",
     sameLine: (names: string) =>
       `In ${names} the model lays all pipes on one line, each at its own height: details and volumes show them so. Lay them side by side, as far apart as local codes ask.`,
-    uplift: (name: string, factor: string, wanted: string) =>
-      `${name}, empty in groundwater as high as given: weight ÷ uplift ${factor}, wanted ${wanted}.`,
+    uplift: (name: string, met: boolean, factor: string, wanted: string) =>
+      `${name}, empty in groundwater as ${met ? "the probes met it" : "high as given"}: weight ÷ uplift ${factor}, wanted ${wanted}.`,
     barrier: (long: string, off: string, bare: string, source: string) =>
       `Erosion barrier ${long} long, ${off} below the lower edge of the ${bare} of bare ground (${source}).`,
     decide:
