@@ -1,5 +1,4 @@
 import {
-  useLayoutEffect,
   useMemo,
   useRef,
   useSyncExternalStore,
@@ -12,6 +11,7 @@ import { snapStep } from "./figures.js";
 import { handleSpots, placeHandles, type HandleSpot } from "./handleSpots.js";
 import type { HeldDrag } from "./heldDrag.js";
 import { ARROWS } from "./keys.js";
+import { RANK, useOverLayer } from "./overLayers.js";
 import type { Selection, SiteSceneProps } from "./props.js";
 import { pressedGrip, raiseSpots, riseStep } from "./raising.js";
 import type { SceneContents } from "./sceneTargets.js";
@@ -52,15 +52,9 @@ export function Handles({
     [contents, selected, raises],
   );
   const layer = useRef<HTMLDivElement>(null);
-  useLayoutEffect(() => {
-    if (layer.current !== null) placeHandles(layer.current, spots, view);
-  });
-  useLayoutEffect(
-    () =>
-      view.subscribe(() => {
-        if (layer.current !== null) placeHandles(layer.current, spots, view);
-      }),
-    [spots, view],
+  // Labels of works keep clear of the handles, which lie over them.
+  useOverLayer(view, RANK.grips, () =>
+    layer.current === null ? [] : placeHandles(layer.current, spots, view),
   );
   if (selected === null || spots.length === 0) return null;
   const isOfThis = corner?.selection.kind === selected.kind && corner.selection.id === selected.id;

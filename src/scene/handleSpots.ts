@@ -13,6 +13,7 @@ import type { Selection } from "./props.js";
 import { workAnchor, type SceneContents } from "./sceneTargets.js";
 import { pixelsPerMetre, projectPoint, type SceneView } from "./sceneView.js";
 import { isLocked } from "./shown.js";
+import type { ScreenBox } from "./spotLayout.js";
 import { limitName } from "./snapTargets.js";
 import { isSet } from "./works/WorkModels.js";
 
@@ -125,23 +126,33 @@ const NEAREST = 52;
 /** px of a side on the screen that leave room for a handle between those of its ends. */
 const LEAST_SIDE = 84;
 
-/** Puts the handles' elements where they stand on the screen now; one for each spot, in order. */
+/**
+ * Puts the handles' elements where they stand on the screen now; one for each spot, in order. The boxes
+ * of those that stand apart from the thing.
+ */
 export function placeHandles(
   layer: HTMLElement,
   spots: readonly HandleSpot[],
   view: SceneView,
-): void {
+): readonly ScreenBox[] {
   const buttons = [...layer.querySelectorAll<HTMLElement>(".scene-handle")];
-  spots.forEach((spot, i) => {
+  return spots.flatMap((spot, i) => {
     const at = projectPoint(view, spot.at);
     const button = buttons[i];
-    if (button === undefined) return;
+    if (button === undefined) return [];
     button.hidden = at === null || !hasRoom(spot, view) || !canRise(spot, view);
-    if (at === null) return;
+    if (at === null) return [];
     const clear = spot.about === null ? at : clearOf(at, projectPoint(view, spot.about));
     button.style.transform = `translate(${Math.round(clear.left)}px, ${Math.round(clear.top)}px)`;
+    // Corners and sides may be many and stand on the thing itself: labels cannot keep clear of all.
+    const isApart = spot.grip.part === "turn" || spot.grip.part === "raise";
+    if (button.hidden || !isApart) return [];
+    return [{ left: clear.left - SEEN / 2, top: clear.top - SEEN / 2, width: SEEN, height: SEEN }];
   });
 }
+
+/** px of a handle that are seen, with a little air. */
+const SEEN = 24;
 
 /** px that a metre upwards must take on the screen for a hand to raise by it. */
 const LEAST_RISE = 4;

@@ -9,6 +9,7 @@ import type { ScreenBox } from "./spotLayout.js";
 /** Ranks of what is written, the first the most wanted: handles that stand where they stand, then
  * works and what is picked, before all else. */
 export const RANK = {
+  grips: -2,
   ends: -1,
   labels: 0,
   nextProbe: 1,
