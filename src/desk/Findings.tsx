@@ -12,8 +12,12 @@ const WORDS = {
   note: words.desk.worthKnowing,
 };
 
+/** A slope such as “¾ : 1” is one thing: it is not parted at a line's end. */
+const slopesWhole = (text: string): string =>
+  text.replace(/(\S) : (?=1(?!\d))/g, "$1\u00a0:\u00a0");
+
 function Card({ finding }: { finding: Finding }): ReactNode {
-  const [what, rest] = parted(finding.text);
+  const [what, rest] = parted(slopesWhole(finding.text));
   return (
     <div
       className={`finding ${finding.level}`}
@@ -35,7 +39,7 @@ function Card({ finding }: { finding: Finding }): ReactNode {
 
 /** A finding that was taken on: folded to its reason, and opened to be read or withdrawn. */
 function TakenCard({ finding, why }: { finding: Finding; why: string }): ReactNode {
-  const [what, rest] = parted(finding.text);
+  const [what, rest] = parted(slopesWhole(finding.text));
   return (
     <details
       className="finding taken"
