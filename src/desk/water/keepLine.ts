@@ -25,6 +25,8 @@ export function keepWay(path: Line): void {
  * has given a section for. A limit says no more than where the line is, and moves like any other.
  */
 export function addDitch(work: string, ditch: Line): void {
-  const { edit } = useDesk.getState();
+  const { edit, tell } = useDesk.getState();
   edit(words.water.steps.ditch(work), (site) => withLine(site, "ditch", ditch));
+  // The offer is gone from the leaf once it is taken: without a word that looks like nothing done.
+  tell(words.water.ditchAdded);
 }

@@ -23,6 +23,7 @@ export const water = {
     keep: "keep a way of water as a flood path",
     ditch: (work: string) => `add the ditch above ${work}`,
   },
+  ditchAdded: "The ditch is drawn; it stands among the limits on the Survey leaf.",
   work: {
     title: "Water",
     drains: (area: string) => `About ${area} of slope drains to it.`,
