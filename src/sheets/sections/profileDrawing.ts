@@ -103,7 +103,7 @@ function headMarks(
 ): Mark[] {
   const { profile } = words.sheetsSections;
   const { units } = site;
-  const names = data.chain.runs.map(({ pipes }) => pipes[0]!.name).join(", ");
+  const names = data.chain.runs.map(({ pipes }) => pipes[0]!.name);
   const times = along / up;
   const scales =
     times === 1
@@ -115,8 +115,11 @@ function headMarks(
         );
   const said = unlisted > 0 ? `${scales}; ${profile.notListed(unlisted)}` : scales;
   const bars = scaleBars([along, ...(times === 1 ? [] : [up])], units, [right, top + 3.4]);
-  const heading = profile.heading(number, names);
-  const shown = fitText(heading, "heading", TEXT.title, bars.left - left - BEFORE_BAR);
+  const room = bars.left - left - BEFORE_BAR;
+  const heading = profile.heading(number, names.join(", "));
+  const fits = textWidth(heading, "heading", TEXT.title) <= room;
+  const ends = profile.heading(number, profile.fromTo(names[0] ?? "", names.at(-1) ?? ""));
+  const shown = fits ? heading : fitText(ends, "heading", TEXT.title, room);
   return [
     ...bars.marks,
     textAt([left, top + 3.2], shown, "heading", TEXT.title, "start"),

@@ -74,21 +74,22 @@ export function profileTable(ask: TableAsk): ProfileTable {
   const { units, left, right, top, x } = ask;
   const rows = rowsOf(units);
   const width = columnWidth(rows, ask.columns);
-  const listed = withRoom(ask.columns, width, right - left, x);
+  const sizeOf = (column: ProfileColumn): number => Math.max(width, longestWord(column) + 1.2);
+  const listed = withRoom(ask.columns, width, sizeOf, right - left, x);
   const middles = spreadInRow(
-    listed.map(({ station }) => ({ at: x(station), size: width })),
+    listed.map((column) => ({ at: x(column.station), size: sizeOf(column) })),
     0,
     left,
     right,
   );
-  const whats = listed.map(({ what }) =>
-    what.flatMap((each) => wrapText(each, "strong", TEXT.small, width - 1)),
+  const whats = listed.map((column) =>
+    column.what.flatMap((each) => wrapText(each, "strong", TEXT.small, sizeOf(column) - 1)),
   );
   const head = Math.max(0, ...whats.map((lines) => lines.length)) * LINE + (whats.length ? 1.4 : 0);
   const body = top + LEAD + head;
   const foot = body + rows.length * ROW;
   const marks: Mark[] = [];
-  const end = Math.max(ask.edge, ...middles.map((middle) => middle + width / 2));
+  const end = Math.max(ask.edge, ...middles.map((middle, i) => middle + sizeOf(listed[i]!) / 2));
   const rule = (y: number, pen = PENS.rule): void => {
     const from: Spot = [left - namesWidth(units), y];
     marks.push({ kind: "path", lines: [[from, [end, y]]], closed: false, pen });
@@ -139,6 +140,12 @@ function columnWidth(rows: readonly Row[], columns: readonly ProfileColumn[]): n
   return Math.max(10, ...widths.map((width) => width + 2));
 }
 
+/** mm of the longest word of what is at a column: no word is broken. */
+function longestWord({ what }: ProfileColumn): number {
+  const all = what.flatMap((each) => each.split(/\s+/));
+  return Math.max(0, ...all.map((word) => textWidth(word, "strong", TEXT.small)));
+}
+
 /** A column that only tells of a break keeps so much of its width clear of the next, at the least. */
 const CLEAR = 0.95;
 
@@ -149,6 +156,7 @@ const CLEAR = 0.95;
 function withRoom(
   columns: readonly ProfileColumn[],
   width: number,
+  sizeOf: (column: ProfileColumn) => number,
   room: number,
   x: (station: number) => number,
 ): ProfileColumn[] {
@@ -164,7 +172,8 @@ function withRoom(
     const [before, after] = [kept[i - 1], kept[i + 1]];
     return (after?.station ?? Infinity) - (before?.station ?? -Infinity);
   };
-  while (kept.length > 1 && kept.length * width > room) {
+  const taken = (): number => kept.reduce((sum, column) => sum + sizeOf(column), 0);
+  while (kept.length > 1 && taken() > room) {
     const least = Math.min(...kept.map(({ rank }) => rank));
     const candidates = kept.map((_, i) => i).filter((i) => kept[i]!.rank === least);
     const out = candidates.reduce((best, i) => (apart(i) < apart(best) ? i : best));

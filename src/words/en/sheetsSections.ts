@@ -27,6 +27,8 @@ export const sheetsSections = {
   profile: {
     sheet: "Pipe profiles",
     heading: (n: number, names: string) => `Profile ${n}: ${names}`,
+    /** A long chain by its two ends. */
+    fromTo: (first: string, last: string) => `${first} … ${last}`,
     scales: (along: string, up: string, times: string) =>
       `Along ${along}, up ${up}: heights are drawn ${times} times as large`,
     scalesEven: (along: string) => `Along and up ${along}`,
