@@ -32,8 +32,11 @@ function sketchMarks({ site, schemeId }: SheetJob, width: number, height: number
     const outline = workOutline(work);
     return outline === null ? [] : [{ work, ring: lines(outline) }];
   });
-  const behind = limits.flatMap(({ path }) => (path === undefined ? [] : [lines(path)]));
-  const names = namesOf(shapes, behind, { width, height });
+  const behind = limits.flatMap(({ path, closed }) =>
+    path === undefined ? [] : [lines(closed === true ? [...path, path[0]!] : path)],
+  );
+  const places = limits.flatMap(({ at }) => (at === undefined ? [] : [toPaper(at)]));
+  const names = namesOf(shapes, behind, places, { width, height });
   return [
     box(0, 0, width, height, { pen: PENS.thin }),
     {
@@ -100,6 +103,7 @@ function limitMarks(
 function namesOf(
   shapes: readonly { work: Work; ring: readonly Spot[] }[],
   behind: readonly (readonly Spot[])[],
+  places: readonly Spot[],
   { width, height }: { width: number; height: number },
 ): Mark[] {
   const wishes = shapes.map(({ work, ring }, i): LabelWish => {
@@ -117,8 +121,9 @@ function namesOf(
     };
   });
   const obstacles = [
-    ...shapes.flatMap(({ ring }): Obstacle[] => lineObstacles(ring, 0.4, 8, true)),
-    ...behind.flatMap((path): Obstacle[] => lineObstacles(path, 0.4, 4)),
+    ...shapes.flatMap(({ ring }): Obstacle[] => lineObstacles(ring, 0.4, 20, true)),
+    ...behind.flatMap((path): Obstacle[] => lineObstacles(path, 0.4, 12)),
+    ...places.map(([x, y]): Obstacle => ({ quad: boxQuad(x - 1, y - 1, 2, 2), weight: 6 })),
   ];
   const north: Obstacle = { quad: boxQuad(width - 9, 0, 9, 14), weight: Infinity, text: true };
   const room = { left: 1, top: 1, width: width - 2, height: height - 2 };
