@@ -77,7 +77,7 @@ const LEADING = 1.15;
 const FAR = 6;
 /** Paper kept free between labels, mm. */
 const APART = 0.3;
-/** Paper that had better be free about a label of several lines, mm, and what it costs: else two read as one. */
+/** Paper that had better be free about blocks and strong names, mm, and what it costs: else two read as one. */
 const BLOCK = 2.2;
 const CLOSE = 8;
 
@@ -152,7 +152,7 @@ function taking(
   taken: RBush<Entry>,
 ): PlacedLabel {
   for (const quad of quadsAt(wish, size, candidate)) taken.insert(entryOf(quad, Infinity, true));
-  if (wish.lines.length > 1) {
+  if (wish.lines.length > 1 || (wish.face === "strong" && wish.reach > 0)) {
     for (const quad of quadsAt(wish, size, candidate, BLOCK)) {
       taken.insert(entryOf(quad, CLOSE, false));
     }

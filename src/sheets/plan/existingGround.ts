@@ -51,7 +51,8 @@ function specOf(site: Site, listed: readonly string[]): PlanSpec {
       drawContours(drawing, site, false);
       drawBreaklines(drawing, site);
       drawLimits(drawing, site, { grey: false, courses: true });
-      drawLotCorners(drawing, site);
+      // Here the points themselves are drawn, and room is scarce.
+      drawLotCorners(drawing, site, false);
       drawProbes(drawing, site);
       drawBenchmark(drawing, site);
       drawSpots(drawing, site, listed);

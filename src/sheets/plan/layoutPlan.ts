@@ -138,7 +138,7 @@ function drawBehind(drawing: PlanDrawing, { site, estimate, finished }: Laid): v
   drawContours(drawing, site, true);
   drawFinishedContours(drawing, finished);
   drawLimits(drawing, site, { grey: true, courses: false });
-  drawLotCorners(drawing, site);
+  drawLotCorners(drawing, site, true);
   drawHeaps(drawing, site, estimate, false);
   drawBenchmark(drawing, site);
 }

@@ -23,14 +23,19 @@ const SAME = 0.05;
 /** mm on paper: nearer than this they look like one. */
 const LOOKS_SAME = 1.2;
 
-/** Each corner with its number, and with the mark in the ground that was measured there or beside it. */
-export function drawLotCorners(drawing: PlanDrawing, site: Site): void {
+/** Each corner with its number; `marked` adds the mark in the ground that was measured there or beside it. */
+export function drawLotCorners(drawing: PlanDrawing, site: Site, marked: boolean): void {
   const lines = lotLinesOf(site);
   for (const line of lines) {
     (limitCorners(line)?.places ?? []).forEach((at, i) => {
       const { name = line.id } = line;
       const corner = lines.length > 1 ? texts.cornerOf(name, i + 1) : texts.corner(i + 1);
-      drawCorner(drawing, at, kindName(line), withPoint(drawing, site, corner, at));
+      drawCorner(
+        drawing,
+        at,
+        kindName(line),
+        marked ? withPoint(drawing, site, corner, at) : corner,
+      );
     });
   }
 }
