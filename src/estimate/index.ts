@@ -47,6 +47,7 @@ export {
   holesIn,
   joinedEnds,
   levelToMeet,
+  partingsOf,
   pumpRows,
   soldSize,
 } from "../flow/index.js";

@@ -1,4 +1,4 @@
-import { soldSize, tankAt } from "../flow/index.js";
+import { partingsOf, soldSize, tankAt } from "../flow/index.js";
 import { materialsOf } from "../site/index.js";
 import type { Scheme, Site, Trench } from "../site/index.js";
 import { schemeOf } from "./estimate.js";
@@ -19,7 +19,8 @@ export type PieceKind =
   | "branch-valve"
   | "bend"
   | "cleanout"
-  | "tank-connector";
+  | "tank-connector"
+  | "distribution-box";
 
 /** Pieces of one kind and one sold size. */
 export interface UnpricedPiece {
@@ -33,6 +34,8 @@ export interface UnpricedPiece {
   electrical?: boolean;
   /** Id of the catalogue's row, of a fitting. */
   row?: string;
+  /** Pipes into and out of a box. */
+  ways?: { into: number; out: number };
   /** Degrees that a bend is made with. */
   made?: number;
   /** Degrees that the path turns where the bends stand. */
@@ -172,10 +175,12 @@ function piecesOf(site: Site, scheme: Scheme, estimate: Estimate): UnpricedPiece
   for (const { work, turn, ...found } of [
     ...pressurePieces(scheme),
     ...drainPieces(scheme, estimate),
+    ...boxes(scheme, estimate),
   ]) {
-    const { piece, row = "", made = "", electrical = false, inside, outside } = found;
+    const { piece, row = "", made = "", electrical = false, ways, inside, outside } = found;
+    const parts = ways === undefined ? "" : `${ways.into}-${ways.out}`;
     const sold = soldSize(inside, site.units, outside);
-    const key = [piece, row, made, electrical, sold].join("|");
+    const key = [piece, row, made, electrical, parts, sold].join("|");
     const known = alike.get(key);
     alike.set(key, {
       ...found,
@@ -256,6 +261,22 @@ function drainPieces(scheme: Scheme, { flow }: Estimate): Found[] {
     }),
   );
   return [...bends, ...ends];
+}
+
+/** A box, or tees, where a drain's water parts to the pipes of a field. */
+function boxes(scheme: Scheme, { flow }: Estimate): Found[] {
+  return partingsOf(flow.pipes).flatMap(({ into, out }): Found[] => {
+    const drain = flow.pipes.find(({ id }) => id === into[0]);
+    if (drain === undefined) return [];
+    const outside = outsideOf(scheme, drain.id);
+    const ways = { into: into.length, out: out.length };
+    return [
+      {
+        ...{ piece: "distribution-box", ways, count: 1, work: drain.trench, inside: drain.inside },
+        ...(outside !== undefined && { outside }),
+      },
+    ];
+  });
 }
 
 const outsideOf = (scheme: Scheme, id: string): number | undefined =>

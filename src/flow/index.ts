@@ -22,6 +22,8 @@ export { flowRule, flowRules } from "./rules.js";
 export type { FlowRule } from "./rules.js";
 export { fallRules, leastCoverFor, leastFallFor, mostFallFor } from "./fallRules.js";
 export type { FallRule } from "./fallRules.js";
+export { partingsOf } from "./partings.js";
+export type { Parting } from "./partings.js";
 export { planDistance, rectangleInPlan } from "./planDistance.js";
 export type { PlanShape } from "./planDistance.js";
 export { FLOW_SETTINGS } from "./settings.js";

@@ -32,6 +32,8 @@ function pieceName(one: UnpricedPiece, units: Site["units"]): string {
       return said.bend(`${made}°`, sold);
     case "cleanout":
       return said.cleanout(sold);
+    case "distribution-box":
+      return said.box(one.ways?.into ?? 1, one.ways?.out ?? 0, sold);
     case "tank-connector":
       return (one.electrical === true ? said.conduitSeal : said.tankSeal)(
         outside === undefined ? sold : size.print(outside, units),

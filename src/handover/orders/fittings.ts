@@ -18,7 +18,11 @@ export function fittingItems(ordering: Ordering): OrderItem[] {
         name: unpricedName(one, site),
         ...{ count: one.count, unit: said.each, exact: "" },
         where: workNames(ordering, one.works),
-        notes: [...(turns.length > 0 ? [said.bendsAre(turns.join(", "))] : []), said.notInCost],
+        notes: [
+          ...(one.piece === "distribution-box" ? [said.boxNote] : []),
+          ...(turns.length > 0 ? [said.bendsAre(turns.join(", "))] : []),
+          said.notInCost,
+        ],
         line: null,
       },
     ];

@@ -92,6 +92,16 @@ describe("order lists", () => {
     expect(pump(plain)).not.toContain("small hole");
   });
 
+  it("hold a box where a drain parts to two pipes of the field", () => {
+    const boxes = (job: HandoverJob) =>
+      orderItems(job).filter(({ name }) => name.startsWith("Distribution box"));
+    expect(boxes(quarry).map(({ name, count }) => [name, count])).toEqual([
+      ["Distribution box, 1 inlet and 2 outlets, 110 mm", 1],
+    ]);
+    expect(boxes(quarry)[0]?.notes.join()).toContain("set level");
+    expect(boxes(exampleJob("alder-flat", undefined, "gravity"))).toEqual([]);
+  });
+
   it("name a pipe as the site does, and sizes as they are sold", () => {
     const names = orderItems(alder).map(({ name }) => name);
     expect(names.some((name) => name.startsWith("Schedule 40 PVC, 4 in"))).toBe(false);

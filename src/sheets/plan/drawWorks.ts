@@ -1,5 +1,5 @@
 /** The works of a scheme on a plan: outlines, pipes with their fittings, names and finished levels. */
-import { workOutline, type Estimate } from "../../estimate/index.js";
+import { partingsOf, workOutline, type Estimate } from "../../estimate/index.js";
 import type { Pipe, PlanPoint, Scheme, Site, Trench, Work } from "../../site/index.js";
 import { elevation, pipeSlope } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -11,7 +11,7 @@ import { offsetLine } from "./offsetLine.js";
 import { INK, pen, PENS, TYPE } from "./pens.js";
 import { RANK, WEIGHT, type PlanDrawing } from "./planDrawing.js";
 import { isWithin, seatsAlong, seatsWithin } from "./seats.js";
-import { cleanout, outlet, symbolSample, tankMiddle, valve } from "./symbols.js";
+import { cleanout, outlet, parting, symbolSample, tankMiddle, valve } from "./symbols.js";
 import { Way } from "./way.js";
 
 const texts = words.sheetsPlan;
@@ -73,6 +73,7 @@ export function drawWorks(
     if (work.kind === "trench") drawPipes(drawing, site, work, estimate, told);
     if (told && work.kind === "building") drawOutlets(drawing, work.outlets ?? []);
   }
+  if (told) drawPartings(drawing, estimate);
   return told && drawValves(drawing, scheme);
 }
 
@@ -252,6 +253,15 @@ function drawOutlets(drawing: PlanDrawing, outlets: readonly { at: PlanPoint }[]
   for (const { at } of outlets) {
     if (drawing.symbol(texts.layers.pipes, at, outlet, 0.8)) {
       drawing.row(texts.legend.outlet, symbolSample(outlet));
+    }
+  }
+}
+
+/** Where the water parts to a field's pipes. */
+function drawPartings(drawing: PlanDrawing, { flow }: Estimate): void {
+  for (const { at } of partingsOf(flow.pipes)) {
+    if (drawing.symbol(texts.layers.pipes, at, parting, 1.3)) {
+      drawing.row(texts.legend.parting, symbolSample(parting));
     }
   }
 }

@@ -116,6 +116,22 @@ export const cleanout: Symbol = (at) => [
   ),
 ];
 
+/** A square in which one line parts into two. */
+export const parting: Symbol = (at) => [
+  shape(
+    [from(at, -1.2, -1.2), from(at, 1.2, -1.2), from(at, 1.2, 1.2), from(at, -1.2, 1.2)],
+    PENS.middle,
+    PAPER,
+  ),
+  path(
+    [
+      [from(at, -1.2, 0), at],
+      [from(at, 1.2, -0.8), at, from(at, 1.2, 0.8)],
+    ],
+    PENS.thin,
+  ),
+];
+
 /** Two triangles, tip to tip. */
 export const valve: Symbol = (at) => [
   shape([at, from(at, -1.5, -0.9), from(at, -1.5, 0.9)], PENS.thin, BLACK),

@@ -75,6 +75,10 @@ export const orders = {
     "no check valve: the main runs back after each dose. Where the pump holds one of its own, the riser has a small hole inside the tank, as the pump's maker says (common practice, no source)",
   bedJoints:
     "tees, elbows and end caps of manifolds and laterals are not counted, but those entered as fittings",
+  box: (into: number, out: number, size: string) =>
+    `Distribution box, ${into} ${plural(into, "inlet", "inlets")} and ${out} ${plural(out, "outlet", "outlets")}, ${size}`,
+  boxNote:
+    "where the drawn pipes part to the field; or tees, where your plan shows no box. It is set level, so that each outlet gets its share (common practice, no source)",
   fabric: "Filter fabric",
   fabricNote: "only where your plan or office asks for it between stone and soil",
   fabricArea: (area: string, lap: string) => `covers ${area}, strips lap ${lap}`,

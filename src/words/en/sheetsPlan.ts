@@ -48,6 +48,7 @@ export const sheetsPlan = {
     pressure: "Pressure pipe",
     conduit: "Conduit",
     cleanout: "Cleanout",
+    parting: "Distribution box, or tees: the water parts to the field",
     outlet: "Outlet of a building",
     valve: "Valve, at the main's end",
     heap: "Spoil heap, at its toe",
