@@ -8,7 +8,9 @@ import {
   type Range,
 } from "../machines/index.js";
 import { cataloguePrices, ownPumpPrices } from "../cost/index.js";
+import { catalogueName } from "../site/index.js";
 import type { Material, PriceChoice, Scheme } from "../site/index.js";
+import type { UnitSystem } from "../units/index.js";
 import { looseRange } from "./bulkingRange.js";
 import { triangular } from "./random.js";
 import type { Drawn } from "./types.js";
@@ -35,19 +37,23 @@ const HIRE_WORDS = {
   hammerDay: "the hammer",
 } as const;
 
-/** What is drawn for a scheme with this digger. `dugIds` are the materials that are dug or come in. */
+/**
+ * What is drawn for a scheme with this digger. `dugIds` are the materials that are dug or come in;
+ * `units` is for names alone.
+ */
 export function drawsOf(
   scheme: Scheme,
   digger: Digger,
   materials: ReadonlyMap<string, Material>,
   dugIds: ReadonlySet<string>,
+  units: UnitSystem = "us",
 ): Draws {
   const output = outputDraws(digger);
   const swell = [...materials.values()]
     .filter(({ id }) => dugIds.has(id))
     .map((material) => swellDraw(material));
   const hire = hireDraws(scheme, digger);
-  const listed = listedPrices(scheme);
+  const listed = listedPrices(scheme, units);
   const drawn = [...output, ...swell, hire.drawn, ...listed];
   const inputs = (shares: Float64Array): DrawnInputs => {
     const value = (i: number): number => triangular(shares[i]!, drawn[i]!.range);
@@ -194,9 +200,10 @@ function hireDraws(
   };
 }
 
-function listedPrices(scheme: Scheme): Drawn[] {
+function listedPrices(scheme: Scheme, units: UnitSystem): Drawn[] {
   return [...cataloguePrices().values(), ...ownPumpPrices(scheme)].map((row) => {
     const { price, source } = chosenPrice(row.id, row, row.source, scheme.prices);
-    return { id: `price:${row.id}`, kind: "price", name: row.name, range: price, unit: "", source };
+    const name = catalogueName(row.name, units);
+    return { id: `price:${row.id}`, kind: "price", name, range: price, unit: "", source };
   });
 }

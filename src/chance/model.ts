@@ -107,7 +107,7 @@ export function chanceModel(site: Site, schemeId: string, seed = DEFAULT_SEED): 
     ...dig.works.flatMap((work) => Object.keys(work.fill)),
     ...site.ground.layers.map((layer) => layer.material),
   ]);
-  const draws = drawsOf(scheme, digger, materials, moved);
+  const draws = drawsOf(scheme, digger, materials, moved, site.units);
   const beside = besideLines({ site, scheme, base, dig });
   const { barrier } = whole.land;
   return { site, scheme, seed, draws, rock, candidates, base, dig, beside, barrier, materials };

@@ -2,6 +2,7 @@ import type { DigResult } from "../dig/index.js";
 import { diggersOf, hiredThings, hirePriceIds, sumRanges } from "../machines/index.js";
 import type { MachinesCosted, Range } from "../machines/index.js";
 import type { Finding, Material, Quantity, Scheme } from "../site/index.js";
+import type { UnitSystem } from "../units/index.js";
 import { cataloguePrices } from "./catalogue.js";
 import { boughtLines, haulLines, keepsSurplus } from "./earthLines.js";
 import type { Pricing } from "./line.js";
@@ -17,7 +18,7 @@ import type { CostLine, CostResult, Loads } from "./types.js";
  * Prices a scheme: what is bought, hauled, set, laid and hired, line by line with low, likely and
  * high, in `currency` (ISO 4217). Prices are the scheme's own where it sets them, else the
  * catalogue's demo prices, whose figures are never converted. No works give no lines and zeros.
- * `barrier` is the erosion barrier, m; absent, none is priced.
+ * `barrier` is the erosion barrier, m; absent, none is priced. `units` is for names alone.
  * Throws only if the dig names a material that `materials` does not hold.
  */
 export function costOf(
@@ -27,9 +28,10 @@ export function costOf(
   machines: MachinesCosted,
   materials: ReadonlyMap<string, Material>,
   barrier?: Quantity,
+  units: UnitSystem = "us",
 ): CostResult {
   const { waste = 0, leastLoad = 0 } = scheme.costs ?? {};
-  const pricing: Pricing = { choices: scheme.prices, currency, waste, leastLoad };
+  const pricing: Pricing = { choices: scheme.prices, currency, waste, leastLoad, units };
   const loads = loadsOf(scheme, dig, materials);
   const untaxed = [
     ...boughtLines(pricing, dig, materials, loads.truckVolume),

@@ -1,6 +1,8 @@
 import { chosenPrice, exactly, mapRange, multiplyRanges } from "../machines/index.js";
 import type { Range } from "../machines/index.js";
+import { catalogueName } from "../site/index.js";
 import type { PriceChoice, Quantity } from "../site/index.js";
+import type { UnitSystem } from "../units/index.js";
 import type { PriceRow } from "./catalogue.js";
 import type { CostLine, PriceUnit } from "./types.js";
 
@@ -12,6 +14,8 @@ export interface Pricing {
   leastLoad: number;
   /** ISO 4217. */
   currency: string;
+  /** Of the names of what is bought. */
+  units: UnitSystem;
 }
 
 /** Size of one price unit in the SI unit of the quantity that it prices. */
@@ -27,9 +31,11 @@ export const SIZE_OF: Readonly<Record<PriceUnit, number>> = {
   lump: 1,
 };
 
-/** The demo prices are in US-dollar figures; in any other currency that is all they are. */
+/** The demo prices are in US-dollar figures, which no other currency converts. */
 export function priceSource(source: string, own: boolean, currency: string): string {
-  return own || currency === "USD" ? source : "demo price in USD figures; enter yours";
+  return own || currency === "USD"
+    ? source
+    : `demo price made up for USD, not converted to ${currency}; enter yours`;
 }
 
 /**
@@ -51,7 +57,7 @@ export function costLine(
   const units = mapRange(item.spread ?? exactly(item.quantity.value), (q) => q / SIZE_OF[row.per]);
   return {
     id: item.id ?? row.id,
-    name: item.name ?? row.name,
+    name: item.name ?? catalogueName(row.name, pricing.units),
     ...(item.where ? { where: item.where } : {}),
     quantity: item.quantity,
     priceIds: [row.id],

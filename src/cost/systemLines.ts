@@ -1,5 +1,6 @@
 import { pipeLength } from "../dig/index.js";
 import type { DigResult, PipeRun } from "../dig/index.js";
+import { catalogueName } from "../site/index.js";
 import type { Quantity, Scheme, Tank } from "../site/index.js";
 import { cataloguePipes, cataloguePrices, priceRow } from "./catalogue.js";
 import type { PipeRow, PriceRow } from "./catalogue.js";
@@ -33,7 +34,7 @@ function tankLine(pricing: Pricing, tank: Tank): CostLine {
     liquidVolume === undefined ? "outside volume (no liquid volume given)" : "liquid volume";
   return costLine(pricing, row.price, {
     id: `${row.price.id}:${tank.id}`,
-    name: `${tank.name}: ${row.price.name.toLowerCase()}`,
+    name: `${tank.name}: ${lowerFirst(catalogueName(row.price.name, pricing.units))}`,
     where: [tank.id],
     quantity: {
       value: count,
@@ -50,6 +51,8 @@ function tankLine(pricing: Pricing, tank: Tank): CostLine {
     },
   });
 }
+
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 function tankPrices(): { price: PriceRow; upTo: number }[] {
   const rows: { price: PriceRow; upTo: number }[] = [];

@@ -54,7 +54,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const beside = besideLines({ site, scheme, base, dig });
   const bare = checkLand(site, scheme, dig.works, base);
   const costWith = (machines: MachinesCosted): CostResult =>
-    costOf(scheme, site.currency, dig, machines, materials, bare.land.barrier);
+    costOf(scheme, site.currency, dig, machines, materials, bare.land.barrier, site.units);
   const wholeCost: Given["wholeCost"] = (tried) => costWith(tried).total.likely;
   const place = placeOn(site, groundAt);
   const given = { place, beside, site, wholeCost, ...locateOf(site) };

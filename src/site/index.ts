@@ -50,6 +50,7 @@ export {
   setSetbacks,
   withdrawAcceptance,
 } from "./ruleEdits.js";
+export { catalogueName } from "./catalogueName.js";
 export { isLocated, setLocate } from "./locateEdits.js";
 export { answerChecklist, setProject } from "./projectEdits.js";
 export { isLeftOut, printSheet, setPaper, setPlanWindow } from "./sheetsEdits.js";

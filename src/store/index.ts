@@ -29,6 +29,7 @@ export type { TypicalKey } from "./typical.js";
 export { benchToPlace, coverToPlace, sizesToPlace } from "./sizes.js";
 export {
   GRAVITY_PIPE,
+  namedFor,
   nextPipeName,
   pipeChoices,
   pipeSize,

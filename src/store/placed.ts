@@ -5,7 +5,15 @@
 import pipeRows from "../../shared/catalogue/pipes.json" with { type: "json" };
 import tankRows from "../../shared/catalogue/tanks.json" with { type: "json" };
 import { groundAt } from "../estimate/index.js";
-import { addWork, changeFlow, freshId, guessedNote, materialsOf, NATIVE } from "../site/index.js";
+import {
+  addWork,
+  catalogueName,
+  changeFlow,
+  freshId,
+  guessedNote,
+  materialsOf,
+  NATIVE,
+} from "../site/index.js";
 import { newDrain, newFieldPipe, type NewPipe } from "./newPipes.js";
 import { sizesToPlace } from "./sizes.js";
 import type {
@@ -43,6 +51,14 @@ export function tankBody(id: string): Tank["body"] {
 export function pipeSize(id: string): Pick<Pipe, "inside" | "outside" | "material"> {
   const { inside, outside, name } = rowOf(pipeRows.pipes, id);
   return { inside, outside, material: name };
+}
+
+/** Rows of a catalogue with their names as a site of these units reads them. */
+export function namedFor<T extends { name: string }>(
+  rows: readonly T[],
+  units: Site["units"],
+): T[] {
+  return rows.map((row) => ({ ...row, name: catalogueName(row.name, units) }));
 }
 
 /** Catalogue tanks and pipes to choose from. */

@@ -4,6 +4,7 @@ import type { Pipe, PlanPoint } from "../../site/index.js";
 import {
   coverToPlace,
   GRAVITY_PIPE,
+  namedFor,
   nextPipeName,
   pipeChoices,
   pipeSize,
@@ -178,6 +179,7 @@ function SizeFields(props: {
   change: (what: string, next: Partial<Pipe>) => void;
 }): ReactNode {
   const { pipe, change } = props;
+  const { units } = useSite().site;
   return (
     <>
       <ChoiceField
@@ -185,7 +187,7 @@ function SizeFields(props: {
         name="pipe-size"
         value={sizeId(pipe)}
         choices={[
-          ...pipeChoices.filter((one) => one.services.includes(pipe.service)),
+          ...namedFor(pipeChoices, units).filter((one) => one.services.includes(pipe.service)),
           { id: "other", name: words.digLeaf.otherAsTyped },
         ]}
         onChoose={(id) => id !== "other" && change(words.digLeaf.sizeEdit, pipeSize(id))}

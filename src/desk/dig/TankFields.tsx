@@ -4,7 +4,7 @@ import type { Tank } from "../../site/index.js";
 import { distance, elevation, length, liquidVolume, mass } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { ChoiceField } from "../fields/ChoiceField.js";
-import { tankBody, tankChoices } from "../../store/index.js";
+import { namedFor, tankBody, tankChoices } from "../../store/index.js";
 import { ElevationField } from "../fields/ElevationField.js";
 import { MeasureField } from "../fields/MeasureField.js";
 import { useTypical } from "../fields/useTypical.js";
@@ -54,7 +54,7 @@ function BodyFields({ work }: { work: Tank }): ReactNode {
         label={words.digLeaf.tankLabel}
         name="tank-size"
         value={known?.id ?? "own"}
-        choices={[...tankChoices, { id: "own", name: words.digLeaf.sizesAsTyped }]}
+        choices={[...namedFor(tankChoices, units), { id: "own", name: words.digLeaf.sizesAsTyped }]}
         onChoose={(id) => {
           setTyping(id === "own" ? work.id : null);
           if (id !== "own") change(words.digLeaf.tankEdit, { body: tankBody(id) });

@@ -108,6 +108,15 @@ describe("order lists", () => {
     expect(names).toContain("Gate valve, 1½ in"); // 1.610 in inside: ASTM D1785
   });
 
+  it("tell what a tank holds in the site's units, and a pipe's inches with DN on a metric site", () => {
+    const text = allOrderTexts(quarry, orderItems(quarry));
+    expect(text).toContain("Septic tank: precast tank, up to 3,785 L");
+    expect(text).not.toMatch(/\d gal\b/);
+    const names = quarry.estimate.cost.lines.map(({ name }) => name);
+    expect(names).toContain("SDR 35 PVC, 4 in (DN 100), with joints");
+    expect(allOrderTexts(alder, orderItems(alder))).toContain("precast tank, up to 1,000 gal");
+  });
+
   it("order what waste adds, and say so", () => {
     const wasting = exampleJob("alder-flat", (site) => withScheme(site, { costs: { waste: 0.1 } }));
     const of = (job: HandoverJob) =>
