@@ -1,4 +1,6 @@
 import type { CSSProperties, ReactNode } from "react";
+import { soilColour, soilShade } from "../estimate/index.js";
+import type { SoilShade } from "../estimate/index.js";
 import { materialsOf, NATIVE } from "../site/index.js";
 import type { MaterialKind, Work } from "../site/index.js";
 import { useSite } from "./useSite.js";
@@ -19,6 +21,14 @@ const PATTERNS: Readonly<Record<MaterialKind | "native", string>> = {
   native: `repeating-linear-gradient(-45deg, transparent 0 3px, #5a4330 3px 4px), var(--earth-soil)`,
 };
 
+/** A soil by its own ground; clay with dashes, as in sections, the others with dots. */
+function soilPattern(shade: SoilShade): string {
+  if (shade === "soil") return PATTERNS.soil;
+  const ground = soilColour(shade);
+  if (shade === "clay") return `${diagonal("#3a2114", 4, 0.9)}, ${ground}`;
+  return `${dots("#5a4330", shade === "sand" ? 3 : 6)}, ${ground}`;
+}
+
 const WORK_PATTERNS: Readonly<Record<Work["kind"], string>> = {
   tank: "#bfbcb2",
   pad: "var(--earth-fill)",
@@ -37,7 +47,9 @@ function Square({ background }: { background: string }): ReactNode {
 /** The tone and pattern of a material, by id. */
 export function MaterialSwatch({ material }: { material: string }): ReactNode {
   const { site } = useSite();
-  const kind = material === NATIVE ? "native" : materialsOf(site).get(material)?.kind;
+  const known = materialsOf(site).get(material);
+  if (known?.kind === "soil") return <Square background={soilPattern(soilShade(known))} />;
+  const kind = material === NATIVE ? "native" : known?.kind;
   return <Square background={kind === undefined ? "transparent" : PATTERNS[kind]} />;
 }
 

@@ -1,15 +1,18 @@
 import type { ReactNode } from "react";
+import { soilColour, soilShade } from "../estimate/index.js";
+import type { SoilShade } from "../estimate/index.js";
 import { materialsOf, NATIVE } from "../site/index.js";
 import type { MaterialKind, Site } from "../site/index.js";
 
 /** Kinds of ground that a section tells apart. */
-type Tone = MaterialKind | "native" | "tank" | "wall" | "building";
+type Tone = MaterialKind | Exclude<SoilShade, "soil"> | "native" | "tank" | "wall" | "building";
 
 /** What a material is drawn as: "tank" stands for any built thing but bed walls and buildings. */
 export function toneOf(site: Site, material: string): Tone {
   if (material === NATIVE) return "native";
-  const kind = materialsOf(site).get(material)?.kind;
-  if (kind) return kind;
+  const known = materialsOf(site).get(material);
+  if (known?.kind === "soil") return soilShade(known);
+  if (known) return known.kind;
   return material === "wall" || material === "building" ? material : "tank";
 }
 
@@ -27,6 +30,21 @@ const MARKS: Readonly<Record<Tone, ReactNode>> = {
       <circle cx="1.5" cy="10.5" r="0.8" />
     </g>
   ),
+  sand: (
+    <g fill={DARK}>
+      {[1.5, 4.5, 7.5, 10.5].flatMap((x, i) =>
+        [2, 6, 10].map((y) => <circle key={`${x} ${y}`} cx={x} cy={y + (i % 2)} r="0.5" />),
+      )}
+    </g>
+  ),
+  silt: (
+    <g stroke={DARK} strokeWidth="0.9">
+      <path d="M1 3h3M7 9h3" />
+      <circle cx="8.5" cy="3" r="0.4" fill={DARK} />
+      <circle cx="2.5" cy="9" r="0.4" fill={DARK} />
+    </g>
+  ),
+  clay: <path d="M1 5L4 1M7 5L10 1M4 11L7 7M10 11L13 7M-2 11L1 7" stroke={DARK} strokeWidth="1" />,
   rippable: <path d="M-2 14L14 -2M-8 8L8 -8M4 20L20 4" stroke={DARK} strokeWidth="1" />,
   rock: (
     <path
@@ -52,6 +70,9 @@ const MARKS: Readonly<Record<Tone, ReactNode>> = {
 const GROUNDS: Readonly<Record<Tone, string>> = {
   topsoil: "var(--earth-topsoil)",
   soil: "var(--earth-soil)",
+  sand: soilColour("sand"),
+  silt: soilColour("silt"),
+  clay: soilColour("clay"),
   rippable: "var(--earth-rippable)",
   rock: "var(--earth-rock)",
   aggregate: "var(--earth-aggregate)",

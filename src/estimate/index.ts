@@ -114,5 +114,6 @@ export type {
   SetbackLine,
   SetbackTable,
 } from "../safety/index.js";
-export { earthColour, materialColour } from "./earthColours.js";
+export { earthColour, materialColour, soilColour, soilShade } from "./earthColours.js";
+export type { SoilShade } from "./earthColours.js";
 export { signedArea } from "../ground/index.js";

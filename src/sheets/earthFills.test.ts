@@ -32,11 +32,19 @@ describe("fills of materials", () => {
     ["sand-and-gravel", "soil"],
     ["sand", "sand"],
     ["sandy-loam", "soil"],
+    ["common-earth", "soil"],
+    ["clay", "clay"],
+    ["silt", "silt"],
     ["sandstone", "rock"],
     ["imported-fill", "fill"],
     ["no-such-thing", "tank"],
   ])("%s is drawn as %s", (material, tone) => {
     expect(earthToneOf(site, material)).toBe(tone);
+  });
+
+  test("clay, silt and common earth differ by their ground as well", () => {
+    const grounds = ["clay", "silt", "common-earth", "sand"].map((id) => fills.get(id)?.color);
+    expect(new Set(grounds).size).toBe(4);
   });
 
   test("the legend names each once, in order", () => {

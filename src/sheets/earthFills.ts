@@ -2,15 +2,23 @@
  * How each material of the ground and of works is laid out on paper: a pale tone, and a hatch that
  * tells it apart without any colour.
  */
+import { soilShade } from "../estimate/index.js";
+import type { SoilShade } from "../estimate/index.js";
 import { materialsOf, NATIVE } from "../site/index.js";
-import type { Material, MaterialKind, Site } from "../site/index.js";
+import type { MaterialKind, Site } from "../site/index.js";
 import { nameOfMaterial } from "./earthNames.js";
 import type { Fill, Hatch, LegendRow, Mark, Pen } from "./paper.js";
 import { INK } from "./strokes.js";
 
 /** What a drawing tells apart. Aggregate is gravel, or sand where its name says so. */
 export type EarthTone =
-  Exclude<MaterialKind, "aggregate"> | "gravel" | "sand" | "native" | "tank" | "wall" | "building";
+  | Exclude<MaterialKind, "aggregate">
+  | "gravel"
+  | SoilShade
+  | "native"
+  | "tank"
+  | "wall"
+  | "building";
 
 /** Hatches keep to the thinnest width of ISO 128-2 that prints everywhere, mm. */
 const hatchPen = (dash?: readonly number[], width = 0.18): Pen => ({
@@ -33,6 +41,9 @@ const FILLS: Readonly<Record<EarthTone, Fill>> = {
   topsoil: { color: "#d9cab2", hatches: [lines(90, 1, [0.8, 1])] },
   soil: { color: "#f1e6cf", hatches: [dots(2.4, 0.32)] },
   sand: { color: "#f7f0dc", hatches: [dots(0.9, 0.2)] },
+  // Slanting dashes, on the red that clay often has.
+  clay: { color: "#e6c7b2", hatches: [lines(-60, 1.5, [1.4, 1.1])] },
+  silt: { color: "#dfdac6", hatches: [dots(1.3, 0.2), lines(0, 2.6, [0.8, 1.8])] },
   gravel: { color: "#f4f2ea", hatches: [dots(1.7, 0.75)] },
   rippable: { color: "#e3e5e2", hatches: [lines(-45, 1.8)] },
   rock: { color: "#c9cdcc", hatches: [lines(45, 1, undefined, 0.25)] },
@@ -49,12 +60,6 @@ export const WATER_FILL: Fill = {
   hatches: [lines(0, 1.4, [3, 0.8, 0.8, 0.8])],
 };
 
-/** Names of sand are known by the word alone: no field of a material says how coarse it is. */
-const isSand = ({ id, name }: Material): boolean => {
-  const words = `${id} ${name}`.toLowerCase();
-  return /\bsand\b/.test(words) && !/gravel/.test(words);
-};
-
 /** What a material id is drawn as; "tank" stands for any built thing that is not told apart. */
 export function earthToneOf(site: Site, material: string): EarthTone {
   if (material === NATIVE) return "native";
@@ -62,8 +67,9 @@ export function earthToneOf(site: Site, material: string): EarthTone {
   if (!known) return material === "wall" || material === "building" ? material : "tank";
   const { kind } = known;
   if (kind !== "aggregate" && kind !== "soil") return kind;
-  if (isSand(known)) return "sand";
-  return kind === "soil" ? "soil" : "gravel";
+  const shade = soilShade(known);
+  if (kind === "soil") return shade;
+  return shade === "sand" ? "sand" : "gravel";
 }
 
 /** Soils are many on one site, and dots of two sizes are not told apart. */
