@@ -37,6 +37,13 @@ export function MeasureDesk({ tool, state, contents, onEnd }: MeasureDeskProps):
   const { hover } = tool;
   const ahead = hover === null ? measured : measure([...state.points, hover], heightAt);
   const here = hover === null ? null : heightAt(hover);
+  // A tap beside the ground: what can be done stands alone, since a phone's scene has little room.
+  const missed = contents.fixed === true ? looking.noGroundToAdd : looking.noGround;
+  const next = !state.isSetting
+    ? looking.measured
+    : state.points.length === 0
+      ? looking.measureFirst
+      : looking.measureNext;
   return (
     <div
       className="measure-desk"
@@ -44,12 +51,7 @@ export function MeasureDesk({ tool, state, contents, onEnd }: MeasureDeskProps):
       data-empty={state.points.length === 0 ? "" : undefined}
     >
       <p role="status" className="measure-say">
-        {tool.missed && `${contents.fixed === true ? looking.noGroundToAdd : looking.noGround} `}
-        {!state.isSetting
-          ? looking.measured
-          : state.points.length === 0
-            ? looking.measureFirst
-            : looking.measureNext}
+        {tool.missed ? missed : next}
         {here !== null && ` ${looking.heightHere(elevation.print(here, site.units))}`}
       </p>
       {ahead.legs.length > 0 && <LegTable measured={ahead} units={site.units} />}

@@ -31,9 +31,8 @@ export function WaterDesk({ tool, contents, onKeep, onEnd }: WaterDeskProps): Re
       data-testid="water"
       data-empty={ways.length === 0 ? "" : undefined}
     >
-      <p role="status" className="measure-say">
-        {tool.missed && `${says.noGround} `}
-        {ways.length === 0 ? says.first : says.next}
+      <p role="status" className="measure-say" data-missed={tool.missed ? "" : undefined}>
+        {tool.missed ? says.noGround : ways.length === 0 ? says.first : says.next}
       </p>
       {ways.length > 0 && (
         <>
