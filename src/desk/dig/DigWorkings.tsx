@@ -6,7 +6,7 @@ import { earthVolume, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { ByMaterial } from "../parts.js";
 import { useSite } from "../useSite.js";
-import { Working } from "../Working.js";
+import { useAmount, Working } from "../Working.js";
 
 const says = words.sums.workings;
 
@@ -42,6 +42,8 @@ function FigureWorking(props: {
 }): ReactNode {
   const { of, title, value, rows, children } = props;
   const { units } = useSite().site;
+  // With more digits where they are small, so that they add up to what stands over them.
+  const amount = useAmount();
   return (
     <div data-figure-home={of}>
       <Working text={title} amount={earthVolume.print(value, units)} forFigure>
@@ -51,7 +53,7 @@ function FigureWorking(props: {
             {rows.map(({ id, name, volume }) => (
               <tr key={id}>
                 <th scope="row">{name}</th>
-                <td>{earthVolume.print(volume, units)}</td>
+                <td>{amount(volume, "m³")}</td>
               </tr>
             ))}
           </tbody>
