@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { Dialog, Modal, ModalOverlay } from "react-aria-components";
 import { DialogHead } from "../DialogHead.js";
 import { isLeftOut, printSheet } from "../../site/index.js";
-import { drawSheets, restSheets, useHandover } from "../../store/index.js";
+import { cancelMaking, drawSheets, restSheets, useHandover } from "../../store/index.js";
 import type { SheetSeen } from "../../store/index.js";
 import { words } from "../../words/index.js";
 import { useEdit, useSite } from "../useSite.js";
@@ -72,14 +72,21 @@ function MakePdf(): ReactNode {
   const { site, schemeId } = useSite();
   const isBusy = useHandover((hand) => hand.making !== null);
   return (
-    <button
-      type="button"
-      className="button"
-      disabled={isBusy}
-      onClick={() => void saveFiles(site, schemeId, ["sheets"], {})}
-    >
-      {isBusy ? says.makingPdf : says.makePdf}
-    </button>
+    <>
+      <button
+        type="button"
+        className="button"
+        disabled={isBusy}
+        onClick={() => void saveFiles(site, schemeId, ["sheets"], {})}
+      >
+        {isBusy ? says.makingPdf : says.makePdf}
+      </button>
+      {isBusy && (
+        <button type="button" className="button" onClick={cancelMaking}>
+          {words.handing.files.cancel}
+        </button>
+      )}
+    </>
   );
 }
 
