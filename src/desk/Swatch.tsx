@@ -21,11 +21,12 @@ const PATTERNS: Readonly<Record<MaterialKind | "native", string>> = {
   native: `repeating-linear-gradient(-45deg, transparent 0 3px, #5a4330 3px 4px), var(--earth-soil)`,
 };
 
-/** A soil by its own ground; clay with dashes, as in sections, the others with dots. */
+/** A soil by its own ground; clay with steep strokes, the others with dots. */
 function soilPattern(shade: SoilShade): string {
   if (shade === "soil") return PATTERNS.soil;
   const ground = soilColour(shade);
-  if (shade === "clay") return `${diagonal("#3a2114", 4, 0.9)}, ${ground}`;
+  if (shade === "clay")
+    return `repeating-linear-gradient(112deg, transparent 0 3px, #3a2114 3px 4px), ${ground}`;
   return `${dots("#5a4330", shade === "sand" ? 3 : 6)}, ${ground}`;
 }
 

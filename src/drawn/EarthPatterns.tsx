@@ -44,7 +44,7 @@ const MARKS: Readonly<Record<Tone, ReactNode>> = {
       <circle cx="2.5" cy="9" r="0.4" fill={DARK} />
     </g>
   ),
-  clay: <path d="M1 5L4 1M7 5L10 1M4 11L7 7M10 11L13 7M-2 11L1 7" stroke={DARK} strokeWidth="1" />,
+  clay: <path d="M1 1L4 5M7 1L10 5M4 7L7 11M10 7L13 11M-2 7L1 11" stroke={DARK} strokeWidth="1" />,
   rippable: <path d="M-2 14L14 -2M-8 8L8 -8M4 20L20 4" stroke={DARK} strokeWidth="1" />,
   rock: (
     <path
