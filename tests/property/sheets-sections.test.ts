@@ -17,6 +17,7 @@ import { details } from "../../src/sheets/sections/details.js";
 import { profileData } from "../../src/sheets/sections/profileData.js";
 import { pipeProfiles } from "../../src/sheets/sections/profiles.js";
 import { workSections } from "../../src/sheets/sections/sections.js";
+import { wallSlopes } from "../../src/sheets/sections/wallSlopes.js";
 import { drawnText } from "../../src/sheets/textWidth.js";
 import { elevation, length } from "../../src/units/index.js";
 import { words } from "../../src/words/index.js";
@@ -107,6 +108,20 @@ describe.each(Object.keys(JOBS) as (keyof typeof JOBS)[])("%s", (name) => {
         const smallest = Math.min(...textsOf(content).map(({ size }) => size));
         expect(smallest).toBeGreaterThanOrEqual(1.8);
       }
+    });
+
+    test("no slope of a wall goes without its figure", () => {
+      const { site, scheme, estimate: estimated } = job;
+      const wanted = cutDataOf(site, scheme, estimated).flatMap(({ cut, dug, finished }) => {
+        if (cut.work.kind === "bed") return [];
+        const isPad = cut.work.kind === "pad";
+        const { surface } = isPad ? finished : dug;
+        return wallSlopes(surface, ...cut.changed, isPad ? 0.1 : 0.3);
+      });
+      const said = sheets(job, workSections, paper).flatMap(textsOf);
+      const slopes = said.filter(({ text }) => / : 1$|^vertical$/.test(text));
+      expect(wanted.length).toBeGreaterThan(3);
+      expect(slopes).toHaveLength(wanted.length);
     });
   });
 

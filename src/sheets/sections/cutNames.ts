@@ -38,7 +38,7 @@ function slopeWishes({ site, data }: CutAsk, view: View): LabelWish[] {
   const rise = isPad ? 0.1 : 0.3;
   return wallSlopes(surface, ...data.cut.changed, rise).map(({ at, run }, i): LabelWish => {
     return {
-      ...wishFor(`slope ${i}`, sayRun(run, site.units), spotOf(view, at), 6),
+      ...wishFor(`slope ${i}`, sayRun(run, site.units), spotOf(view, at), 9),
       face: "text",
       gap: 1.2,
     };
@@ -111,6 +111,21 @@ function pipeWishes({ data }: CutAsk, view: View): LabelWish[] {
   }));
 }
 
+/** mm of line that count as one stretch: a name covers several of a long leg. */
+const STRETCH = 2;
+
+function inStretches(line: readonly Spot[]): Spot[] {
+  return line.flatMap((to, i): Spot[] => {
+    const from = line[i - 1];
+    if (from === undefined) return [to];
+    const count = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / STRETCH));
+    return Array.from({ length: count }, (_, k): Spot => {
+      const share = (k + 1) / count;
+      return [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
+    });
+  });
+}
+
 function obstaclesOf({ data }: CutAsk, view: View): Obstacle[] {
   const { finished, dug, cut } = data;
   const surfaces = [...finished.surface, ...dug.surface, ...finished.found];
@@ -136,8 +151,14 @@ function obstaclesOf({ data }: CutAsk, view: View): Obstacle[] {
     ({ kind }) => kind === "structure",
   );
   return [
-    ...built.flatMap(({ outline }) => lineObstacles(lineOf(view, outline), 0.4, 3, true)),
-    ...surfaces.flatMap((line) => lineObstacles(lineOf(view, line), 0.4, 1.5)),
+    ...built.flatMap(({ outline }) => {
+      const ring = lineOf(view, outline);
+      return lineObstacles(inStretches([...ring, ...ring.slice(0, 1)]), 0.4, 3);
+    }),
+    ...surfaces.flatMap((line) => lineObstacles(inStretches(lineOf(view, line)), 0.4, 1.5)),
+    ...finished.pipesAlong.flatMap(({ centre }) =>
+      lineObstacles(inStretches(lineOf(view, centre)), 1, 1.5),
+    ),
     ...finished.pipes.flatMap(({ centre }) =>
       lineObstacles([spotOf(view, centre), spotOf(view, centre)], 3, 20),
     ),
