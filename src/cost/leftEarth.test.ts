@@ -17,7 +17,7 @@ describe("earth that comes in while own earth is left over", () => {
       ...{ importCompacted: 5, left: { clay: 6, topsoil: 4 } },
     });
     expect(rest).toEqual([]);
-    expect(note?.code).toBe("cost.fill-beside-left");
+    expect(note?.code).toBe("earth.fill-beside-left");
     expect(note?.text).toContain("5.0 m³ of fill");
     expect(note?.text).toContain("10.0 m³ of the job's own earth");
     expect(note?.text).toContain("clay 6.0 m³ (70% taken as fit), topsoil 4.0 m³ (none taken");
@@ -35,7 +35,7 @@ describe("earth that comes in while own earth is left over", () => {
       { id: "bed", fill: { topsoil: 4, "drain-sand": 8 } },
     ];
     const notes = said(works, { left: { topsoil: 9, sand: 3 } });
-    expect(notes.map(({ code }) => code)).toEqual(["cost.own-would-do"]);
+    expect(notes.map(({ code }) => code)).toEqual(["earth.own-would-do"]);
     expect(notes[0]?.text).toContain("4.0 m³ of topsoil");
     expect(notes[0]?.text).toContain("9.0 m³ of the job's own topsoil");
   });

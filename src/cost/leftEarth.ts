@@ -50,7 +50,7 @@ function shortFinding(
       `${name} ${print(bank)} (${reusable === 0 ? "none" : `${Math.round(100 * reusable)}%`} taken as fit)`,
   );
   const text = `${print(earth.importCompacted)} of fill, in place, has to come in while ${print(left)} of the job's own earth, as it lay, is left over: ${each.join(", ")}. All that is taken as fit goes back first. Where more of it is fit on the day, less comes in.`;
-  return [{ level: "note", code: "cost.fill-beside-left", where: "site", text, source: TYPICAL }];
+  return [{ level: "note", code: "earth.fill-beside-left", where: "site", text, source: TYPICAL }];
 }
 
 const pick = ({ name, reusable }: Material): { name: string; reusable: number } => ({
@@ -80,7 +80,7 @@ function ownWouldDo(
   return [
     {
       level: "note",
-      code: "cost.own-would-do",
+      code: "earth.own-would-do",
       where: where[0] ?? "site",
       text,
       source: isFill ? TYPICAL : "common practice, no source",

@@ -138,7 +138,7 @@ function holeReport(around: Around): HoleReport {
 
 /**
  * Water under a hole: as the probes met it, or where none did, the highest that the scheme says it
- * comes to (which its tanks are weighed against).
+ * comes to. (Empty tanks are weighed against the higher of the two, since they stand all year.)
  */
 function waterOf(around: Around, at: FloorPlace | null): HoleReport["water"] {
   if (at === null) return null;
@@ -150,7 +150,7 @@ function waterOf(around: Around, at: FloorPlace | null): HoleReport["water"] {
   return { depth, overFloor: at.face - depth, met: met !== undefined };
 }
 
-/** The same water that the empty tank is weighed against. */
+/** The water of a tank's hole, where it comes highest over the floor. */
 function waterAtTank({ scheme, ground }: Around, tank: Tank): HoleReport["water"] {
   const given = scheme.flow?.flotation?.water;
   const depthAt = ground.waterAt ?? (given === undefined ? null : (): number => given);

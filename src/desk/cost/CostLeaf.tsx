@@ -167,6 +167,9 @@ function NothingToPay({ scheme }: { scheme: Scheme | undefined }): ReactNode {
   );
 }
 
+/** Earth that is bought while the job's own is left over. */
+const isOfEarth = ({ code }: { code: string }): boolean => code.startsWith("earth.");
+
 /** Every line of the cost, each opening to its quantity, price and where both come from. */
 export function CostLeaf(): ReactNode {
   const { site, schemeId, estimate } = useSite();
@@ -182,7 +185,7 @@ export function CostLeaf(): ReactNode {
     <>
       {shown.chance === null && <RangeBar range={cost.total} currency={cost.currency} />}
       <p className="says">{words.costLeaf.pricesDemoFiguresUntil}</p>
-      <Findings findings={cost.findings} />
+      <Findings findings={[...cost.findings, ...estimate.findings.filter(isOfEarth)]} />
       <ChanceSection shown={shown} />
       <h2>
         {words.costLeaf.lines} <span className="aside">{words.costLeaf.likelyNote}</span>

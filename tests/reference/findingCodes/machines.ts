@@ -125,12 +125,12 @@ export const MACHINES: readonly Pair[] = [
     { works: [tank] },
   ],
   [
-    "cost.fill-beside-left",
+    "earth.fill-beside-left",
     { works: [tank, plainPad({ top: 101, fill: "native" })], ground: allOf("clay") },
     { works: [tank], ground: allOf("clay") },
   ],
   [
-    "cost.own-would-do",
+    "earth.own-would-do",
     { works: [tank, plainPad({ top: 101, fill: "imported-fill" })], ground: allOf("clay") },
     { works: [tank, plainPad({ top: 101, fill: "native" })], ground: allOf("clay") },
   ],
