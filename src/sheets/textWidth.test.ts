@@ -79,6 +79,17 @@ describe("texts in a width", () => {
     expect(fitText("short", "text", 3, 15)).toBe("short");
   });
 
+  it("keep a figure and its unit on one line, where a line holds both", () => {
+    const wide = textWidth("House drain, 110", "text", 3) + 0.1;
+    expect(wrapText("House drain, 110 mm, PVC-U", "text", 3, wide)).toEqual([
+      "House drain,",
+      "110 mm, PVC-U",
+    ]);
+    const narrow = Math.max(textWidth("110", "text", 3), textWidth("mm", "text", 3)) + 0.1;
+    expect(wrapText("110 mm", "text", 3, narrow)).toEqual(["110", "mm"]);
+    expect(wrapText("drain 4 in a box", "text", 3, 100)).toEqual(["drain 4 in a box"]);
+  });
+
   it("wrap at blanks, and within a word that is too long", () => {
     const text = "Put an erosion barrier below Donaudampfschifffahrtsgesellschaft before digging";
     const lines = wrapText(text, "text", 3, 20);

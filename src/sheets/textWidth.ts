@@ -139,12 +139,28 @@ export function fitText(text: string, face: Face, size: number, width: number): 
   return `${letters.join("").trimEnd()}…`;
 }
 
+/** Units that stay on the line of their figure. */
+const UNIT = /^(?:mm|cm|m|in|ft|yd|lb|kg|t|gal|L|h|[mf]t?[²³]|yd³)[.,;:)]*$/;
+
+/** The words of a text; a figure with its unit is one where a line holds both. */
+function wordsOf(text: string, fits: (line: string) => boolean): string[] {
+  const words: string[] = [];
+  for (const word of text.split(/\s+/).filter((each) => each !== "")) {
+    const last = words.at(-1);
+    const both = `${last ?? ""} ${word}`;
+    const isUnit = last !== undefined && /[\d⅛¼⅜½⅝¾⅞]$/.test(last) && UNIT.test(word);
+    if (isUnit && fits(both)) words[words.length - 1] = both;
+    else words.push(word);
+  }
+  return words;
+}
+
 /** The text in lines no longer than `width` mm, broken at blanks; a longer word is broken itself. */
 export function wrapText(text: string, face: Face, size: number, width: number): string[] {
   const fits = (line: string): boolean => textWidth(line, face, size) <= width;
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/).filter((each) => each !== "")) {
+  for (const word of wordsOf(text, fits)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (fits(longer)) {
       line = longer;
