@@ -46,6 +46,8 @@ it("makes the page without costs and names, and refuses a kind that would hold t
     const [name = "", ...more] = readdirSync(folder);
     expect([name, more]).toEqual(["alder-flat-pumped-page-no-costs-no-names.html", []]);
     const page = readFileSync(join(folder, name), "utf8");
+    // Built for use, though NODE_ENV says "test" here.
+    expect(page).not.toContain("jsxDEV");
     // The whole file, its program with it.
     expect(page).toContain('"leftOut":["costs","names"]');
     for (const told of ["R. Vale", "Orchard Track", "00-214-07", "26-124-0117"]) {

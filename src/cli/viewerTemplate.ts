@@ -53,9 +53,24 @@ async function builtParts(root: string): Promise<Built> {
   return { script, styles: styles.join("\n") };
 }
 
+/**
+ * Vite goes by this variable before its own mode: where it says "test" or "development", the script
+ * would call on React as it is for development, of which the page has only the other half.
+ */
+async function inProduction<T>(work: () => Promise<T>): Promise<T> {
+  const before = process.env["NODE_ENV"];
+  process.env["NODE_ENV"] = "production";
+  try {
+    return await work();
+  } finally {
+    if (before === undefined) delete process.env["NODE_ENV"];
+    else process.env["NODE_ENV"] = before;
+  }
+}
+
 /** Builds the template anew; takes some seconds. */
 export async function buildViewerTemplate(root: string): Promise<string> {
-  const { script, styles } = await builtParts(root);
+  const { script, styles } = await inProduction(() => builtParts(root));
   const hash = (text: string): string => createHash("sha256").update(text).digest("base64");
   return templateOf({ script, styles, hash });
 }
