@@ -104,6 +104,7 @@ export default defineConfig({
           name: "timed",
           // Drawing by software keeps both cores busy with one page.
           include: ["tests/browser/**/*.timed.ts"],
+          env: { BANKYARD_TIMED: "yes" },
           fileParallelism: false,
         },
       },
