@@ -128,7 +128,7 @@ export const sheetsPlan = {
     title: "Pipes",
     pipe: "Pipe",
     inside: "Inside",
-    length: "Length",
+    length: "Length in plan",
     fall: "Fall",
     inverts: "Inverts, start to end",
     from: (start: string, end: string): string => `${start} to ${end}`,
