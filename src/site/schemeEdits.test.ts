@@ -28,6 +28,15 @@ describe("schemes", () => {
     expect(copyScheme(site, "nothing", { id, name: "x" })).toBe(site);
   });
 
+  it("keep what was taken on when they are copied", () => {
+    const first = plainSite({}).schemes[0]!;
+    const one = { code: "tank.deep", where: "tank", reason: "asked the maker", scheme: first.id };
+    const other = { ...one, scheme: "elsewhere" };
+    const site = { ...plainSite({}), accepted: [one, other] };
+    const two = copyScheme(site, first.id, { id: "b", name: "Another way" });
+    expect(two.accepted).toEqual([one, other, { ...one, scheme: "b" }]);
+  });
+
   it("take costs of their own, and lose a field that is given up", () => {
     const site = plainSite({});
     const { id } = site.schemes[0]!;

@@ -63,15 +63,20 @@ export function setCosts(
 type Costs = NonNullable<Scheme["costs"]>;
 
 /**
- * Copies a scheme under a new id and name, right after it; the ids of its works stay, since they
- * only need to differ within a scheme. A scheme that the site does not have changes nothing.
+ * Copies a scheme under a new id and name, right after it, with what was taken on in it; the ids of
+ * its works stay, since they only need to differ within a scheme. A scheme that the site does not
+ * have changes nothing.
  */
 export function copyScheme(site: Site, schemeId: string, copy: { id: string; name: string }): Site {
   const at = site.schemes.findIndex(({ id }) => id === schemeId);
   if (at < 0) return site;
   const schemes = [...site.schemes];
   schemes.splice(at + 1, 0, { ...site.schemes[at]!, ...copy });
-  return { ...site, schemes };
+  const { accepted = [] } = site;
+  const taken = accepted.filter(({ scheme }) => scheme === schemeId);
+  if (taken.length === 0) return { ...site, schemes };
+  const also = taken.map((one) => ({ ...one, scheme: copy.id }));
+  return { ...site, schemes, accepted: [...accepted, ...also] };
 }
 
 /** An id that no scheme of the site has. */

@@ -62,7 +62,7 @@ export const shelf = {
 
   opened: (name: string) => `Opened ${name}.`,
   started: (name: string) =>
-    `${name} is on the desk and kept on this device. The site before it is under “Sites on this device”.`,
+    `${name} is on the desk and kept on this device. Sites that you worked on before are under “Sites on this device”.`,
   gone: "That site is no longer kept on this device.",
   yoursNow: "You work on this site here now.",
   onCopy: (name: string) => `You work on ${name}.`,
