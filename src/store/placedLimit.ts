@@ -48,13 +48,19 @@ export function withPlacedLimit(
   }
   if (at.length < 2) return null;
   const isAgain = at.length > 3 && first[0] === at.at(-1)?.[0] && first[1] === at.at(-1)?.[1];
-  const isArea = limitKind(kind)?.shape === "area" && (isAgain || closes(kind));
+  const isArea =
+    limitKind(kind)?.shape === "area" && (isAgain || closes(kind) || isWholeLot(site, kind, at));
   const line = {
     ...limit,
     path: isAgain ? at.slice(0, -1) : at,
     ...(isArea ? { closed: true } : {}),
   };
   return { site: addLimit(site, line), limit: line };
+}
+
+/** A first lot line of four corners and more is taken as the whole lot; its leaf can open it again. */
+function isWholeLot({ limits = [] }: Site, kind: string, at: readonly PlanPoint[]): boolean {
+  return kind === "lot-line" && at.length > 3 && !limits.some((limit) => limit.kind === kind);
 }
 
 /** Whether a kind always has an area; a lot line or an easement may be one line of several. */
