@@ -160,6 +160,12 @@ describe("closing", () => {
 });
 
 describe("a typed length", () => {
+  it("leaves the mark on the corner that it set, so that no leg goes back to the pointer", () => {
+    const driver = new SceneDriver().place({ kind: "trench" }).click([0, 0]);
+    driver.hover([3, 0]).type({ length: 40, bearing: 90 }).set();
+    expect(near([driver.state.pointer ?? [0, 0]])).toEqual([[40, 0]]);
+  });
+
   it("sets the leg exactly, the way that the pointer lies, by Enter in the field or a click", () => {
     const driver = new SceneDriver().place({ kind: "trench" }).click([0, 0]).hover([0, 2]);
     driver.type({ length: 3.3333 }).key(" ");

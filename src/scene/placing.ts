@@ -152,8 +152,11 @@ export function stepPlacing(
       return state.tapped === null ? kept(state) : stepPlacing(placing, state, { type: "finish" });
     case "click":
       return withCorner(placing, { ...state, pointer: event.at }, event.at);
-    case "set":
-      return withCorner(placing, state, aimOf(state));
+    case "set": {
+      const at = aimOf(state);
+      // The mark stands on the new corner: the pointer's earlier place is no next one.
+      return withCorner(placing, at === null ? state : { ...state, pointer: at }, at);
+    }
     case "tap":
       return tapped(placing, state, event);
   }
