@@ -74,7 +74,7 @@ export const startPage = {
     `The coordinates are large: ${east} is taken off east and ${north} off north to draw exactly.`,
   couldNotRead: (name: string, fault: string) => `${name} could not be read: ${fault}`,
   onePointEachLine:
-    "One point on each line: a name if it has one, east, north, elevation. Paste straight from a spreadsheet.",
+    "One point on each line: a name if it has one, east and north in either order (you are asked which is first), elevation. Paste straight from a spreadsheet.",
   points: "Points",
   pointEastNorthElevation:
     "Point, East, North, Elevation\n1, 0.0, 0.0, 512.40\n2, 25.0, 0.0, 511.15",
