@@ -19,6 +19,8 @@ export interface OrderItem {
   /** What it is for. */
   where: readonly string[];
   notes: readonly string[];
+  /** What is ordered, told in the message under its line: sizes and duty, without which the wrong one comes. */
+  must?: readonly string[];
   /** Size and kind as a yard sells it. */
   grade?: string;
   /** What the schedule calls it where it is brought by the truck. */

@@ -14,7 +14,8 @@ const HOLDS: Readonly<Record<MessageTo, readonly SupplierKind[]>> = {
   yard: ["earth"],
   pipes: ["pipe", "fabric"],
   tank: ["tank"],
-  pump: ["pump", "electrical"],
+  pump: ["pump"],
+  electrician: ["electrical"],
 };
 
 const ALL = Object.keys(HOLDS) as readonly MessageTo[];
@@ -47,6 +48,7 @@ export function orderText(job: HandoverJob, items: readonly OrderItem[], to: Mes
       ...(days.length === 0 ? [] : [days[0]?.date === undefined ? said.daysCount : said.daysDated]),
       ...(wanted.some(({ grade }) => grade !== undefined) ? [said.gradeAsk] : []),
       said.messageAsk,
+      ...(wanted.some(({ must }) => must !== undefined) ? [said.mustAsk] : []),
       ...(unpriced.length === 0 ? [] : [said.notPriced(unpriced.join(", "))]),
       said.driverHead,
       ...driverLines(job),
@@ -93,7 +95,8 @@ function itemText({ estimate }: HandoverJob, item: OrderItem): string {
   const count = shortNumber(item.count);
   const single = item.unit === said.each || item.unit === said.lump;
   const first = `- ${single ? `${count} x` : `${count} ${item.unit}:`} ${item.name}`;
-  return rest === "" ? first : `${first} (${rest})`;
+  const must = (item.must ?? []).map((text) => `  - ${text}`);
+  return [rest === "" ? first : `${first} (${rest})`, ...must].join("\n");
 }
 
 /** Letters of the plain keyboard for the signs that messages often lose: "½" is "1/2", "³" is "3". */

@@ -1,7 +1,7 @@
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import { changePressure } from "../../site/index.js";
-import { FOOT } from "../../units/index.js";
+import { flow, FOOT, head, length, mass } from "../../units/index.js";
 import { exampleJob, withScheme } from "../job.fixture.js";
 import type { HandoverJob } from "../job.js";
 import { plainCell } from "../sheet.js";
@@ -110,11 +110,11 @@ describe("order lists", () => {
 
   it("tell what a tank holds in the site's units, and a pipe's inches with DN on a metric site", () => {
     const text = allOrderTexts(quarry, orderItems(quarry));
-    expect(text).toContain("Septic tank: precast tank, up to 3,785 L");
+    expect(text).toContain("Septic tank: precast tank, holds 3,500 L");
     expect(text).not.toMatch(/\d gal\b/);
     const names = quarry.estimate.cost.lines.map(({ name }) => name);
     expect(names).toContain("SDR 35 PVC, 4 in (DN 100), with joints");
-    expect(allOrderTexts(alder, orderItems(alder))).toContain("precast tank, up to 1,000 gal");
+    expect(allOrderTexts(alder, orderItems(alder))).toContain("precast tank, holds 1,000 gal");
   });
 
   it("order what waste adds, and say so", () => {
@@ -201,6 +201,41 @@ describe("the order message", () => {
       site: { ...alder.site, project: { owner: "A. Nother", place: "9 Long Lane" } },
     };
     expect(orderText(named, items, "yard")).toContain("From: A. Nother\nTo: 9 Long Lane\n");
+  });
+
+  it("tells tank and pump by what they must be, not by the price line's name", () => {
+    const tank = orderText(quarry, orderItems(quarry), "tank");
+    // As entered in the example: 3.00 × 1.70 × 1.30 m, 3,600 kg, inlet 1.00 m, outlet 0.95 m up.
+    expect(tank).toContain("  - outside 3.00 m x 1.70 m x 1.30 m high\n  - empty 3,600 kg\n");
+    expect(tank).toContain("  - inlet 1.00 m above its underside\n  - outlet 0.95 m above");
+    expect(tank).not.toContain("tank, up to");
+    expect(tank).toContain("how far the crane would reach is not settled");
+    const named = orderItems(quarry).find(({ name }) => name.startsWith("Septic tank"));
+    expect(named?.notes.join()).toContain('priced as "Septic tank: precast tank, up to 3,785 L"');
+    const lifted = orderText(alder, orderItems(alder), "tank");
+    const lift = alder.estimate.lift?.tanks[0];
+    const load = plainLetters(mass.print(lift?.load?.value ?? NaN, "us"));
+    expect(lifted).toContain(`Tank 1: ${load} on the hook`);
+    const stand = lift?.stands.find((each) => each.stand === lift.best);
+    const radius = plainLetters(length.print(stand?.radius.value ?? NaN, "us"));
+    expect(lifted).toContain(`Tank 1: ${radius} from the crane's turning axis`);
+    const hole = alder.estimate.works.find(({ id }) => id === "tank-1")?.deepest ?? NaN;
+    expect(lifted).toContain(`Tank 1: hole ${plainLetters(length.print(hole, "us"))} deep`);
+    const light = exampleJob("quarry-lane", (site) =>
+      withScheme(site, {
+        works: site.schemes[0]!.works.map((work) =>
+          work.kind === "tank" ? { ...work, body: { ...work.body, emptyMass: undefined } } : work,
+        ),
+      }),
+    );
+    expect(orderText(light, orderItems(light), "tank")).toContain("weight not entered");
+    const pump = orderText(alder, orderItems(alder), "pump");
+    const { flow: rate, head: high } = alder.estimate.flow.pressure[0]!.wanted;
+    expect(pump).toContain(
+      `to give at least ${flow.print(rate.value, "us")} at ${head.print(high.value, "us")} of head`,
+    );
+    expect(pump).not.toContain("Electrician");
+    expect(orderText(alder, orderItems(alder), "electrician")).toContain("- 1 x Electrician");
   });
 
   it("says the grade, the day, whom to call, and to the driver what a delivery brings with it", () => {

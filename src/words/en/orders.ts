@@ -84,7 +84,20 @@ export const orders = {
   fabricArea: (area: string, lap: string) => `covers ${area}, strips lap ${lap}`,
   tankSize: (length: string, width: string, height: string) =>
     `outside ${length} × ${width} × ${height} high`,
+  tankOf: (name: string, holds: string) => `${name}: precast tank, ${holds}`,
   tankHolds: (volume: string) => `holds ${volume}`,
+  tankHoldsUnknown: "what it holds is not entered",
+  tankPricedAs: (line: string) => `priced as "${line}"`,
+  tankWeighsUnknown: "weight not entered: say what yours weighs empty",
+  holeDeep: (name: string, depth: string) =>
+    `${name}: hole ${depth} deep at its deepest, below the ground just before it is dug`,
+  onHook: (name: string, load: string) =>
+    `${name}: ${load} on the hook, the empty tank as entered with block and slings as far as known; the maker's ticket decides`,
+  craneAt: (name: string, stand: string, radius: string) =>
+    `${name}: ${radius} from the crane's turning axis to the tank's middle, standing at "${stand}"; the operator decides`,
+  radiusUnknown: (name: string) =>
+    `${name}: how far the crane would reach is not settled: measure from where it can stand, and ask the operator`,
+  mustAsk: "Say so if yours differs from any figure given under a line: do not send another.",
   tankWeighs: (mass: string) => `empty ${mass}`,
   inlet: (height: string) => `inlet ${height} above its underside`,
   outlet: (height: string) => `outlet ${height} above its underside`,
@@ -105,7 +118,8 @@ export const orders = {
     yard: "Gravel, sand and soil",
     pipes: "Pipe, fittings and fabric",
     tank: "Tank",
-    pump: "Pump and electrics",
+    pump: "Pump",
+    electrician: "Electrician",
   },
   messageFrom: (name: string) => `From: ${name}`,
   messageTelephone: (telephone: string) => `Telephone: ${telephone}`,
