@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { catalogueMaterials } from "../site/index.js";
+import type { Work } from "../site/index.js";
 import { catalogueDiggers } from "./catalogue.js";
 import { digOf, schemeOf, trenchOf, workOf } from "../dig/dig.fixture.js";
 import { planMachines } from "./plan.js";
@@ -12,6 +13,8 @@ const HOLE = workOf({
   fill: { native: 20, "crushed-gravel": 3 },
   deepest: 2.6,
 });
+
+const PILE: Work = { kind: "pile", id: "spoil", name: "Spoil", at: [0, 0], material: "native" };
 
 function isOrdered(range: Range): boolean {
   return range.low <= range.likely && range.likely <= range.high;
@@ -46,6 +49,35 @@ describe("planning the machines", () => {
       expect(isOrdered(line.hours)).toBe(true);
     }
   });
+
+  it.each([["pile" as const], ["haul" as const]])(
+    "counts what is left over once: in the hours, the fuel and on the meter (%s)",
+    (end) => {
+      const dig = digOf([HOLE]);
+      const over = digOf([HOLE], { surplusLoose: 24 });
+      const works = end === "pile" ? [PILE] : [];
+      const plan = planMachines(schemeOf({ works }), over, MATERIALS);
+      const without = planMachines(schemeOf(), dig, MATERIALS);
+      const onMeter = plan.job.schedule.likely.uses.digger.reduce(
+        (sum, { hours }) => sum + hours,
+        0,
+      );
+      expect(plan.left?.hours.likely).toBeGreaterThan(1);
+      expect(plan.hours.likely).toBeCloseTo(
+        without.hours.likely + (plan.left?.hours.likely ?? 0),
+        9,
+      );
+      expect(onMeter).toBeCloseTo(plan.hours.likely, 9);
+      expect(plan.working.hours.inputs.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(
+        plan.hours.likely,
+        9,
+      );
+      expect(plan.fuel.likely / plan.hours.likely).toBeCloseTo(
+        without.fuel.likely / without.hours.likely,
+        12,
+      );
+    },
+  );
 
   it("opens hours that the inputs shown reproduce", () => {
     const plan = planMachines(schemeOf(), digOf([HOLE]), MATERIALS);

@@ -12,8 +12,9 @@ import { setUpHours, timeWork } from "./hours.js";
 import type { Job } from "./hours.js";
 import { startsTooEarly } from "./locateDays.js";
 import { ownEarth } from "./ownEarth.js";
-import { sumRanges } from "./range.js";
+import { exactly, sumRanges } from "./range.js";
 import type { MachinesCosted, MachinesResult } from "./result.js";
+import { surplusTime } from "./surplus.js";
 import type { Candidate, Reason } from "./types.js";
 import { cheapestOf, planTrial, type PlannedTrial, type Trial } from "./wholeCost.js";
 
@@ -85,6 +86,7 @@ export function planMachines(
   const named = trials.find((trial) => trial.digger.id === scheme.machines?.digger);
   const chosen = named ?? cheapest ?? nearestToAble(trials, planned);
   const { works, job: days, rental, fuel, working } = planned(chosen);
+  const { left } = chosen;
   const digger = chosen.digger;
   return {
     digger: {
@@ -95,6 +97,7 @@ export function planMachines(
     hoursPerDay,
     works,
     setUp: chosen.setUp,
+    ...(left && { left }),
     hours: chosen.hours,
     days: workingDays(chosen.hours, hoursPerDay),
     hammerHours: chosen.hammerHours,
@@ -128,12 +131,16 @@ function tryDigger(
 ): Trial {
   const works = job.dig.works.map((work) => timeWork(job, work, digger));
   const setUp = setUpHours(works, job.tables);
-  const hours = sumRanges([setUp, ...works.map((work) => work.hours)]);
+  const worked = works.some((work) => work.hours.likely > 0);
+  const left = worked ? surplusTime(job.scheme, job.dig) : undefined;
+  const shaping = left?.hours ?? exactly(0);
+  const hours = sumRanges([setUp, ...works.map((work) => work.hours), shaping]);
   const hammerHours = sumRanges(works.map((work) => work.hammer));
   return {
     digger,
     works,
     setUp,
+    ...(left && { left }),
     hours,
     hammerHours,
     rental: hireOf(digger, hours, hammerHours, hoursPerDay, job.scheme.prices),

@@ -1,6 +1,7 @@
 import type { Finding, Quantity } from "../site/index.js";
 import type { HandDug } from "./handDigging.js";
 import type { JobDays } from "./job.js";
+import type { SurplusTime } from "./surplus.js";
 import type { Candidate, Range, Rental, WorkHours } from "./types.js";
 
 /** What the machines part of the estimate says. Hours in h, days in whole working days. */
@@ -10,6 +11,9 @@ export interface MachinesResult {
   works: readonly WorkHours[];
   /** Once for the job: bringing it off the trailer, checking, laying out; zeros if nothing is dug. */
   setUp: Range;
+  /** The digger's time with what is left over: shaping the pile, or loading; absent without any. */
+  left?: SurplusTime;
+  /** All that the digger does: set-up, every work, and what is left over. */
   hours: Range;
   days: Range;
   /** Of `hours`, those spent with the hydraulic hammer. */

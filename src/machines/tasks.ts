@@ -2,7 +2,6 @@
 import type { DigResult } from "../dig/index.js";
 import { NATIVE } from "../site/index.js";
 import type { Material, Scheme, Work } from "../site/index.js";
-import { truckLoads } from "./bulking.js";
 import { diggingTables } from "./catalogue.js";
 import type { DiggingTables } from "./catalogue.js";
 import type { DaysSettings, Resource, Task, TaskKind } from "./dayTypes.js";
@@ -15,10 +14,9 @@ import { knownMaterial } from "./ownEarth.js";
 import { placingSteps } from "./placing.js";
 import type { StepHours } from "./placing.js";
 import { exactly, hoursAt, mapRange, sumRanges } from "./range.js";
+import { surplusTime } from "./surplus.js";
 import type { Range, WorkHours } from "./types.js";
 
-/** m³ loose in one truckload when the scheme says nothing: typical, no source. */
-const USUAL_TRUCK_VOLUME = 8;
 const FROM_OUTPUT = "digging output and compacting rates of the catalogue";
 
 /** What is known of the machines: hours of each work and of setting up. */
@@ -310,23 +308,14 @@ function addPumps(list: TaskList): void {
   });
 }
 
-/** What is left over: spread on the site where the scheme has a pile, else taken away. */
+/** What is left over, after all that is put back. */
 function addSurplus(list: TaskList): void {
-  const { surplusLoose } = list.dig.earth;
-  if (!(surplusLoose > 0)) return;
-  const after = [...list.refilled, list.lastDug];
-  const pile = list.scheme.works.find(({ kind }) => kind === "pile");
-  if (pile) {
-    const hours = hoursAt(surplusLoose, list.times.spreadPerHour);
-    add(list, "spread", pile.id, `Shape: ${pile.name}`, { after, needs: ["digger"], hours });
-    return;
-  }
-  const truck = list.scheme.machines?.truckVolume ?? USUAL_TRUCK_VOLUME;
-  const loads = truckLoads(surplusLoose, truck);
-  const hours = mapRange(list.times.haulLoad, (each) => each * loads);
-  add(list, "haul", null, "Take the surplus away", {
-    after,
-    needs: ["digger", "dumpTruck"],
+  const time = surplusTime(list.scheme, list.dig);
+  if (time === undefined) return;
+  const { kind, work, name, hours } = time;
+  add(list, kind, work, name, {
+    after: [...list.refilled, list.lastDug],
+    needs: kind === "haul" ? ["digger", "dumpTruck"] : ["digger"],
     hours,
   });
 }

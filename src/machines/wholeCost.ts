@@ -5,6 +5,7 @@ import type { HandDug } from "./handDigging.js";
 import { jobDays, rentalByDays, type JobDays, type JobGiven } from "./job.js";
 import { mapRange } from "./range.js";
 import { workingOf } from "./working.js";
+import type { SurplusTime } from "./surplus.js";
 import type { MachinesCosted, MachinesResult } from "./result.js";
 import type { Range, Reason, Rental, WorkHours } from "./types.js";
 
@@ -13,6 +14,8 @@ export interface Trial {
   digger: Digger;
   works: TimedWork[];
   setUp: Range;
+  /** What is left over, where there is any. */
+  left?: SurplusTime;
   hours: Range;
   hammerHours: Range;
   /** By its working days alone. */

@@ -5,22 +5,37 @@ import type { Digger } from "./catalogue.js";
 import { workingDays } from "./hire.js";
 import type { TimedWork } from "./hours.js";
 import type { MachinesResult } from "./result.js";
+import type { SurplusTime } from "./surplus.js";
 import type { Range } from "./types.js";
 
 /** The likely hours, days and fuel of one digger, opened. */
 export function workingOf(
-  chosen: { digger: Digger; works: readonly TimedWork[]; setUp: Range; hours: Range },
+  chosen: {
+    digger: Digger;
+    works: readonly TimedWork[];
+    setUp: Range;
+    left?: SurplusTime;
+    hours: Range;
+  },
   hoursPerDay: number,
 ): MachinesResult["working"] {
+  const { left } = chosen;
   const hours = chosen.hours.likely;
   const { source: setUpSource } = diggingTables().setUp;
   const worksIn = chosen.works.map((w) => ({ name: w.name, value: w.hours.likely, unit: "h" }));
   const hoursWorking: Quantity = {
     value: hours,
     unit: "h",
-    formula: "set-up + hours of every work",
-    inputs: [{ name: "set-up", value: chosen.setUp.likely, unit: "h" }, ...worksIn],
-    source: `set-up: ${setUpSource}`,
+    formula:
+      left === undefined
+        ? "set-up + hours of every work"
+        : "set-up + hours of every work + hours with what is left over",
+    inputs: [
+      { name: "set-up", value: chosen.setUp.likely, unit: "h" },
+      ...worksIn,
+      ...(left === undefined ? [] : [{ name: left.name, value: left.hours.likely, unit: "h" }]),
+    ],
+    source: `set-up: ${setUpSource}${left === undefined ? "" : `; left over: ${left.source}`}`,
   };
   return {
     hours: hoursWorking,

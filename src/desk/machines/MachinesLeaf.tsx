@@ -230,6 +230,15 @@ export function MachinesLeaf(): ReactNode {
           <p>{words.machinesLeaf.likely(hours.print(machines.setUp.likely, site.units))}</p>
         </Working>
       )}
+      {machines.left !== undefined && (
+        <Working
+          text={machines.left.name}
+          amount={words.machinesLeaf.hours(count(machines.left.hours, 1))}
+        >
+          <p>{words.machinesLeaf.likely(hours.print(machines.left.hours.likely, site.units))}</p>
+          <p className="soft">{machines.left.source}</p>
+        </Working>
+      )}
 
       <LinesSection />
       <DaysSection job={machines.job} />

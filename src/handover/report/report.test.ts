@@ -95,7 +95,7 @@ describe("the report", () => {
     const inputs = fuel?.quantity.inputs.map(({ value, unit }) =>
       amountText(value, unit, site, { liquid: true }),
     );
-    expect(inputs).toEqual(["28.8 h", "1.32 gal/h"]); // 28.8 × 1.32 = 38.0 gal
+    expect(inputs).toEqual(["31.9 h", "1.32 gal/h"]); // 31.9 × 1.32 = 42.1 gal
   });
 
   it("says its total, when it was made, and every caution and finding", async () => {

@@ -29,10 +29,9 @@ export function machinesSheet(making: Making, quantities: Quantities): Machines 
   const { machines } = making.estimate;
   const { units } = making.site;
   const rows = new Rows(said.sheets.machines);
-  const threeEnds = (of: Range): Cell[] => ENDS.map((end) => input(of[end], FORMAT.hours));
   rows.add(strong(said.digger(machines.digger.name)));
   rows.add(said.hoursInDay, input(machines.hoursPerDay, FORMAT.hours));
-  const setUp = rows.add(said.setUp, ...GAP, ...threeEnds(machines.setUp));
+  const once = addOnce(making, rows);
   const fuelHour = fuelPerHour(making);
   const fuelRow = rows.add(
     said.fuelPerHour(liquidVolume.unitLabel(units)),
@@ -51,7 +50,8 @@ export function machinesSheet(making: Making, quantities: Quantities): Machines 
     ...ENDS.map((end) => {
       const column = COLUMN[end];
       const works = last === first ? "" : `+SUM(${column}${first + 1}:${column}${last})`;
-      return formula(`${column}${setUp + 1}${works}`, sumOfHours(making, end), FORMAT.hours);
+      const both = once.map((row) => `${column}${row + 1}`).join("+");
+      return formula(`${both}${works}`, sumOfHours(making, end), FORMAT.hours);
     }),
   );
   rows.add(
@@ -85,6 +85,17 @@ export function machinesSheet(making: Making, quantities: Quantities): Machines 
   };
 }
 
+/** Hours once for the job, setting up and what is left over; gives their rows. */
+function addOnce({ estimate }: Making, rows: Rows): number[] {
+  const said = words.tables;
+  const { setUp, left } = estimate.machines;
+  const threeEnds = (of: Range): Cell[] => ENDS.map((end) => input(of[end], FORMAT.hours));
+  return [
+    rows.add(said.setUp, ...GAP, ...threeEnds(setUp)),
+    ...(left ? [rows.add(said.leftHours(left.name), ...GAP, ...threeEnds(left.hours))] : []),
+  ];
+}
+
 function headings({ volumeUnit }: Making): string[] {
   const said = words.tables;
   return [
@@ -100,10 +111,11 @@ function fuelPerHour({ estimate }: Making): number {
   return hours.likely > 0 ? fuel.likely / hours.likely : 0;
 }
 
-/** Setting up and every line of every work, h. */
+/** Setting up, what is left over and every line of every work, h. */
 function sumOfHours({ estimate }: Making, end: keyof Range): number {
-  const lines = estimate.machines.works.flatMap(({ materials }) => materials);
-  return lines.reduce((sum, line) => sum + line.hours[end], estimate.machines.setUp[end]);
+  const { works, setUp, left } = estimate.machines;
+  const lines = works.flatMap(({ materials }) => materials);
+  return lines.reduce((sum, line) => sum + line.hours[end], setUp[end] + (left?.hours[end] ?? 0));
 }
 
 /** One material of one work: its volume as in the quantities, outputs, and hours from the two. */
