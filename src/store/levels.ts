@@ -3,6 +3,7 @@ import { groundAt, groundSlopeAt } from "../estimate/index.js";
 import { centreOfArea } from "../site/index.js";
 import type { Pad, PlanPoint, Site, Walls } from "../site/index.js";
 import { sizesToPlace } from "./sizes.js";
+import { toCentimetre, toMillimetre } from "./rounded.js";
 
 type Level = NonNullable<Pad["levels"]>[number];
 
@@ -55,11 +56,9 @@ export function levelDistance(site: Site, pad: Pad): number | null {
 export function nextLevel(site: Site, pad: Pad, distance: number): Level | null {
   const down = downhill(site, pad);
   if (down === null) return null;
-  const toCentimetre = (metres: number): number => Math.round(metres * 100) / 100;
-  const outline = lastOutline(pad).map(([x, y]): PlanPoint => [
-    toCentimetre(x + down.way[0] * distance),
-    toCentimetre(y + down.way[1] * distance),
-  ]);
+  const outline = lastOutline(pad).map(([x, y]) =>
+    toMillimetre([x + down.way[0] * distance, y + down.way[1] * distance]),
+  );
   const heights = outline.map((at) => groundAt(site, at)).filter((z) => z !== null);
   if (heights.length < outline.length) return null;
   const top = heights.reduce((sum, z) => sum + z, 0) / heights.length;

@@ -1,12 +1,10 @@
 /** Where a building's new drain outlet goes. */
 import { groundAt } from "../estimate/index.js";
 import type { Building, PlanPoint, Site } from "../site/index.js";
+import { toCentimetre } from "./rounded.js";
 
 /** m under the floor, and under the ground there, that a new outlet lies (typical, no source). */
 export const OUTLET_UNDER = 0.6;
-
-const CENTIMETRES = 100;
-const toCentimetre = (metres: number): number => Math.round(metres * CENTIMETRES) / CENTIMETRES;
 
 /**
  * The invert of a new outlet at a place, elevation in m: 0.6 m under the floor or, where that is

@@ -3,6 +3,7 @@ import { groundAt, levelToMeet } from "../estimate/index.js";
 import { freshId } from "../site/index.js";
 import type { Pipe, PlanPoint, Site } from "../site/index.js";
 import { sizesToPlace } from "./sizes.js";
+import { toCentimetre } from "./rounded.js";
 
 /** Where a pipe is laid, and what it is made of. */
 export interface NewPipe {
@@ -15,9 +16,6 @@ export interface NewPipe {
   /** Ground as found at its start, m. */
   ground: number;
 }
-
-const CENTIMETRES = 100;
-const toCentimetre = (metres: number): number => Math.round(metres * CENTIMETRES) / CENTIMETRES;
 
 function lengthOf(path: readonly PlanPoint[]): number {
   return path.reduce((sum, [x, y], i) => {
@@ -62,8 +60,8 @@ export function newFieldPipe(pipe: NewPipe): Pipe {
   const { site, path, ground, size } = pipe;
   const heights = placesAlong(path).flatMap((place) => groundAt(site, place) ?? []);
   const top = Math.min(ground, ...heights) - sizesToPlace(site).fieldCover;
-  // The top outside lies a wall and the bore above the invert.
-  const covered = Math.floor((top - (size.outside + size.inside) / 2) * CENTIMETRES) / CENTIMETRES;
+  // The top outside lies a wall and the bore above the invert; down to the centimetre.
+  const covered = Math.floor((top - (size.outside + size.inside) / 2) * 100) / 100;
   const level = Math.min(metBy(pipe).start ?? Infinity, covered);
   return laid(pipe, level, level);
 }

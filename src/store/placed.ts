@@ -15,6 +15,7 @@ import {
   NATIVE,
 } from "../site/index.js";
 import { newDrain, newFieldPipe, type NewPipe } from "./newPipes.js";
+import { toCentimetre, toMillimetre } from "./rounded.js";
 import { sizesToPlace } from "./sizes.js";
 import type {
   Bed,
@@ -75,9 +76,6 @@ export const pipeChoices: readonly {
 export const GRAVITY_PIPE = "schedule-40-4-in";
 export const PRESSURE_PIPE = "schedule-40-2-in";
 const FIRST_TANK = "tank-1000-gal";
-
-const CENTIMETRES = 100;
-const toCentimetre = (metres: number): number => Math.round(metres * CENTIMETRES) / CENTIMETRES;
 
 /** The first of these materials that the site may name, else the first of this kind. */
 function materialFor(site: Site, wanted: string, kind: string): string {
@@ -297,7 +295,7 @@ export function placedWork(
   kind: Exclude<PlaceKind, "probe" | "outlet" | "limit">,
   places: readonly PlanPoint[],
 ): Work | null {
-  const at = places.map(([x, y]): PlanPoint => [toCentimetre(x), toCentimetre(y)]);
+  const at = places.map(toMillimetre);
   const [first] = at;
   const heights = grounds(site, at);
   const [ground] = heights;
@@ -336,7 +334,7 @@ export function placedWork(
  */
 export function placedProbe(site: Site, place: PlanPoint): Probe {
   const id = freshId(site, "probe");
-  const [x, y] = [toCentimetre(place[0]), toCentimetre(place[1])];
+  const [x, y] = toMillimetre(place);
   const distance = (probe: Probe): number => Math.hypot(probe.x - x, probe.y - y);
   const nearest = site.ground.probes.toSorted((a, b) => distance(a) - distance(b))[0];
   const { topLayer, layer } = sizesToPlace(site);

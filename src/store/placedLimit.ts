@@ -10,13 +10,8 @@ import {
   type Site,
 } from "../site/index.js";
 import { outletInvert } from "./newOutlet.js";
+import { toMillimetre } from "./rounded.js";
 import { words } from "../words/index.js";
-
-const CENTIMETRES = 100;
-
-function toCentimetre([x, y]: PlanPoint): PlanPoint {
-  return [Math.round(x * CENTIMETRES) / CENTIMETRES, Math.round(y * CENTIMETRES) / CENTIMETRES];
-}
 
 /** "Well", then "Well 2": a name that no other limit has. */
 export function nextLimitName(site: Site, kind: string): string {
@@ -29,7 +24,7 @@ export function nextLimitName(site: Site, kind: string): string {
 }
 
 /**
- * The site with a limit of this kind at these places (m, kept to the centimetre): the first of them
+ * The site with a limit of this kind at these places (m, kept to the millimetre): the first of them
  * for a kind that is a place, all for a line, which is closed when it ends where it begins. No setback: that is the person's local rule. Null with
  * too few places.
  */
@@ -38,7 +33,7 @@ export function withPlacedLimit(
   kind: string,
   places: readonly PlanPoint[],
 ): { site: Site; limit: Limit } | null {
-  const at = places.map(toCentimetre);
+  const at = places.map(toMillimetre);
   const [first] = at;
   if (first === undefined) return null;
   const limit = { id: freshId(site, kind), kind, name: nextLimitName(site, kind) };
@@ -85,8 +80,8 @@ export function withPlacedOutlet(
       outlets.map(({ id }) => id),
     ),
     name: words.drawing.outletName,
-    at: toCentimetre(place),
-    invert: outletInvert(site, building, toCentimetre(place)),
+    at: toMillimetre(place),
+    invert: outletInvert(site, building, toMillimetre(place)),
   };
   return changeWork(site, schemeId, buildingId, (work) =>
     work.kind === "building" ? { ...work, outlets: [...outlets, outlet] } : work,
