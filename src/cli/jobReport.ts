@@ -58,9 +58,11 @@ export function liftRows(
     tank.stands.map((stand): [string, string] => {
       const share =
         stand.share === null ? "" : `, ${plainNumber(100 * stand.share.value, 0)}% of the chart`;
-      const verdict = stand.works
-        ? "nothing entered speaks against it; the operator decides"
-        : stand.reasons.map(({ text }) => text).join("; ");
+      const said = [...stand.reasons, ...stand.warnings].map(({ text }) => text);
+      const verdict =
+        said.length === 0
+          ? "nothing entered speaks against it; the operator decides"
+          : said.join("; ");
       const load = tank.load === null ? "weight not entered" : print(mass, tank.load.value);
       const mark = tank.best === stand.stand ? " (best)" : "";
       return [

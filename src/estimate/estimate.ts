@@ -59,7 +59,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const place = placeOn(site, groundAt);
   const given = { place, beside, site, wholeCost, ...locateOf(site) };
   const machines = planMachines(scheme, dig, materials, site.units, given);
-  const lift = checkLift(site, scheme, dig, groundAt);
+  const lift = checkLift(site, scheme, dig, groundAt, bare.land.barriers);
   const runoff = checkRunoff(site, scheme, dig.works, base);
   const safety = checkSafety(site, scheme, dig, { beside, groundAt, under });
   const loads = edgeLoads(site, scheme, { dig, groundAt, machines, lift: lift.result });

@@ -36,7 +36,11 @@ interface Asked {
   limits?: Limit[];
 }
 
-function lifted({ at = [8, 0], emptyMass = 4500, lift = {}, crane = {}, limits = [] }: Asked = {}) {
+function lifted(
+  { at = [8, 0], emptyMass = 4500, lift = {}, crane = {}, limits = [] }: Asked = {},
+  rise = 0,
+  barriers: [number, number][][] = [],
+) {
   const scheme = schemeOf({
     works: [tankOf("t", emptyMass === null ? {} : { emptyMass })],
     machines: {
@@ -48,7 +52,13 @@ function lifted({ at = [8, 0], emptyMass = 4500, lift = {}, crane = {}, limits =
       },
     },
   });
-  const { result, findings } = checkLift({ units: "metric", limits }, scheme, DIG, () => 0);
+  const { result, findings } = checkLift(
+    { units: "metric", limits },
+    scheme,
+    DIG,
+    ([x]) => rise * x,
+    barriers,
+  );
   const tank = result?.tanks[0];
   const stand = tank?.stands[0];
   if (result === null || tank === undefined || stand === undefined) throw new Error("got no lift");
@@ -66,6 +76,27 @@ describe("the lift of a tank", () => {
     expect(result.best).toBe("s");
     expect(findings.map(({ code }) => code)).toEqual(["lift.near-rating"]);
     expect(lifted({ at: [8.01, 0] }).stand.rated?.value).toBe(4000);
+  });
+
+  it("says at the stand itself what the findings warn of", () => {
+    const stand = (asked: Asked, rise = 0, barriers: [number, number][][] = []) =>
+      lifted(asked, rise, barriers).stand.warnings.map(({ code }) => code);
+    expect(stand({ emptyMass: 3000 })).toEqual([]);
+    expect(stand({})).toEqual(["near-rating"]);
+    expect(stand({ emptyMass: 3000, crane: { outriggers: 4 } }, 0.06, [])).toEqual(["slope"]);
+    const through: [number, number][] = [
+      [9, -20],
+      [9, 20],
+    ];
+    const past: [number, number][] = [
+      [11, -20],
+      [11, 20],
+    ];
+    const light = { emptyMass: 3000, crane: { outriggers: 4 } };
+    expect(stand(light, 0, [through])).toEqual(["barrier"]);
+    expect(stand(light, 0, [past])).toEqual([]);
+    // A rating that is exceeded is a reason against, not a thing to be minded.
+    expect(stand({ emptyMass: 4851 })).toEqual([]);
   });
 
   it("is against a load over the rating, not at it", () => {

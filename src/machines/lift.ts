@@ -5,7 +5,8 @@ import { catalogueCranes, chartRow, liftRules } from "./cranes.js";
 import type { ChartRow } from "./cranes.js";
 import { edgeRoom, lineRoom, padPressure } from "./liftGround.js";
 import { liftFindings } from "./liftFindings.js";
-import type { LiftCrane, LiftJob, LiftResult, StandLift, TankLift } from "./liftTypes.js";
+import { standWarnings } from "./liftWarnings.js";
+import type { Barrier, LiftCrane, LiftJob, LiftResult, StandLift, TankLift } from "./liftTypes.js";
 import type { GroundAt } from "./standing.js";
 import type { Reason } from "./types.js";
 
@@ -19,12 +20,13 @@ export function checkLift(
   scheme: Scheme,
   dig: Pick<DigResult, "works">,
   groundAt: GroundAt,
+  barriers: readonly Barrier[] = [],
 ): { result: LiftResult | null; findings: Finding[] } {
   const lift = scheme.machines?.lift;
   if (lift === undefined) return { result: null, findings: [] };
   const crane = craneOf(lift.crane);
   if (crane === null) return { result: null, findings: [unknownCrane(lift)] };
-  const job: LiftJob = { site, lift, crane, dig, groundAt };
+  const job: LiftJob = { site, lift, crane, dig, groundAt, barriers };
   const tanks = scheme.works
     .filter((work) => work.kind === "tank")
     .map((tank) => tankLift(job, tank));
@@ -141,7 +143,21 @@ function standLift(job: LiftJob, tank: Tank, stand: Stand, load: Quantity | null
   const unlevel = unlevelOf(job, stand.at);
   const { id, name } = stand;
   const works = reasons.length === 0;
-  return { stand: id, name, works, reasons, radius, rated, share, edge, line, pad, unlevel };
+  const warnings = standWarnings(job, stand.at, { share, line });
+  return {
+    stand: id,
+    name,
+    works,
+    reasons,
+    warnings,
+    radius,
+    rated,
+    share,
+    edge,
+    line,
+    pad,
+    unlevel,
+  };
 }
 
 function radiusOf(from: PlanPoint, to: PlanPoint): Quantity {

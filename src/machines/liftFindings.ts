@@ -5,7 +5,7 @@ import { length, mass, pipeSlope, pressure } from "../units/index.js";
 import type { UnitSystem } from "../units/index.js";
 import { liftRules } from "./cranes.js";
 import type { LiftJob, LiftResult, StandLift, TankLift } from "./liftTypes.js";
-import { slopeAt } from "./standing.js";
+import { standSlope } from "./liftWarnings.js";
 import type { Reason } from "./types.js";
 
 const OPERATOR = "The operator decides.";
@@ -37,14 +37,12 @@ export function liftFindings(job: LiftJob, result: LiftResult): Finding[] {
 }
 
 /** Stands on ground that slopes more than a crane is set up on without more ado: one finding. */
-function slopingStands({ site, lift, crane, groundAt }: LiftJob): Finding[] {
+function slopingStands(job: LiftJob): Finding[] {
+  const { site, lift } = job;
   const rule = ruleOf(site, "stand-slope");
   const sloping = lift.stands
-    .map(({ name, at }) => ({
-      ...{ name, at },
-      slope: slopeAt(groundAt, at, (crane.outriggers ?? USUAL_SPREAD) / 2),
-    }))
-    .filter(({ slope }) => slope > rule.value);
+    .map(({ name, at }) => ({ name, at, slope: standSlope(job, at) }))
+    .filter((stand): stand is typeof stand & { slope: number } => stand.slope !== null);
   const [first] = sloping;
   if (first === undefined) return [];
   const print = (slope: number): string => pipeSlope.print(slope, site.units);
@@ -53,9 +51,6 @@ function slopingStands({ site, lift, crane, groundAt }: LiftJob): Finding[] {
   const found = { level: "caution", code: "lift.slope", where: "site" } as const;
   return [{ ...found, at: first.at, text, source: rule.source }];
 }
-
-/** m over which a stand's slope is read where the crane's outriggers are not entered. */
-const USUAL_SPREAD = 5;
 
 function tankFindings(job: LiftJob, tank: TankLift): Finding[] {
   const { units } = job.site;

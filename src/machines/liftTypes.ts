@@ -16,6 +16,13 @@ export interface LiftCrane {
   source: string;
 }
 
+/** One short thing to be minded at a stand. */
+export interface LiftWarning {
+  /** As the finding's code, without its "lift." */
+  code: string;
+  text: string;
+}
+
 /** One tank lifted from one stand. A figure is null where it cannot be had from what was entered. */
 export interface StandLift {
   /** Id and name of the stand. */
@@ -25,6 +32,8 @@ export interface StandLift {
   works: boolean;
   /** Every reason against it. */
   reasons: readonly Reason[];
+  /** What is to be minded there all the same, as the findings say at length. */
+  warnings: readonly LiftWarning[];
   /** m in plan from the axis of rotation to the tank's centre. */
   radius: Quantity;
   /** kg rated at that radius; null beyond the chart. */
@@ -60,6 +69,9 @@ export interface LiftResult {
   best: string | null;
 }
 
+/** Line of an erosion barrier; what each place has beyond east and north does not count. */
+export type Barrier = readonly (readonly [number, number, ...number[]])[];
+
 /** What `checkLift` hands on to the parts of one lift. */
 export interface LiftJob {
   site: Pick<Site, "limits" | "units" | "rules">;
@@ -67,6 +79,8 @@ export interface LiftJob {
   crane: LiftCrane;
   dig: Pick<DigResult, "works">;
   groundAt: GroundAt;
+  /** Lines of the erosion barriers in plan, m. */
+  barriers: readonly Barrier[];
 }
 
 /** One overhead line and how near boom or load could come to it. */

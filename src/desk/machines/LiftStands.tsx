@@ -87,9 +87,13 @@ function Stand({ stand, isBest }: { stand: StandLift; isBest: boolean }): ReactN
 }
 
 /** Whether a place serves, in words that leave the judging to the operator. */
-function verdict({ works, reasons }: StandLift): string {
-  if (works) return words.machinesLeaf.nothingEnteredSpeaksAgainst;
-  const why = reasons.map(({ text }) => text).join("; ");
+function verdict({ works, reasons, warnings }: StandLift): string {
+  const why = [...reasons, ...warnings].map(({ text }) => text).join("; ");
+  if (works) {
+    return why === ""
+      ? words.machinesLeaf.nothingEnteredSpeaksAgainst
+      : words.machinesLeaf.nothingRulesOut(why);
+  }
   return words.machinesLeaf.doesNotWork(why);
 }
 

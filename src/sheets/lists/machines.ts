@@ -137,12 +137,20 @@ function liftsTable({ site, estimate: { lift } }: SheetJob): Table {
             length.print(stand.radius.value, units),
             load === null ? own.unknown : mass.print(load.value, units),
             stand.share === null ? "–" : `${plainNumber(100 * stand.share.value, 0)}%`,
-            stand.works ? own.nothing : stand.reasons.map(({ text }) => text).join("; "),
+            against(stand),
           ],
         };
       }),
     ),
   };
+}
+
+type Stand = NonNullable<SheetJob["estimate"]["lift"]>["tanks"][number]["stands"][number];
+
+/** All that is said of a stand: what rules it out, then what is to be minded there. */
+function against({ reasons, warnings }: Stand): string {
+  const said = [...reasons, ...warnings].map(({ text }) => text);
+  return said.length === 0 ? own.nothing : said.join("; ");
 }
 
 function handTable({ estimate: { machines } }: SheetJob): Table {

@@ -149,6 +149,7 @@ export const machinesLeaf = {
   away: (radius: string) => `${radius} away`,
   ofItsRating: (share: string) => `${share} of its rating`,
   nothingEnteredSpeaksAgainst: "Nothing entered speaks against it.",
+  nothingRulesOut: (why: string) => `Nothing entered rules it out, but mind: ${why}.`,
   doesNotWork: (why: string) => `Does not work: ${why}.`,
   radius: "Radius",
   ratedNextLongerRow: "Rated, at the next longer row",
