@@ -3,7 +3,7 @@ import type { KeyboardEvent, ReactNode } from "react";
 import { useDesk } from "../../store/index.js";
 import type { Measure, PrintOptions } from "../../units/index.js";
 import { words } from "../../words/index.js";
-import { atRest, entered, settled, textIn, typedIn } from "./typing.js";
+import { atRest, entered, overtaken, settled, textIn, typedIn } from "./typing.js";
 import type { Objection, Reading, Typing } from "./typing.js";
 import { UnitMenu } from "./UnitMenu.js";
 
@@ -50,6 +50,11 @@ function useTyping<T>({ shown, read, onCommit }: TypedFieldProps<T>) {
   if (seenSteps !== steps) {
     setSeenSteps(steps);
     clear();
+  }
+  const [seenShown, setSeenShown] = useState(shown);
+  if (seenShown !== shown) {
+    setSeenShown(shown);
+    setTyping(overtaken);
   }
   return {
     typing,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { length } from "../../units/index.js";
-import { atRest, entered, settled, textIn, typedIn } from "./typing.js";
+import { atRest, entered, overtaken, settled, textIn, typedIn } from "./typing.js";
 import type { Reading, Typing } from "./typing.js";
 
 const read = (text: string): Reading<number> => length.parse(text, "us");
@@ -55,6 +55,13 @@ describe("typing in a field", () => {
     expect(next.wrong?.text).toContain("was not understood");
     expect(typedIn(next, "sixt", read).wrong).toEqual(next.wrong);
     expect(typedIn(next, "6", read).wrong).toBeNull();
+  });
+
+  it("lets go of what was refused when the value changes from elsewhere, and of nothing else", () => {
+    const { next } = settled(typing("six"), "1′ 0″", read);
+    expect(overtaken(next)).toEqual(atRest);
+    const under = typing("1′ 3");
+    expect(overtaken(under)).toBe(under);
   });
 
   it("asks about a doubt and keeps the value at hand", () => {

@@ -64,3 +64,8 @@ export function settled<T>(
   if (doubt === undefined) return { next: atRest, take: { value } };
   return { next: { ...now, wrong: { text: doubt, typed: { value } } } };
 }
+
+/** What the field held has changed from elsewhere: what was refused speaks of a value that is gone. */
+export function overtaken<T>(now: Typing<T>): Typing<T> {
+  return now.wrong === null ? now : atRest;
+}
