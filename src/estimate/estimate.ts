@@ -32,7 +32,7 @@ import { checkSteep } from "./checkSteep.js";
 import { wholeDig } from "./dugSites.js";
 import { edgeLoads } from "./edgeLoads.js";
 import { heightsAfter } from "./heightAfter.js";
-import { holeGround } from "./holeGround.js";
+import { holeGround, rockGround } from "./holeGround.js";
 import type { Estimate } from "./types.js";
 
 /**
@@ -49,7 +49,7 @@ export function estimate(site: Site, schemeId: string): Estimate {
   const groundAt = (place: PlanPoint): number => heightAt(base, place);
   const under = holeGround(site, base, groundAt);
   const { flow, findings: flowFindings } = checkFlow(site, scheme, dig.pipes, {
-    ...{ works: dig.works, groundAt, waterAt: under.waterAt },
+    ...{ works: dig.works, groundAt, waterAt: under.waterAt, rockAt: rockGround(site, under) },
   });
   const beside = besideLines({ site, scheme, base, dig });
   const bare = checkLand(site, scheme, dig.works, base);

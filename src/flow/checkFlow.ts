@@ -19,6 +19,7 @@ import { pressureFindings } from "./pressureFindings.js";
 import type { PressureResult } from "./pressureTypes.js";
 import { sizingFindings } from "./sizingFindings.js";
 import { moundFindings, moundSizes } from "./sizingMound.js";
+import { soakFindings } from "./soakDepth.js";
 import { staticLifts } from "./staticLift.js";
 import { tankJoints } from "./tankJoints.js";
 import { flattestStretch } from "./stretches.js";
@@ -32,6 +33,8 @@ export interface FlowGround {
   groundAt: (place: PlanPoint) => number;
   /** Depth below the ground at which the probes met water, m; null or absent where none did. */
   waterAt?: ((place: PlanPoint) => number) | null;
+  /** Depth below the ground of the first rock, m, and its name; null or absent where no probe tells. */
+  rockAt?: ((place: PlanPoint) => { depth: number; name: string }) | null;
 }
 
 const NO_GROUND: FlowGround = { works: [], groundAt: () => NaN };
@@ -96,6 +99,7 @@ export function checkFlow(
       ...bareFloatFindings(flotation, scheme),
       ...sizingFindings(sizing, scheme, site.units),
       ...moundFindings(mounds),
+      ...soakFindings(site, scheme, pipes, ground, words),
     ],
   };
 }
