@@ -58,6 +58,19 @@ describe("loads near the edge of a hole", () => {
     expect(said(load(3, { except: ["tank"] }))).toEqual([]);
   });
 
+  it("are cautioned nearer than 2 ft even where they need not stand: 29 CFR 1926.651(j)(2)", () => {
+    const [near] = said(load(2 + 0.609, { passing: true }));
+    expect(near?.level).toBe("caution");
+    expect(near?.text).toContain("Keep spoil and equipment at least 0.61 m from the edge");
+    expect(near?.source).toContain("29 CFR 1926.651(j)(2)");
+    const [off] = said(load(2 + 0.61, { passing: true }));
+    expect(off?.level).toBe("note");
+    expect(off?.text).not.toContain("Keep spoil");
+    const rules = [{ id: "spoil-back", value: 0.9, source: "invented county code, § 1" }];
+    const far = [load(2 + 0.89, { passing: true })];
+    expect(checkLoads([hole()], DIG, far, { ...SITE, rules })[0]?.level).toBe("caution");
+  });
+
   it("do not matter beside a hole of less than 4 ft", () => {
     expect(checkLoads([hole({ face: 1.2 })], DIG, [load(2.1)], SITE)).toEqual([]);
   });

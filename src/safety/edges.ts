@@ -31,7 +31,8 @@ type EdgeSite = Pick<Site, "rules" | "units">;
 
 /**
  * Loads within so many times the depth of a hole from its edge (a setting). `holes` are those of
- * the same scheme as `dig`. Each pair of load and hole is said once.
+ * the same scheme as `dig`. Each pair of load and hole is said once. A machine that need not stand
+ * there is only noted, unless it stands nearer than spoil and equipment may: 29 CFR 1926.651(j)(2).
  */
 export function checkLoads(
   holes: readonly HoleReport[],
@@ -41,6 +42,7 @@ export function checkLoads(
 ): Finding[] {
   const words = wordingFor(site.units);
   const rule = ruleOf(site, "surcharge-within");
+  const back = ruleOf(site, "spoil-back");
   const from = ruleOf(site, "way-out-from").value - 0.0005;
   return holes.flatMap((hole) => {
     if (hole.face < from) return [];
@@ -53,13 +55,18 @@ export function checkLoads(
     const each = near.map(({ load, distance }) =>
       distance < 0.005 ? `${load.name} (on it)` : `${load.name} (${words.distance(distance)})`,
     );
+    const isAtEdge = near.some(({ distance }) => distance < back.value - 1e-9);
+    const keepOff = isAtEdge
+      ? ` Keep spoil and equipment at least ${words.distance(back.value)} from the edge, or held from falling in.`
+      : "";
+    const passes = near.every(({ load }) => load.passing === true);
     return [
       {
-        level: near.every(({ load }) => load.passing === true) ? "note" : "caution",
+        level: passes && !isAtEdge ? "note" : "caution",
         code: "edge.load",
         where: hole.work,
-        text: `Within ${words.distance(rule.value * hole.face)} of the edge of the hole for ${hole.name}: ${each.join(", ")}. Weight near the edge pushes on the wall while the hole is open. Move it back, fill the hole first, or have the walls held for it. The competent person on the site decides.`,
-        source: rule.source,
+        text: `Within ${words.distance(rule.value * hole.face)} of the edge of the hole for ${hole.name}: ${each.join(", ")}. Weight near the edge pushes on the wall while the hole is open.${keepOff} Move it back, fill the hole first, or have the walls held for it. The competent person on the site decides.`,
+        source: isAtEdge ? `${rule.source}; ${back.source}` : rule.source,
       },
     ];
   });
