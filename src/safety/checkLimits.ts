@@ -63,7 +63,7 @@ function lessThanTable(
     const asked = greater.map(({ from, distance }) => `${words.distance(distance)} of a ${from}`);
     const text = `For ${name} the setback of ${words.distance(setback)} is used, where the table asks ${asked.join(" and ")}. Keep at hand where your office allows that; local codes decide.`;
     const source = [...new Set(greater.map((row) => row.source))].join("; ");
-    return [{ level: "note", code: "limit.less-than-table", where: id, text, source }];
+    return [{ level: "caution", code: "limit.less-than-table", where: id, text, source }];
   });
 }
 

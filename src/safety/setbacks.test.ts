@@ -164,7 +164,7 @@ describe("what distances are measured between", () => {
     expect(replaced.findings).toMatchObject([
       {
         ...{
-          level: "note",
+          level: "caution",
           code: "limit.less-than-table",
           where: "w",
           source: "our county, table 3",
