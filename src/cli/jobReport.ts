@@ -1,4 +1,5 @@
 /** The days of the job, its hires and its lifts as rows of the report. */
+import { listedDays } from "../estimate/index.js";
 import type { Estimate } from "../estimate/index.js";
 import { length, mass, money, plainNumber, type Measure } from "../units/index.js";
 
@@ -9,7 +10,7 @@ interface Part {
 
 /** Day by day what is done, with what comes. */
 export function daysRows({ machines }: Estimate): Part {
-  const { low, likely, high, days } = machines.job.schedule;
+  const { low, likely, high } = machines.job.schedule;
   const span = (pick: (one: typeof low) => number): string =>
     `${plainNumber(pick(likely), 0)}  (${plainNumber(pick(low), 0)} to ${plainNumber(pick(high), 0)})`;
   if (likely.workingDays === 0) return { title: "DAYS", rows: [] };
@@ -17,10 +18,15 @@ export function daysRows({ machines }: Estimate): Part {
     ["Working days", span((one) => one.workingDays)],
     ["Days kept for weather", span((one) => one.lostDays)],
     ["From first day to last", span((one) => one.calendarDays)],
-    ...days.map((day): [string, string] => [
-      `  day ${day.calendarDay}${day.date === undefined ? "" : ` ${day.date}`}`,
-      day.tasks.map(({ name }) => name).join("; "),
-    ]),
+    ...listedDays(machines.job.schedule).map((listed): [string, string] => {
+      const { calendarDay, date } = "worked" in listed ? listed.worked : listed.kept;
+      return [
+        `  day ${calendarDay}${date === undefined ? "" : ` ${date}`}`,
+        "worked" in listed
+          ? listed.worked.tasks.map(({ name }) => name).join("; ")
+          : "kept for weather: nothing is planned",
+      ];
+    }),
   ];
   return { title: "DAYS", rows };
 }

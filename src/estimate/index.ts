@@ -53,6 +53,7 @@ export {
 } from "../flow/index.js";
 export type { FlowResult, PipeCheck, PressureResult, StaticLift } from "../flow/index.js";
 export { fittingRows, sizingTables } from "../hydraulics/index.js";
+export { listedDays } from "../machines/index.js";
 export type { MachinesResult, Range } from "../machines/index.js";
 export { contourChoices, contourStep, foundContours } from "./foundContours.js";
 export type { FoundContours } from "./foundContours.js";

@@ -122,12 +122,19 @@ export interface SiteDay {
   deliveries: readonly string[];
 }
 
+/** A day of the week's pattern that is kept for weather, so that nothing is planned on it. */
+export interface LostDay {
+  calendarDay: number;
+  /** YYYY-MM-DD when the start is known. */
+  date?: string;
+}
+
 /** The schedule: quick, likely and slow, and the likely one day by day. */
 export interface Schedule {
   low: TimedJob;
   likely: TimedJob;
   high: TimedJob;
   days: readonly SiteDay[];
-  /** Calendar days kept for weather in the likely schedule. */
-  lost: readonly number[];
+  /** Days kept for weather in the likely schedule. */
+  lost: readonly LostDay[];
 }

@@ -36,6 +36,8 @@ export { hiredThings, hireOnce, hiresOf, termsAt } from "./hires.js";
 export type { Hire, HiredThing } from "./hires.js";
 export { coverWith, hireStays, keptLonger } from "./hireCover.js";
 export type { HireCover, HireNeed, HirePlan, HireStay, HireTerms } from "./hireCover.js";
+export { listedDays } from "./dayList.js";
+export type { ListedDay } from "./dayList.js";
 export { schedule, scheduleOnce, siteDays } from "./schedule.js";
 export type { MachinesCosted, MachinesResult } from "./result.js";
 export { handDigging, isBuried } from "./handDigging.js";

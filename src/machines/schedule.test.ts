@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { listedDays } from "./dayList.js";
 import type { Task } from "./dayTypes.js";
 import { exactly } from "./range.js";
 import { schedule, scheduleOnce } from "./schedule.js";
@@ -169,7 +170,13 @@ describe("the calendar", () => {
   it("loses the share of days that weather takes, spread over the job", () => {
     const lossy = schedule(tenDays, { ...PLAIN, weather: 0.1 });
     // 0.1 ÷ 0.9 lost for each day worked: half a day is reached with 4.5 days, so before day 6.
-    expect(lossy.lost).toEqual([6]);
+    expect(lossy.lost).toEqual([{ calendarDay: 6 }]);
+    const dated = schedule(tenDays, { ...PLAIN, weather: 0.1, start: "2026-06-01" });
+    expect(dated.lost).toEqual([{ calendarDay: 6, date: "2026-06-06" }]);
+    const listed = listedDays(lossy).map((day) =>
+      "worked" in day ? day.worked.calendarDay : -day.kept.calendarDay,
+    );
+    expect(listed).toEqual([1, 2, 3, 4, 5, -6, 7, 8, 9, 10, 11]);
     expect(lossy.likely.workingDays).toBe(10);
     expect(lossy.likely.lostDays).toBe(1);
     expect(lossy.likely.calendarDays).toBe(11);

@@ -91,7 +91,10 @@ export function schedule(tasks: readonly Task[], pattern: DayPattern): Schedule 
     likely,
     high: scheduleOnce(tasks, pattern, "high"),
     days: siteDays(tasks, likely, pattern),
-    lost: lostDaysUpTo(likely.workingDays, pattern),
+    lost: lostDaysUpTo(likely.workingDays, pattern).map((calendarDay) => {
+      const date = dateOf(calendarDay, pattern);
+      return { calendarDay, ...(date !== undefined && { date }) };
+    }),
   };
 }
 

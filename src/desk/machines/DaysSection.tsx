@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { listedDays } from "../../estimate/index.js";
 import type { Estimate } from "../../estimate/index.js";
 import { setMachines, type Scheme } from "../../site/index.js";
 import { hours, length, plainNumber } from "../../units/index.js";
@@ -51,7 +52,6 @@ export function DaysSection({ job }: { job: JobDays }): ReactNode {
 }
 
 function DayList({ job }: { job: JobDays }): ReactNode {
-  const { units } = useSite().site;
   return (
     <details className="working" data-figure-working>
       <summary>
@@ -60,32 +60,48 @@ function DayList({ job }: { job: JobDays }): ReactNode {
       </summary>
       <div className="inside">
         <ol className="day-list">
-          {job.schedule.days.map((day) => (
-            <li key={day.day}>
-              <h3>
-                {words.machinesLeaf.day(day.calendarDay)}
-                {day.date !== undefined && ` · ${day.date}`}
-              </h3>
-              {day.deliveries.length > 0 && (
-                <p className="soft">
-                  {words.machinesLeaf.comes([...new Set(day.deliveries)].join(", "))}
-                </p>
-              )}
-              <ul>
-                {day.tasks.map((task) => (
-                  <li key={task.id}>
-                    {task.name}
-                    {task.hours > 0
-                      ? `, ${hours.print(task.hours, units)}`
-                      : words.machinesLeaf.waiting}
-                  </li>
-                ))}
-              </ul>
-            </li>
-          ))}
+          {listedDays(job.schedule).map((listed) =>
+            "worked" in listed ? (
+              <WorkedDay key={listed.worked.calendarDay} day={listed.worked} />
+            ) : (
+              <li key={listed.kept.calendarDay}>
+                <DayHead day={listed.kept} />
+                <p className="soft">{words.machinesLeaf.keptForWeather}</p>
+              </li>
+            ),
+          )}
         </ol>
       </div>
     </details>
+  );
+}
+
+function DayHead({ day }: { day: { calendarDay: number; date?: string } }): ReactNode {
+  return (
+    <h3>
+      {words.machinesLeaf.day(day.calendarDay)}
+      {day.date !== undefined && ` · ${day.date}`}
+    </h3>
+  );
+}
+
+function WorkedDay({ day }: { day: JobDays["schedule"]["days"][number] }): ReactNode {
+  const { units } = useSite().site;
+  return (
+    <li>
+      <DayHead day={day} />
+      {day.deliveries.length > 0 && (
+        <p className="soft">{words.machinesLeaf.comes([...new Set(day.deliveries)].join(", "))}</p>
+      )}
+      <ul>
+        {day.tasks.map((task) => (
+          <li key={task.id}>
+            {task.name}
+            {task.hours > 0 ? `, ${hours.print(task.hours, units)}` : words.machinesLeaf.waiting}
+          </li>
+        ))}
+      </ul>
+    </li>
   );
 }
 

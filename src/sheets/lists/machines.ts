@@ -1,4 +1,5 @@
 /** Machines, days, hires and lifts. */
+import { listedDays } from "../../estimate/index.js";
 import { hours, length, mass, money, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { SheetJob, SheetMaker } from "../paper.js";
@@ -37,6 +38,7 @@ function chosenWords({ site, estimate: { machines } }: SheetJob): string[] {
       whole(low.workingDays),
       whole(high.workingDays),
       words.counts.calendarDays(likely.calendarDays, whole(likely.calendarDays)),
+      likely.lostDays,
     ),
   ];
 }
@@ -71,14 +73,14 @@ function daysTable({ estimate: { machines } }: SheetJob): Table {
       { head: own.done, share: 3 },
       ...(comes ? [{ head: own.comes, share: 1 }] : []),
     ],
-    rows: days.map(({ calendarDay, date, tasks, deliveries }): TableRow => ({
-      cells: [
-        plainNumber(calendarDay, 0),
-        ...(dated ? [date ?? ""] : []),
-        tasks.map(({ name }) => name).join("; "),
-        ...(comes ? [deliveries.join("; ")] : []),
-      ],
-    })),
+    rows: listedDays(machines.job.schedule).map((listed): TableRow => {
+      const { calendarDay, date } = "worked" in listed ? listed.worked : listed.kept;
+      const cells = [plainNumber(calendarDay, 0), ...(dated ? [date ?? ""] : [])];
+      if ("kept" in listed) return { cells: [...cells, own.keptDay, ...(comes ? [""] : [])] };
+      const { tasks, deliveries } = listed.worked;
+      const done = tasks.map(({ name, hours: spent }) => (spent > 0 ? name : own.waiting(name)));
+      return { cells: [...cells, done.join("; "), ...(comes ? [deliveries.join("; ")] : [])] };
+    }),
   };
 }
 

@@ -59,6 +59,7 @@ export const machinesLeaf = {
   day: (calendarDay: number) => `Day ${calendarDay}`,
   comes: (value: string) => `Comes: ${value}`,
   waiting: " (waiting)",
+  keptForWeather: "Kept for weather: nothing is planned.",
   whatDaysHang: "What the days hang on",
   firstDay: "First day",
   aMonday: "a Monday",

@@ -72,8 +72,12 @@ export const sheetsLists = {
   chosenIs: (name: string, reason: string) => `${name}: ${reason}.`,
   hours: (likely: string, low: string, high: string) =>
     `At the controls ${likely} (${low} to ${high}).`,
-  span: (days: string, low: string, high: string, calendar: string) =>
-    `${days} working days (${low} to ${high}), ${calendar} from the first day to the last.`,
+  span: (days: string, low: string, high: string, calendar: string, lost: number) =>
+    `${days} working days (${low} to ${high}), ${calendar} from the first day to the last${
+      lost > 0 ? `, days off and ${lost} kept for weather among them` : ""
+    }.`,
+  keptDay: "Kept for weather: nothing is planned",
+  waiting: (name: string) => `${name} (waiting)`,
   compared: "Diggers compared",
   digger: "Digger",
   canDo: "Can it do the job?",
