@@ -43,7 +43,7 @@ export function layoutProblems(
   return [
     ...tinySpread(placed, metres),
     ...farPoints(placed, middle),
-    ...oddElevations(placed, middle),
+    ...oddElevations(placed, middle, metres),
   ];
 }
 
@@ -118,7 +118,7 @@ function inOneLine(placed: readonly PlacedPoint[]): boolean {
 function tinySpread(placed: readonly PlacedPoint[], metres: number): SurveyProblem[] {
   const wide = Math.max(spread(alongAxis(placed, "x")), spread(alongAxis(placed, "y")));
   if (wide >= TINY_SPREAD * metres) return [];
-  const text = `all points lie within ${wide.toPrecision(2)} m of each other`;
+  const text = `all points lie within ${(wide / metres).toPrecision(2)} of each other, as the table counts`;
   return [{ code: "tiny", stops: false, text, mend: "check the unit and the columns" }];
 }
 
@@ -156,13 +156,17 @@ function farPoints(placed: readonly PlacedPoint[], middle: Middle): SurveyProble
 }
 
 /** Elevations further from the middle one than the survey is wide: a zero, or a slipped column. */
-function oddElevations(placed: readonly PlacedPoint[], middle: Middle): SurveyProblem[] {
+function oddElevations(
+  placed: readonly PlacedPoint[],
+  middle: Middle,
+  metres: number,
+): SurveyProblem[] {
   const wide = 4 * middle.usual;
   const problems: SurveyProblem[] = [];
   for (const { point, line } of placed) {
     const off = Math.abs(point.z - middle.z);
     if (wide === 0 || off <= wide) continue;
-    const text = `point ${point.id} is ${off.toFixed(1)} m above or below most others`;
+    const text = `point ${point.id} is ${(off / metres).toFixed(1)} above or below most others, as the table counts`;
     const mend = "check its elevation, or leave it out";
     problems.push({ code: "odd-elevation", stops: false, text, mend, lines: [line] });
   }
