@@ -236,7 +236,7 @@ describe("points that make no ground", () => {
       { code: "odd-elevation", lines: [7] },
     ]);
     // In the numbers of the table, whatever its unit.
-    expect(points(`${site}20,20,0`, "ft").problems[0]?.text).toContain("point 6 is 736.5 above or");
+    expect(points(`${site}20,20,0`, "ft").problems[0]?.text).toContain("point 6 is 737.0 above or");
   });
   it("a survey of a few inches", () => {
     expect(codes("x,y,z\n0,0,1\n0.5,0,1\n0.5,0.5,1")).toEqual([["tiny", false]]);
