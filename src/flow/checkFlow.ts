@@ -17,6 +17,7 @@ import { outletJoints } from "./outletJoints.js";
 import { isMissing, partsOf, solvePressure } from "./pressure.js";
 import { pressureFindings } from "./pressureFindings.js";
 import type { PressureResult } from "./pressureTypes.js";
+import { settlingFindings } from "./settling.js";
 import { sizingFindings } from "./sizingFindings.js";
 import { moundFindings, moundSizes } from "./sizingMound.js";
 import { soakFindings } from "./soakDepth.js";
@@ -92,6 +93,7 @@ export function checkFlow(
       ...checked.flatMap((each) => each.findings),
       ...liftFindings,
       ...pumped.findings,
+      ...settlingFindings(pipes, scheme),
       ...tankDropFindings(scheme, words),
       ...liquidDepthFindings(scheme, words),
       ...waterFindings(flotation, words),

@@ -48,6 +48,7 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   "src/flow/floating.test.ts": ["tank.water-set-low"],
   "src/flow/pipeEnds.test.ts": ["pipe.starts-at-nothing", "pipe.ends-at-nothing"],
   "src/flow/sizingMound.test.ts": ["sizing.mound-too-steep"],
+  "src/flow/settling.test.ts": ["chamber.no-settling"],
   "tests/published/soak-depth.test.ts": ["field.little-soil"],
   "src/land/land.test.ts": ["land.drive-width"],
   "src/machines/canIt.test.ts": ["machine.dig-backwards"],
