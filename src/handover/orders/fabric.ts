@@ -35,6 +35,7 @@ function filterItems(ordering: Ordering): OrderItem[] {
         unit: said.rollOfArea(count, shortLength(roll.width, site), shortLength(roll.length, site)),
         exact,
         where: workNames(ordering, one.works),
+        works: one.works,
         notes: [
           said.fabricArea(exact, shortLength(roll.lap, site)),
           said.rollLeft(area.print(left, site.units)),
@@ -62,6 +63,7 @@ function barrierItems({ site, estimate }: Ordering): OrderItem[] {
       unit: said.rollOf(count, shortLength(roll, site)),
       exact: length.print(metres, site.units, { digits: 1 }),
       where: [],
+      beforeDigging: true,
       notes: [said.offcuts(shortLength(offcuts, site)), said.barrierNote],
       line,
     },

@@ -18,6 +18,7 @@ export function fittingItems(ordering: Ordering): OrderItem[] {
         name: unpricedName(one, site),
         ...{ count: one.count, unit: said.each, exact: "" },
         where: workNames(ordering, one.works),
+        works: one.works,
         notes: [
           ...(one.piece === "distribution-box" ? [said.boxNote] : []),
           ...(turns.length > 0 ? [said.bendsAre(turns.join(", "))] : []),

@@ -25,6 +25,10 @@ export interface OrderItem {
   grade?: string;
   /** What the schedule calls it where it is brought by the truck. */
   delivered?: string;
+  /** Ids of the works that it goes into: the day is that of the task of those works that needs it. */
+  works?: readonly string[];
+  /** It has to stand before the first digging. */
+  beforeDigging?: true;
   /** Loose volume and truckloads, or weight: what the count does not say of earth. */
   haul?: string;
   /** The cost line that prices it; null where the cost holds none. */

@@ -90,7 +90,8 @@ function itemText({ estimate }: HandoverJob, item: OrderItem): string {
   const where = item.where.length === 0 ? [] : [said.forWorks(item.where.join(", "))];
   const grade = item.grade === undefined ? [] : [said.gradeIs(item.grade)];
   const days = dayWords(wantedDays(estimate, item), said.countedDay);
-  const when = days === "" ? [] : [said.wantedOn(days)];
+  const when =
+    days === "" ? [] : [item.beforeDigging ? said.wantedBefore(days) : said.wantedOn(days)];
   const rest = [...grade, ...when, ...exact, ...haul, ...where].join("; ");
   const count = shortNumber(item.count);
   const single = item.unit === said.each || item.unit === said.lump;

@@ -275,6 +275,30 @@ describe("the order message", () => {
     expect(gravel.length).toBeGreaterThan(1);
   });
 
+  it("wants what goes into a work with the task of that work that needs it", () => {
+    const { days } = alder.estimate.machines.job.schedule;
+    const items = orderItems(alder);
+    const first = (task: string) => days.find(({ tasks }) => tasks.some(({ id }) => id === task));
+    const daysFor = (passes: (item: OrderItem) => boolean) => {
+      const found = items.filter(passes);
+      expect(found.length).toBeGreaterThan(0);
+      return found.map((item) => wantedDays(alder.estimate, item));
+    };
+    const [lift, bed, dig] = [
+      first("lift-trench:lay"),
+      first("sand-bed:fill"),
+      first("tank-1:dig"),
+    ];
+    expect(lift).not.toBe(first("pump"));
+    expect(bed).not.toBe(lift);
+    const conduit = daysFor(({ name }) => /conduit/i.test(name));
+    expect(conduit.every(([day]) => day === lift)).toBe(true);
+    const inBed = daysFor(({ kind, works }) => kind !== "tank" && works?.join() === "sand-bed");
+    expect(inBed.every((wanted) => wanted.length === 1 && wanted[0] === bed)).toBe(true);
+    expect(daysFor(({ beforeDigging }) => beforeDigging === true)).toEqual([[dig]]);
+    expect(orderText(alder, items, "pipes")).toContain("wanted before the first digging, day 1");
+  });
+
   it("spells fractions and powers", () => {
     expect(plainLetters("1½ in, ½ hp, 5 yd³ · 4′ 10¾″")).toBe(
       `1 1/2 in, 1/2 hp, 5 yd3 , 4' 10 3/4"`,

@@ -93,13 +93,15 @@ function pipeItem(ordering: Ordering, line: CostLine, laid: readonly Laid[]): Or
   const { count, offcuts } = cutting;
   const size = shortLength(stick, site);
   const name = nameOf(line, laid[0]!, site);
+  const trenches = [...new Set(laid.map(({ trench }) => trench))];
   return {
     kind: service === "conduit" ? "electrical" : "pipe",
     name: field ? said.perforated(name) : name,
     count,
     unit: coiled ? said.coilOf(count, size) : said.lengthOf(count, size),
     exact: shortLength(sumOf(laid), site),
-    where: workNames(ordering, [...new Set(laid.map(({ trench }) => trench))]),
+    where: workNames(ordering, trenches),
+    works: trenches,
     notes: [
       ...runNotes(cutting, site),
       coiled ? said.coilRule : said.cutRule,
@@ -154,6 +156,7 @@ export function bedPipeItems(ordering: Ordering): OrderItem[] {
         unit: said.lengthOf(cutting.count, shortLength(stick, site)),
         exact: shortLength(sumOf(one.runs), site),
         where: workNames(ordering, one.works),
+        works: one.works,
         notes: [
           ...runNotes(cutting, site),
           said.cutRule,

@@ -13,16 +13,39 @@ function firstDays(days: readonly Day[], passes: (task: string) => boolean): Day
   });
 }
 
+const breaksGround = (id: string): boolean => /:(hand|strip|dig|break)$/.test(id);
+
+/** Steps of a work that may need what is ordered for it: the first of them that the schedule has. */
+const STEPS = {
+  // Over the stone and under the earth.
+  fabric: ["zone", "fill", "backfill"],
+  other: ["lay", "set", "fill", "pad"],
+} as const;
+
+function taskNeeding(
+  days: readonly Day[],
+  kind: OrderItem["kind"],
+  work: string,
+): string | undefined {
+  const known = new Set(days.flatMap(({ tasks }) => tasks.map(({ id }) => id)));
+  return (kind === "fabric" ? STEPS.fabric : STEPS.other)
+    .map((step) => `${work}:${step}`)
+    .find((id) => known.has(id));
+}
+
 /**
  * Days of the likely schedule on which something that is ordered is to be on the site; none where the
- * schedule does not know it, such as fabric and conduit.
+ * schedule does not know it.
  */
 export function wantedDays(
   { machines }: Pick<Estimate, "machines">,
-  { kind, line, delivered }: OrderItem,
+  { kind, line, delivered, works = [], beforeDigging }: OrderItem,
 ): Day[] {
   const { days } = machines.job.schedule;
   if (delivered !== undefined) return days.filter((day) => day.deliveries.includes(delivered));
+  if (beforeDigging) return firstDays(days, breaksGround).slice(0, 1);
+  const needing = works.flatMap((work) => taskNeeding(days, kind, work) ?? []);
+  if (needing.length > 0) return firstDays(days, (id) => needing.includes(id));
   if (kind === "tank") {
     const tank = line?.id.split(":")[1];
     return firstDays(days, (id) =>

@@ -126,6 +126,7 @@ export const orders = {
   gradeIs: (grade: string) => `grade ${grade}`,
   gradeAsk: "The plan or the office may ask for another grade: say what you would send.",
   wantedOn: (days: string) => `wanted ${days}`,
+  wantedBefore: (day: string) => `wanted before the first digging, ${day}`,
   countedDay: (day: number) => `day ${day}`,
   daysCount: "Days count from the first day of work, which is not set yet, by the likely schedule.",
   daysDated: "Dates are those of the likely schedule.",
