@@ -27,7 +27,7 @@ describe("the report's lines for the permit", () => {
 
   it("parts what is taken on from the open findings, with who and why", () => {
     const taken =
-      /TAKEN ON, with a reason: 1\nCAUTION tank-1: Lift line[^]*Taken on \(R\. Vale, 2026-05-16\): A drain valve/;
+      /TAKEN ON, with a reason: 1\nCAUTION tank-1: Lift line[^]*Taken on \(R\. Vale, 2026-05-16\): The drain valve/;
     expect(text).toMatch(taken);
     expect(text).toContain("FINDINGS, besides 1 taken on");
     const [finding] = estimate(site, "pumped").findings.filter(({ code }) => code === "main.sags");
