@@ -48,6 +48,9 @@ export function dateOf(calendarDay: number, { start, perWeek }: WeekPattern): st
   return dateOfNumber(first + calendarDay - 1);
 }
 
+/** Days from one date to another, both YYYY-MM-DD. */
+export const daysBetween = (from: string, to: string): number => dayNumber(to) - dayNumber(from);
+
 /** Calendar day of the n-th day (from 1) that the week's pattern lets be worked. */
 function dayOfWorkable(n: number, { start, perWeek }: WeekPattern): number {
   const weekday = start === undefined ? 0 : weekdayOf(dayNumber(start));

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { digOf, schemeOf, workOf } from "../dig/dig.fixture.js";
 import { catalogueMaterials, setLocate } from "../site/index.js";
+import type { Site } from "../site/index.js";
 import { plainSite } from "../site/site.fixture.js";
-import { afterWorkingDays, startsTooEarly } from "./locateDays.js";
+import { afterWorkingDays, startsTooEarly, startsTooLate } from "./locateDays.js";
 import { planMachines } from "./plan.js";
 
 const LOCATE = { ticket: "A 12", date: "2027-04-01", days: 2 };
@@ -28,6 +29,20 @@ describe("the days after the locate call", () => {
       startsTooEarly({ locate: { ticket, date } }, schemeOf({ machines: { days: { start } } }));
     expect(unsaid("2027-04-05")[0]?.text).toContain("2 usual working days");
     expect(unsaid("2027-04-06")).toEqual([]);
+  });
+
+  it("warn of a ticket that may have run out, more than 14 days after its call", () => {
+    const late = (start: string, locate: Site["locate"] = LOCATE) =>
+      startsTooLate({ locate }, schemeOf({ machines: { days: { start } } }));
+    // Ten business days after Thursday 1 April: Thursday 15 April.
+    expect(afterWorkingDays("2027-04-01", 9)).toBe("2027-04-15");
+    expect(late("2027-04-15")).toEqual([]);
+    const [found] = late("2027-04-16");
+    expect(found).toMatchObject({ level: "caution", code: "line.locate-old" });
+    expect(found?.text).toContain("15 days after");
+    expect(found?.source).toContain("76-2321");
+    expect(late("2027-04-16", { ticket: "A 12" })).toEqual([]);
+    expect(startsTooLate({ locate: LOCATE }, schemeOf())).toEqual([]);
   });
 
   it("stand in the schedule before anything else, until the call is written down", () => {

@@ -1,7 +1,7 @@
 /** The days to wait after the call to the locate service, against the start of the job. */
 import { isLocated } from "../site/index.js";
 import type { Finding, Scheme, Site } from "../site/index.js";
-import { calendarDayOf, dateOf } from "./calendar.js";
+import { calendarDayOf, dateOf, daysBetween } from "./calendar.js";
 import { hireCatalogue } from "./hireCatalogue.js";
 
 /**
@@ -14,6 +14,34 @@ export function afterWorkingDays(called: string, days: number): string {
   // A call on a working day does not count that day; after one at the weekend Monday counts.
   const day = days + (first === called ? 2 : 1);
   return dateOf(calendarDayOf(day, week), week) ?? called;
+}
+
+/**
+ * Days after the call's day on which a start is still taken to lie within ten business days of it:
+ * Nebraska Revised Statutes 76-2321 lets a notice be given no earlier. Holidays are not known.
+ */
+const TICKET_DAYS = 14;
+
+/** A job that starts so long after the call that ticket and marks may have run out. */
+export function startsTooLate(
+  site: Pick<Site, "locate">,
+  { machines }: Pick<Scheme, "machines">,
+): Finding[] {
+  const { ticket, date } = site.locate ?? {};
+  const start = machines?.days?.start;
+  if (!isLocated(site) || date === undefined || start === undefined) return [];
+  const days = daysBetween(date, start);
+  if (days <= TICKET_DAYS) return [];
+  return [
+    {
+      level: "caution",
+      code: "line.locate-old",
+      where: "site",
+      text: `The job starts on ${start}, ${days} days after the call for locate ticket ${ticket ?? ""} of ${date}: tickets and marks run out. Ask the service how long yours stand, and call again if they will have run out.`,
+      source:
+        "Nebraska Revised Statutes 76-2321 (notice no more than ten business days before the dig; taken as 14 days); your state decides",
+    },
+  ];
 }
 
 /**

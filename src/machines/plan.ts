@@ -10,7 +10,7 @@ import { handDigging } from "./handDigging.js";
 import { hireOf, workingDays } from "./hire.js";
 import { setUpHours, timeWork } from "./hours.js";
 import type { Job } from "./hours.js";
-import { startsTooEarly } from "./locateDays.js";
+import { startsTooEarly, startsTooLate } from "./locateDays.js";
 import { ownEarth } from "./ownEarth.js";
 import { exactly, sumRanges } from "./range.js";
 import type { MachinesCosted, MachinesResult } from "./result.js";
@@ -119,6 +119,7 @@ function lineFindings(
   if (site === undefined) return [];
   return [
     ...startsTooEarly(site, job.scheme),
+    ...startsTooLate(site, job.scheme),
     ...checkOverhead(digger, { site, ...job, ...place }),
   ];
 }

@@ -77,6 +77,8 @@ export const MACHINES: readonly Pair[] = [
   ["line.locate", { works: [tank] }, { works: [tank], site: { locate: called } }],
   // Thursday's call and two working days to wait: Tuesday is the first.
   ["line.locate-early", starts("2027-04-05"), starts("2027-04-06")],
+  // Fourteen days on is the fifteenth, ten business days after Thursday the first.
+  ["line.locate-old", starts("2027-04-16"), starts("2027-04-15")],
   // 29 CFR 1926.1408 Table A (second): 10 ft up to 50 kV.
   ["line.overhead", driven(3.04), driven(3.06)],
   ["lifting.no-weight", weighed(), weighed(1000)],
