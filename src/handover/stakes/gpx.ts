@@ -27,7 +27,9 @@ export function gpxOf(out: StakeOut): string | null {
       metadata: {
         name: plain(`${job.site.name}: ${headLines(job)[1]![1]}`),
         desc: plain(
-          [words.stakes.receiver, words.stakes.datum, ...standingLines(job).map(said)].join("\n"),
+          [words.stakes.receiver, words.stakes.gpxHeights, ...standingLines(job).map(said)].join(
+            "\n",
+          ),
         ),
         time: job.madeAt,
       },

@@ -1,5 +1,6 @@
 import { schemeOf } from "../../estimate/index.js";
-import type { PlanPoint } from "../../site/index.js";
+import { limitCorners, lotLinesOf } from "../../site/index.js";
+import type { PlanPoint, Site } from "../../site/index.js";
 import { toEarth } from "../../survey/index.js";
 import type { EarthPlace } from "../../survey/index.js";
 import { distance, elevation, plainNumber } from "../../units/index.js";
@@ -132,6 +133,16 @@ export function faults({ marks }: StakeOut, { at, ground, lost }: Stake): string
   ];
 }
 
+/** Every corner of the lot by the number that the plans give it. */
+function lotCorners(site: Site): Pick<Mark, "name" | "at">[] {
+  return lotLinesOf(site).flatMap((line) =>
+    (limitCorners(line)?.places ?? []).map((at, i) => ({
+      name: words.stakes.limitCorner(line.name ?? line.id, i + 1),
+      at,
+    })),
+  );
+}
+
 function notes({ job, marks, offset }: StakeOut): string[] {
   const said = words.stakes;
   const { units } = job.site;
@@ -139,6 +150,9 @@ function notes({ job, marks, offset }: StakeOut): string[] {
   const marked = (marks ?? []).map(({ name, at: [x, y] }) => said.markLine(name, long(x), long(y)));
   return [
     ...marked.map((line) => `${said.mark}: ${line}`),
+    ...lotCorners(job.site).map(
+      ({ name, at: [x, y] }) => `${said.lotCorner}: ${said.markLine(name, long(x), long(y))}`,
+    ),
     ...(marks === null ? [] : [said.levelTape, said.twoPlaces]),
     said.offsetRule(long(offset)),
     said.gradeRule,

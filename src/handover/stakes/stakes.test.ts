@@ -1,7 +1,7 @@
 import Papa from "papaparse";
 import { describe, expect, it } from "vitest";
 import { columnAt } from "../../estimate/index.js";
-import { without } from "../../site/index.js";
+import { limitCorners, lotLinesOf, without } from "../../site/index.js";
 import type { Site, Trench } from "../../site/index.js";
 import { toPlane } from "../../survey/index.js";
 import { FOOT } from "../../units/index.js";
@@ -9,6 +9,7 @@ import { exampleJob, withScheme } from "../job.fixture.js";
 import { makeStakes, stakeOut } from "./makeStakes.js";
 import { crossing, FLATTEST, markPair } from "./marks.js";
 import { stakedCorners } from "./outline.js";
+import { stakeRows } from "./stakeTable.js";
 import { alongPath, stationNear, stationsOf } from "./path.js";
 import type { Stake } from "./stake.js";
 
@@ -23,6 +24,18 @@ const named = (name: string): Stake => {
   return stake;
 };
 const trench = alder.site.schemes[0]?.works.find((work): work is Trench => work.kind === "trench");
+
+it("the list names every corner of the lot, found and not set", () => {
+  const places = lotLinesOf(alder.site).flatMap((line) => limitCorners(line)?.places ?? []);
+  const notes = stakeRows(out)
+    .filter((row) => row.length === 1)
+    .flat()
+    .map(String);
+  const corners = notes.filter((note) => note.startsWith("Corner of the lot, found and not set"));
+  expect(corners).toHaveLength(places.length);
+  const [x] = places[0]!;
+  expect(corners[0]).toContain(`corner 1: east ${(x / FOOT).toFixed(2)} ft`);
+});
 
 describe("corners worth a stake", () => {
   const square: [number, number][] = [

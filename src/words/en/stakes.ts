@@ -52,6 +52,9 @@ export const stakes = {
   receiver:
     "A phone finds its place to some 5 m (16 ft) under open sky (GPS.gov, GPS Accuracy; recalled): use it to find a stake again, never to set one.",
   datum: "Elevations are those of the site's own survey.",
+  gpxHeights:
+    "Heights in this file are in meters, whatever the site's units. They count from the datum of the site's own survey, which need not be sea level.",
+  lotCorner: "Corner of the lot, found and not set here",
   pipe: "Pipe",
   isAt: "Is at",
   at: { start: "start", end: "end", bend: "bend", cleanout: "cleanout", interval: "" },
