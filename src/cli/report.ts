@@ -72,7 +72,7 @@ function summary(answer: Estimate, { print }: Printer, site: Site): string[] {
   return table([
     ["Cut, bank", print(earthVolume, earth.bank)],
     ["  of it rock", print(earthVolume, rock)],
-    ["Spoil to move, loose", print(earthVolume, earth.surplusLoose)],
+    ["Left over, loose", print(earthVolume, earth.surplusLoose)],
     ["Machine days", rangeText(machines.days, (days) => plainNumber(days, 0))],
     ["Cost", moneyRange(cost.total, cost.currency)],
   ]);

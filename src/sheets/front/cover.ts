@@ -1,5 +1,5 @@
 /** The cover: whose project it is, the lot, the figures, the list of sheets and every caution. */
-import { fiveFigures } from "../../estimate/index.js";
+import { fiveFigures, unpricedOf } from "../../estimate/index.js";
 import { earthVolume, elevation, money, plainNumber } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import { columnWidth, type FlowItem } from "../flow.js";
@@ -13,6 +13,8 @@ import { sketchItem } from "./sketch.js";
 
 const says = words.sheetsFront;
 const COLUMNS = 3;
+/** That of the demo prices: `priceSource` of the cost. */
+const DEMO_CURRENCY = "USD";
 
 /** A sheet as the cover lists it. */
 export interface Listed {
@@ -47,6 +49,7 @@ export function coverSheets(job: SheetJob, room: Room, listed: readonly Listed[]
     headingItem(says.sketch, size, width),
     sketchItem(job, width, 0.7 * width),
     ...pairs(says.figures, figureRows(job)),
+    ...priceNotes(job, size, width),
     ...listItems(listed, size, width),
     headingItem(says.cautions, size, width),
     ...job.estimate.cautions.map((text) => proseItem(text, size, width, { mark: "•" })),
@@ -127,11 +130,25 @@ function figureRows({ site, estimate }: SheetJob): TableRow[] {
   return [
     { cells: [says.cut, volume(cut)] },
     { cells: [says.rock, volume(rock)] },
+    { cells: [says.dugLoose, volume(estimate.earth.loose)] },
     { cells: [says.spoil, volume(spoil)] },
     { cells: [says.days, words.handoverLeaf.withMachine(plainNumber(days, 0), digger.name)] },
     { cells: [says.cost, print(cost.likely)] },
     { cells: [says.costRange, words.handoverLeaf.fromTo(print(cost.low), print(cost.high))] },
   ];
+}
+
+/** What the cost's figure rests on: demo prices, another currency's, and what has no price at all. */
+function priceNotes({ site, estimate }: SheetJob, size: number, width: number): FlowItem[] {
+  const { lines, currency } = estimate.cost;
+  const demo = lines.filter((line) => !line.own).length;
+  const unpriced = unpricedOf(site, estimate).length;
+  const notes = [
+    ...(demo === 0 ? [] : [says.demo(plainNumber(demo, 0), plainNumber(lines.length, 0))]),
+    ...(demo === 0 || currency === DEMO_CURRENCY ? [] : [says.notConverted(currency)]),
+    ...(unpriced === 0 ? [] : [says.unpriced(unpriced, plainNumber(unpriced, 0))]),
+  ];
+  return notes.length === 0 ? [] : [proseItem(notes.join(" "), size, width)];
 }
 
 function listItems(listed: readonly Listed[], size: number, width: number): FlowItem[] {

@@ -18,7 +18,7 @@ export const handoverLeaf = {
   cautions: "Cautions",
   cutBank: "Cut, in the bank",
   ofItRock: "of it rock",
-  spoilMoveLoose: "Spoil to move, loose",
+  spoilMoveLoose: "Left over, loose",
   workingDays: "Working days",
   withMachine: (days: string, name: string) => `${days}, with ${name}`,
   costLikely: "Cost, every likely figure",
