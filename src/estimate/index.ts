@@ -89,6 +89,7 @@ export {
   publishedSetbacks,
   setbackBands,
   setbackField,
+  isKeptOffWater,
   setbacksAsked,
   setbackLines,
   setbacksOf,

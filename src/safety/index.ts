@@ -3,7 +3,13 @@ export { checkSafety } from "./checkSafety.js";
 export { checkStanding } from "./checkStanding.js";
 export { depthTriggers, layeredRuns, topWidth, wallClasses, wallClassSource } from "./wallRules.js";
 export type { WallClass } from "./wallRules.js";
-export { distanceBetween, publishedSetbacks, setbacksOf, setbackTables } from "./setbacks.js";
+export {
+  distanceBetween,
+  isKeptOffWater,
+  publishedSetbacks,
+  setbacksOf,
+  setbackTables,
+} from "./setbacks.js";
 export { bodiesOf, bodyShapes, digsOf, limitShapes } from "./shapes.js";
 export type { SetbackKept, SetbackTable } from "./setbacks.js";
 export { nearestLimits, setbackBands, setbackLines } from "./bands.js";

@@ -93,6 +93,18 @@ export function keptSetbacks(
   );
 }
 
+/** Limits whose edge on the ground moves with the water: drawn as a line, which bank is meant is open. */
+const WATERS = ["watercourse", "seasonal-watercourse", "ditch"];
+
+/** Whether a distance is among these that is measured to water, so that it has to be said to which line. */
+export function isKeptOffWater(
+  { limits = [] }: Pick<Site, "limits">,
+  setbacks: readonly SetbackKept[],
+): boolean {
+  const waters = new Set(limits.filter(({ kind }) => WATERS.includes(kind)).map(({ id }) => id));
+  return setbacks.some(({ to }) => waters.has(to));
+}
+
 function keptBetween(part: Part, bound: Bound, rows: readonly Setback[]): SetbackKept[] {
   if (part.work === bound.id || bound.shapes.length === 0) return [];
   const asked = askedBetween(part.from, bound, rows);

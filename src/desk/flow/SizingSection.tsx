@@ -24,6 +24,7 @@ export function SizingSection(): ReactNode {
   const { estimate, site } = useSite();
   const sizing = estimate?.flow.sizing;
   const { units } = site;
+  const isEntered = useScheme()?.flow?.soil?.by === "rate";
   return (
     <section aria-label={words.flowLeaf.designFlowSizes}>
       <h2>
@@ -42,7 +43,7 @@ export function SizingSection(): ReactNode {
       <StateTables />
       {sizing?.loading !== undefined && (
         <Working
-          text={words.flowLeaf.theSoilTakes}
+          text={isEntered ? words.flowLeaf.theFieldTakes : words.flowLeaf.theSoilTakes}
           amount={loadingWords(sizing.loading.value, units)}
         >
           <QuantityWorking quantity={sizing.loading} decimal />

@@ -1,6 +1,6 @@
 import { useMemo } from "react";
 import type { ReactNode } from "react";
-import { setbacksOf, setbackTables } from "../../estimate/index.js";
+import { isKeptOffWater, setbacksOf, setbackTables } from "../../estimate/index.js";
 import { limitKind, readSite, setSetbacks, type Setback } from "../../site/index.js";
 import { useDesk } from "../../store/index.js";
 import { distance, distanceAtLeast, distanceAtMost } from "../../units/index.js";
@@ -65,6 +65,7 @@ export function Setbacks(): ReactNode {
           ))}
         </tbody>
       </table>
+      {isKeptOffWater(site, kept) && <p className="says">{says.waterLine}</p>}
       <AddRow rows={rows} />
       <TableTools />
       <PasteRows rows={rows} />

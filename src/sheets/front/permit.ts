@@ -1,4 +1,5 @@
 /** The permit's list and the distances kept, for the office. */
+import { isKeptOffWater } from "../../estimate/index.js";
 import type { ChecklistItem } from "../../estimate/index.js";
 import { distance } from "../../units/index.js";
 import { words } from "../../words/index.js";
@@ -63,7 +64,12 @@ export function permitSheets(
     room,
     "permit",
     says.permit,
-    [...notes, listTable(job, listed), ...(setbacks.rows.length === 0 ? [] : [setbacks])],
+    [
+      ...notes,
+      listTable(job, listed),
+      ...(setbacks.rows.length === 0 ? [] : [setbacks]),
+      ...(isKeptOffWater(job.site, job.estimate.setbacks) ? [words.limits.table.waterLine] : []),
+    ],
     [columns, columns + 1],
   );
 }
@@ -91,11 +97,13 @@ function itemRow(item: ChecklistItem, listed: readonly Listed[]): TableRow {
   if (item.id === "scale" && sheets === "" && item.state === "present") {
     return { cells: [item.title, states.missing, says.noScale, ""] };
   }
+  // Somebody said so, with a reason beside it: there is none, or this office does not ask.
+  const isAnswered = item.state === "not-applicable" && item.found !== item.state;
   const isShown = item.state === "present" || isScale;
   return {
     cells: [
       item.title,
-      isScale ? states.present : states[item.state],
+      isScale ? states.present : isAnswered ? says.noneOrNotAsked : states[item.state],
       isScale ? says.scaleShown : item.because,
       isShown ? sheets || says.fileOnly : "",
     ],

@@ -1,5 +1,5 @@
 /** What the office's engineer checks: design flow, sizes, drains, pumps, floats, empty tanks. */
-import { boreSize, type PressureResult } from "../../estimate/index.js";
+import { boreSize, schemeOf, type PressureResult } from "../../estimate/index.js";
 import {
   area,
   dailyFlow,
@@ -53,13 +53,16 @@ function figureTable(title: string, rows: readonly TableRow[]): Table {
   };
 }
 
-function sizingTable({ site: { units }, estimate }: SheetJob): Table {
+function sizingTable({ site, schemeId, estimate }: SheetJob): Table {
+  const { units } = site;
+  // A rate of the person's own may be that of sand brought in, of which the soil below says nothing.
+  const isEntered = schemeOf(site, schemeId).flow?.soil?.by === "rate";
   const { daily, leastTank, tanks, loading, areaWanted, field } = estimate.flow.sizing;
   const rows = [
     [says.designFlow, daily, dailyFlow.print],
     [says.tankWanted, leastTank, liquidVolume.print],
     [says.tanksHold, tanks, liquidVolume.print],
-    [says.theSoilTakes, loading, loadingWords],
+    [isEntered ? says.theFieldTakes : says.theSoilTakes, loading, loadingWords],
     [says.bottomWanted, areaWanted, area.print],
     [says.bottomThereIs, field.value > 0 ? field : undefined, area.print],
   ] as const;

@@ -196,11 +196,13 @@ function drawTies(drawing: PlanDrawing, { units }: Site, ties: readonly Tie[]): 
 function pipeTable(site: Site, { works }: Scheme, estimate: Estimate): PlanTable[] {
   const pipes = works.flatMap((work) => (work.kind === "trench" ? work.pipes : []));
   if (pipes.length === 0) return [];
-  const { pipe, inside, length, fall, inverts, title } = texts.pipes;
+  const { pipe, inside, length, fall, inverts, invertsOrCover, title } = texts.pipes;
+  const covered = pipes.some(({ grade }) => grade.by === "cover");
+  const ends = (covered ? invertsOrCover : inverts)(distance.unitLabel(site.units));
   return [
     {
       title,
-      head: [pipe, inside, length, fall, inverts],
+      head: [pipe, inside, length, fall, ends],
       rows: pipes.map((one) => pipeRow(site, one, estimate)),
     },
   ];

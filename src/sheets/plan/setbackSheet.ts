@@ -1,5 +1,6 @@
 /** Distances kept, on the plan and in its table. */
 import {
+  isKeptOffWater,
   setbackLines,
   type Estimate,
   type SetbackKept,
@@ -80,7 +81,7 @@ export function setbackTable(
   const nameOf = (id: string): string => scheme.works.find((work) => work.id === id)?.name ?? id;
   const title = texts.setbacks.title(distance.unitLabel(site.units));
   // By themselves, since they find room beside the figures more often than under them.
-  const notes = { title: texts.setbacks.about, rows: [], notes: notesOf(setbacks, numbered) };
+  const notes = { title: texts.setbacks.about, rows: [], notes: notesOf(site, setbacks, numbered) };
   const parts = axisOf(setbacks, partKey, ({ work }) => nameOf(work));
   const limits = axisOf(
     setbacks,
@@ -161,12 +162,17 @@ function cellText({ units }: Site, kept: SetbackKept | undefined): string {
   return texts.setbacks.cell(there, print(kept.wanted));
 }
 
-function notesOf(setbacks: readonly SetbackKept[], numbered: readonly NumberedSetback[]): string[] {
+function notesOf(
+  site: Site,
+  setbacks: readonly SetbackKept[],
+  numbered: readonly NumberedSetback[],
+): string[] {
   const sources = unique(setbacks.filter(({ own }) => !own).map(({ source }) => source));
   const own = setbacks.some((kept) => kept.own);
   return [
     ...(numbered.length < setbacks.length ? [texts.setbacks.notes] : []),
     ...(setbacks.some(isShort) ? [texts.setbacks.short] : []),
+    ...(isKeptOffWater(site, setbacks) ? [words.limits.table.waterLine] : []),
     texts.setbacks.asked([...(own ? [texts.setbacks.own] : []), ...sources]),
   ];
 }

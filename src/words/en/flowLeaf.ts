@@ -251,6 +251,7 @@ export const flowLeaf = {
   sizes: "sizes",
   comesDay: "Comes in a day",
   theSoilTakes: "The soil takes",
+  theFieldTakes: "The field is loaded with, as entered",
   bottomWanted: "Bottom wanted",
   bottomThereIs: "Bottom there is",
   tankWanted: "Tank wanted",

@@ -106,6 +106,8 @@ export const limits = {
     title: "Setbacks",
     aside: "what to what, in plan",
     says: "Least distances to keep. These are examples of published rules: your own code decides, so put its figures in.",
+    waterLine:
+      "Distances to water are measured to the line as drawn; an office may measure from the bank or the high-water line.",
     which: "Table",
     own: "this site's own",
     publishedAs: (name: string): string => `${name}, as published`,

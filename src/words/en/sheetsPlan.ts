@@ -120,7 +120,7 @@ export const sheetsPlan = {
     notes:
       "Numbers in a six-sided frame stand at the lines on the plan: the nearest of each kind of part, and every one that is short.",
     short: "Figures in heavy type are less than asked.",
-    own: "as entered on this site",
+    own: "the owner's own figures, entered on this site",
     asked: (sources: readonly string[]): string =>
       `Asked: ${sources.join("; ")}. Your local office's own distances decide.`,
   },
@@ -130,7 +130,8 @@ export const sheetsPlan = {
     inside: "Inside",
     length: "Length in plan",
     fall: "Fall",
-    inverts: "Inverts, start to end",
+    inverts: (unit: string): string => `Inverts, start to end, ${unit}`,
+    invertsOrCover: (unit: string): string => `Inverts, start to end, or cover, ${unit}`,
     from: (start: string, end: string): string => `${start} to ${end}`,
     none: "–",
     cover: (least: string, most: string): string => `${least} to ${most} of cover`,
@@ -179,7 +180,7 @@ export const sheetsPlan = {
     away: (name: string): string => `Boom, load and bucket kept from ${name}`,
     owners: (name: string): string => `${name}: its owner says how far machines keep from it.`,
     ticket: (ticket: string, date: string): string =>
-      `Buried lines: locate ticket ${ticket}, called ${date}. Private lines are not marked by it.`,
+      `Buried lines: locate ticket ${ticket}, called ${date}. Private lines are not marked by it. Marks and tickets run out: call again if yours has (Nebraska Revised Statutes 76-2321: notice no more than ten business days before the dig; your state decides).`,
     barrier: (names: readonly string[]): string =>
       `On the line of the erosion barrier: ${names.join(", ")}. Move them, or lead the barrier round them, before the ground is laid bare (common practice, no source).`,
     craneStand: (name: string): string => `crane stand ${name}`,
