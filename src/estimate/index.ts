@@ -38,6 +38,8 @@ export type { ContourLine, Estimate, GroundMesh, Stage } from "./types.js";
 export type { WorkQuantities } from "../dig/index.js";
 export { listedPrice, pipeRowOf } from "../cost/index.js";
 export type { CostLine, CostResult } from "../cost/index.js";
+export { putInOf } from "./putIn.js";
+export type { PutIn } from "./putIn.js";
 export { unpricedOf } from "./unpriced.js";
 export type { FabricCover, PieceKind, Unpriced, UnpricedPiece } from "./unpriced.js";
 export {

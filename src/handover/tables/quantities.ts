@@ -1,5 +1,5 @@
 import { looseOf } from "../../estimate/index.js";
-import { materialsOf } from "../../site/index.js";
+import { materialsOf, NATIVE } from "../../site/index.js";
 import { words } from "../../words/index.js";
 import { cellAt } from "../sheet.js";
 import type { Sheet } from "../sheet.js";
@@ -108,6 +108,11 @@ function sumsByMaterial(making: Making, rows: Rows, last: number): string {
           all("D", looseAll),
           all("E", total("fill")),
         );
+  const short = estimate.earth.importCompacted;
+  if (short > 0) {
+    const name = said.ofItBought(making.fillName(NATIVE));
+    rows.add(name, null, null, null, figure(volume(short), FORMAT.volume));
+  }
   return rows.from(row, 1);
 }
 

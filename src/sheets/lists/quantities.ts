@@ -1,5 +1,5 @@
 /** Quantities: works, materials, earth, pipes. */
-import { boreSize, looseOf, type Estimate } from "../../estimate/index.js";
+import { boreSize, looseOf, putInOf, type Estimate } from "../../estimate/index.js";
 import { NATIVE, type Site } from "../../site/index.js";
 import {
   area,
@@ -115,12 +115,24 @@ function dugTable({ site, estimate }: SheetJob): Table {
 
 function putInTable({ site, estimate }: SheetJob): Table {
   const { units } = site;
-  const filled = new Map<string, number>();
-  for (const { fill } of estimate.works) {
-    for (const [id, volume] of Object.entries(fill)) {
-      filled.set(id, (filled.get(id) ?? 0) + volume);
-    }
-  }
+  const put = putInOf(estimate);
+  const rows = put.map(({ material: id, volume, shortfall }): TableRow => {
+    const load = estimate.cost.loads.imports.find(({ material }) => material === id);
+    const name = nameOfMaterial(site, id);
+    return {
+      cells: [
+        shortfall > 0 ? own.boughtFor(name) : name,
+        earthVolume.print(volume, units),
+        load === undefined ? NONE : haulMass.print(load.mass.value, units),
+        load === undefined ? NONE : plainNumber(load.loads.value, 0),
+      ],
+    };
+  });
+  const all = put.reduce((sum, { volume }) => sum + volume, 0);
+  const sum: TableRow = {
+    kind: "sum",
+    cells: [own.putInAll, earthVolume.print(all, units), "", ""],
+  };
   return {
     title: own.putIn,
     columns: [
@@ -129,17 +141,7 @@ function putInTable({ site, estimate }: SheetJob): Table {
       { head: own.weight, figures: true },
       { head: own.loads, figures: true },
     ],
-    rows: [...filled].map(([id, volume]): TableRow => {
-      const load = estimate.cost.loads.imports.find(({ material }) => material === id);
-      return {
-        cells: [
-          nameOfMaterial(site, id),
-          earthVolume.print(volume, units),
-          load === undefined ? NONE : haulMass.print(load.mass.value, units),
-          load === undefined ? NONE : plainNumber(load.loads.value, 0),
-        ],
-      };
-    }),
+    rows: rows.length === 0 ? [] : [...rows, sum],
   };
 }
 

@@ -50,6 +50,8 @@ export const sheetsLists = {
   inPlaceOf: "In, in place",
   what: "What",
   putIn: "Put in, by material",
+  putInAll: "Put in, in all",
+  boughtFor: (fill: string) => `${fill}: bought, own earth runs short`,
   inPlace: "In place",
   brought: "Brought in",
   away: "Earth, away and back",

@@ -50,6 +50,7 @@ export const tables = {
   surplus: "Surplus, to be hauled away or kept",
   hoursInDay: "Hours in a working day",
   setUp: "Setting up, h",
+  ofItBought: (own: string) => `Of “${own}”, bought because own earth runs short`,
   leftHours: (name: string) => `${name}, h`,
   does: "Does",
   dig: "Digs",
