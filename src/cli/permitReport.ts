@@ -57,7 +57,8 @@ function pathLength(path: readonly (readonly [number, number, number])[]): numbe
 
 function workName(site: Site, schemeId: string, id: string): string {
   const scheme = site.schemes.find((one) => one.id === schemeId);
-  return scheme?.works.find((work) => work.id === id)?.name ?? id;
+  const places = [...(scheme?.works ?? []), ...(site.limits ?? [])];
+  return places.find((one) => one.id === id)?.name ?? id;
 }
 
 const STATES = {

@@ -111,7 +111,12 @@ const ITEMS: Readonly<Record<string, Find>> = {
       "draw the ground kept for a second field",
     ),
   setbacks: ({ setbacks }) =>
-    either(setbacks.length, "distance", "draw wells, water and lot lines", "measured and listed"),
+    either(
+      setbacks.filter(({ reserve }) => reserve !== true).length,
+      "distance",
+      "draw wells, water and lot lines",
+      "measured and listed",
+    ),
   pump: pumped((ground) =>
     present(`${counted(ground.flow.pressure.length, "pump")} with its chamber`),
   ),

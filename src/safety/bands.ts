@@ -3,7 +3,14 @@ import type { WorkQuantities } from "../dig/index.js";
 import type { PlanShape } from "../flow/index.js";
 import type { Limit, PlanPoint, Scheme, Setback, Site } from "../site/index.js";
 import { offsetPieces, type Core, type OffsetPiece } from "./offset.js";
-import { askedBetween, boundsOf, setbacksOf, type Bound, type SetbackKept } from "./setbacks.js";
+import {
+  askedBetween,
+  boundsOf,
+  reservesOf,
+  setbacksOf,
+  type Bound,
+  type SetbackKept,
+} from "./setbacks.js";
 import { bodiesOf, digsOf, type Part } from "./shapes.js";
 
 /** The edge of all that is nearer to a limit than a setback. */
@@ -161,8 +168,11 @@ export function setbackLines(
 ): SetbackLine[] {
   const bounds = new Map(boundsOf(site, scheme).map((bound) => [bound.id, bound]));
   const parts = [...bodiesOf(scheme), ...digsOf(dug)];
+  const reserves = reservesOf(site);
   return kept.flatMap((one) => {
-    const part = parts.find(({ work, from }) => work === one.work && from === one.from);
+    const part = (one.reserve === true ? reserves : parts).find(
+      ({ work, from }) => work === one.work && from === one.from,
+    );
     const bound = bounds.get(one.to);
     if (part === undefined || bound === undefined || one.distance === 0) return [];
     const ends = nearestPlaces(part.shapes, bound.shapes);
@@ -173,6 +183,7 @@ export function setbackLines(
 function nearestOf(part: Part, setbacks: readonly SetbackKept[]): SetbackKept | null {
   return setbacks.reduce<SetbackKept | null>(
     (best, one) =>
+      one.reserve !== true &&
       one.work === part.work &&
       one.from === part.from &&
       (best === null || one.distance < best.distance)

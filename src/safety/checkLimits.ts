@@ -35,11 +35,35 @@ export function checkLimits(
   };
   const findings = scheme.works.flatMap((work) => [
     ...setbacks
-      .filter((kept) => kept.work === work.id)
+      .filter((kept) => kept.work === work.id && kept.reserve !== true)
       .flatMap((kept) => tooNear(work, kept, words)),
     ...(site.limits ?? []).flatMap((limit) => crosses(work, limit)),
   ]);
-  return { findings: [...findings, ...lessThanTable(site, scheme, setbacks, words)], setbacks };
+  return {
+    findings: [
+      ...findings,
+      ...reservesTooNear(site, setbacks, words),
+      ...lessThanTable(site, scheme, setbacks, words),
+    ],
+    setbacks,
+  };
+}
+
+/** Reserve areas that a field could not be put on as far off as one has to be. */
+function reservesTooNear(
+  site: Pick<Site, "limits">,
+  setbacks: readonly SetbackKept[],
+  words: Wording,
+): Finding[] {
+  return setbacks.flatMap((kept): Finding[] => {
+    const limit = site.limits?.find(({ id }) => kept.reserve === true && id === kept.work);
+    if (limit === undefined) return [];
+    const name = limit.name ?? "The reserve area";
+    if (kept.outside !== true) return tooNear({ id: limit.id, name }, kept, words);
+    const text = `${name} lies outside ${kept.toName}. Move it onto the lot: a second field has to find its place there.`;
+    const where = limit.id;
+    return [{ level: "caution", code: "limit.outside-lot", where, text, source: "geometry" }];
+  });
 }
 
 /**
@@ -69,7 +93,7 @@ function lessThanTable(
 
 const PARTS = { tank: "", field: "", pipe: "", pad: "", dig: "The hole for " } as const;
 
-function tooNear(work: Work, kept: SetbackKept, words: Wording): Finding[] {
+function tooNear(work: Pick<Work, "id" | "name">, kept: SetbackKept, words: Wording): Finding[] {
   const short = kept.wanted - kept.distance;
   // What lies beyond the lot altogether is said once, for the whole work.
   if (kept.outside === true) return [];

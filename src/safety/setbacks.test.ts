@@ -266,3 +266,62 @@ describe("the other published tables", () => {
     }
   });
 });
+
+describe("an area kept for a second field", () => {
+  const reserve: Limit = {
+    ...{ id: "r", kind: "reserve-field", name: "Reserve area", closed: true },
+    path: [
+      [-2, -3],
+      [2, -3],
+      [2, 3],
+      [-2, 3],
+    ],
+  };
+  const line = (off: number): Limit => ({
+    ...{ id: "l", kind: "lot-line", name: "Lot line", path: lineAt(2 + off) },
+  });
+  // Oregon Administrative Rules 340-071-0220, Table 1: a field 10 ft off a lot line.
+  const asked = 10 * 0.3048;
+
+  it("keeps what a field keeps: silent just beyond, told just within", () => {
+    expect(codes(check([], [reserve, line(asked + 0.01)]))).toEqual([]);
+    const near = check([], [reserve, line(asked - 0.01)]);
+    expect(near.findings).toMatchObject([{ level: "caution", code: "limit.too-near", where: "r" }]);
+    expect(near.findings[0]?.text).toMatch(/^Reserve area is 3\.0\d m from Lot line/);
+    expect(near.findings[0]?.source).toContain("340-071-0220");
+  });
+
+  it("is listed with its distances, also from buildings, after those of the works", () => {
+    const house: Work = {
+      ...{ kind: "building", id: "h", name: "House", base: 100, height: 3 },
+      outline: [
+        [-20, -3],
+        [-10, -3],
+        [-10, 3],
+        [-20, 3],
+      ],
+    };
+    const { setbacks } = check([house, { ...bed, at: [40, 0] }], [reserve, line(60)]);
+    const mine = setbacks.filter((kept) => kept.reserve === true);
+    expect(mine.map(({ from, to, distance }) => [from, to, distance])).toEqual([
+      ["field", "l", 60],
+      ["field", "h", 8],
+    ]);
+    expect(setbacks.slice(-2)).toEqual(mine);
+  });
+
+  it("is told where it lies outside the lot", () => {
+    const lot: Limit = {
+      ...{ id: "lot", kind: "lot-line", name: "Lot line", closed: true },
+      path: [
+        [10, -30],
+        [60, -30],
+        [60, 30],
+        [10, 30],
+      ],
+    };
+    expect(check([], [reserve, lot]).findings).toMatchObject([
+      { code: "limit.outside-lot", where: "r" },
+    ]);
+  });
+});

@@ -7,8 +7,10 @@ import { bodiesOf, digsOf, limitShapes, type Part } from "./shapes.js";
 
 /** One distance to be kept, and what it is. Metres in plan. */
 export interface SetbackKept {
-  /** Id of the work, and what part of it is meant. */
+  /** Id of the work, and what part of it is meant; of a reserve area its limit's id. */
   work: string;
+  /** It is ground kept for a second field, and no work: it keeps what a field keeps. */
+  reserve?: true;
   from: Setback["from"];
   /** Id and name of the limit, or of a building of the scheme. */
   to: string;
@@ -77,7 +79,15 @@ export function boundsOf(site: Pick<Site, "limits">, scheme: Scheme): Bound[] {
   return [...(site.limits ?? []).map(boundOf), ...buildingsOf(scheme)];
 }
 
-/** Every distance that is asked for on a scheme, in the order of its works. */
+/** The areas kept for a second field, as the fields that they may become. */
+export function reservesOf({ limits = [] }: Pick<Site, "limits">): Part[] {
+  return limits.flatMap((limit) => {
+    const shapes = limit.kind === "reserve-field" ? limitShapes(limit) : [];
+    return shapes.length === 0 ? [] : [{ work: limit.id, from: "field" as const, shapes }];
+  });
+}
+
+/** Every distance that is asked for on a scheme, in the order of its works; then of reserve areas. */
 export function keptSetbacks(
   site: Pick<Site, "limits" | "setbacks">,
   scheme: Scheme,
@@ -86,11 +96,15 @@ export function keptSetbacks(
   const rows = setbacksOf(site);
   const bounds = boundsOf(site, scheme);
   const parts = [...bodiesOf(scheme), ...digsOf(dug)];
-  return scheme.works.flatMap(({ id }) =>
+  const kept = scheme.works.flatMap(({ id }) =>
     parts
       .filter((part) => part.work === id)
       .flatMap((part) => bounds.flatMap((bound) => keptBetween(part, bound, rows))),
   );
+  const reserved = reservesOf(site).flatMap((part) =>
+    bounds.flatMap((bound) => keptBetween(part, bound, rows)),
+  );
+  return [...kept, ...reserved.map((one) => ({ ...one, reserve: true as const }))];
 }
 
 /** Limits whose edge on the ground moves with the water: drawn as a line, which bank is meant is open. */

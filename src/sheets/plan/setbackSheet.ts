@@ -78,7 +78,8 @@ export function setbackTable(
     isShort: kept !== undefined && isShort(kept),
     number: numbered.find((one) => one.kept === kept)?.number ?? null,
   });
-  const nameOf = (id: string): string => scheme.works.find((work) => work.id === id)?.name ?? id;
+  const places = [...scheme.works, ...(site.limits ?? [])];
+  const nameOf = (id: string): string => places.find((one) => one.id === id)?.name ?? id;
   const title = texts.setbacks.title(distance.unitLabel(site.units));
   // By themselves, since they find room beside the figures more often than under them.
   const notes = { title: texts.setbacks.about, rows: [], notes: notesOf(site, setbacks, numbered) };
