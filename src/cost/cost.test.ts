@@ -153,6 +153,26 @@ describe("costing a scheme", () => {
     expect(fuel.amount.likely).toBeCloseTo(fuel.quantity.value * 1000 * fuel.price.likely, 9);
   });
 
+  it("brings the digger and takes it away once for each of its stays", () => {
+    const machines = planMachines(SCHEME, DIG, MATERIALS);
+    const id = `${machines.digger.id}-delivery`;
+    const once = line(costOf(SCHEME, "USD", DIG, machines, MATERIALS), id);
+    expect(once).toMatchObject({ per: "each", quantity: { value: 1, unit: "each" } });
+    const hires = machines.job.hires.map((hire) => {
+      const { likely } = hire.plans;
+      const twice = { ...likely, stays: [...likely.stays, ...likely.stays], delivery: 440 };
+      return hire.id === machines.digger.id
+        ? { ...hire, plans: { ...hire.plans, likely: twice } }
+        : hire;
+    });
+    const rental = { ...machines.rental, delivery: { ...machines.rental.delivery, likely: 440 } };
+    const apart = { ...machines, rental, job: { ...machines.job, hires } };
+    const twice = line(costOf(SCHEME, "USD", DIG, apart, MATERIALS), id);
+    expect(twice.quantity.value).toBe(2);
+    expect(twice.price.likely).toBe(220);
+    expect(twice.amount.likely).toBe(440);
+  });
+
   it("hires at just what the machines part says", () => {
     const machines = planMachines(SCHEME, DIG, MATERIALS);
     const hire = line(priced(SCHEME, DIG), `${machines.digger.id}-hire`);

@@ -15,17 +15,11 @@ export function machineLines(pricing: Pricing, machines: MachinesCosted): CostLi
     hireLine(pricing, machines, {
       id: `${digger.id}-hire`,
       name: `${digger.name}: hire`,
-      quantity: coverQuantity(machines),
+      quantity: hireQuantity(diggerHire(machines)),
       priceIds: [ids.day, ids.week, ids.fourWeeks],
       amount: rental.cost,
     }),
-    hireLine(pricing, machines, {
-      id: ids.delivery,
-      name: `${digger.name}: bring and take away`,
-      quantity: countOf(1, "one for the hire", "lump"),
-      priceIds: [ids.delivery],
-      amount: rental.delivery,
-    }),
+    deliveryLine(pricing, machines),
   ];
   if (rental.hammer.cost.high > 0) lines.push(hammerLine(pricing, machines));
   lines.push(costLine(pricing, priceRow("fuel"), { quantity: working.fuel, spread: fuel }));
@@ -104,6 +98,27 @@ function hireQuantity({ plans }: Hire): Quantity {
   };
 }
 
+/** Bringing the digger and taking it away, once for each of its stays. */
+function deliveryLine(pricing: Pricing, machines: MachinesCosted): CostLine {
+  const { digger, rental } = machines;
+  const { delivery: id } = hirePriceIds(digger.id);
+  const { low, likely, high } = diggerHire(machines).plans;
+  const stays = likely.stays.length;
+  const trip = ({ delivery, stays: all }: typeof likely): number => delivery / (all.length || 1);
+  const trips = [trip(low), trip(likely), trip(high)];
+  return {
+    ...hireLine(pricing, machines, {
+      id,
+      name: `${digger.name}: bring and take away`,
+      quantity: countOf(stays, "one for each stay on the site, by the likely schedule"),
+      priceIds: [id],
+      amount: rental.delivery,
+    }),
+    per: "each",
+    price: { low: Math.min(...trips), likely: trip(likely), high: Math.max(...trips) },
+  };
+}
+
 /** A line whose price has been worked out with the hire: the amount is the price of all of it. */
 function hireLine(
   pricing: Pricing,
@@ -126,10 +141,10 @@ function hireLine(
   };
 }
 
-function coverQuantity({ job, digger }: MachinesCosted): Quantity {
+function diggerHire({ job, digger }: MachinesCosted): Hire {
   const hire = job.hires.find(({ id }) => id === digger.id);
   if (hire === undefined) throw new Error(`hire: got none of ${digger.id}, expected one`);
-  return hireQuantity(hire);
+  return hire;
 }
 
 function hammerLine(pricing: Pricing, machines: MachinesCosted): CostLine {
