@@ -94,7 +94,7 @@ export const tables = {
   amountOf: (name: string) => `${name}: amount`,
   quantityOf: (name: string) => `${name}: quantity`,
   priceOf: (name: string) => `${name}: price`,
-  difference: (name: string) => `Dearer than ${name}`,
+  difference: (name: string) => `Total beside ${name}: more, or less with a minus`,
   costLow: "Cost, every low figure",
   costLikely: "Cost, every likely figure",
   costHigh: "Cost, every high figure",
