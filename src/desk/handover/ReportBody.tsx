@@ -320,6 +320,7 @@ export function ReportBody({ date }: { date: string }): ReactNode {
       </p>
       <h2>{words.handoverLeaf.cost}</h2>
       <CostTable estimate={estimate} />
+      <p>{words.sheetsLists.rounded}</p>
       <UnpricedNote site={site} estimate={estimate} />
       <h2>{words.handoverLeaf.findings}</h2>
       <FindingList findings={estimate.findings} />

@@ -31,6 +31,7 @@ export const costSheets: SheetMaker = (job, room) => {
   const notes = [
     ...(unpriced === null ? [] : [unpriced]),
     ...(demo === 0 ? [] : [own.demo(plainNumber(demo, 0), plainNumber(lines.length, 0))]),
+    own.rounded,
     own.range,
   ];
   return listSheets(job, room, "cost", own.cost, [costTable(job), ...notes], [1]);

@@ -116,6 +116,8 @@ export const sheetsLists = {
     `${many} of ${of} lines use demo prices, which are nobody's offer. Enter your suppliers' prices before you rely on a sum.`,
   priceOfOne: "Likely price",
   priceFor: (price: string, one: string) => `${price} a ${one}`,
+  rounded:
+    "Lines are printed rounded; the total is of the unrounded, so that it may differ by one.",
   range: "Low and high are the lines' own ends summed up: wider than chance would have it.",
   nothingToDig: "Nothing is dug in this scheme.",
 };
