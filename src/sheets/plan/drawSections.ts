@@ -22,7 +22,7 @@ export function sectionPlaces(site: Site, scheme: Scheme, estimate: Estimate): P
   return cutsOf(site, scheme, estimate).flatMap(({ line }) => [...line]);
 }
 
-/** Draws the line of every section; an end that lies out of the room is left off. */
+/** Draws the line of every section; an end that lies out of the room is marked where the line comes in. */
 export function drawSections(
   drawing: PlanDrawing,
   site: Site,
@@ -39,8 +39,11 @@ export function drawSections(
       0
     )
       continue;
-    drawEnd(drawing, from, [-u[0], -u[1]], sightOf(u), letter);
-    drawEnd(drawing, to, u, sightOf(u), `${letter}′`);
+    // Both ends or none: one letter alone tells no section.
+    const [first, last] = [firstInRoom(drawing, from, to), firstInRoom(drawing, to, from)];
+    if (first === null || last === null) continue;
+    drawEnd(drawing, first, [-u[0], -u[1]], sightOf(u), letter);
+    drawEnd(drawing, last, u, sightOf(u), `${letter}′`);
     drawing.row(texts.legend.section, sample());
   }
 }
@@ -48,9 +51,21 @@ export function drawSections(
 /** The way one looks who sees a line go from left to right; y is down on paper. */
 const sightOf = ([x, y]: Spot): Spot => [y, -x];
 
+/** mm from one place that is tried to the next. */
+const STEP = 0.5;
+
+/** The first place on the way from one spot to another whose mark lies whole in the room; null for none. */
+function firstInRoom({ frame: { room } }: PlanDrawing, from: Spot, to: Spot): Spot | null {
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  for (let off = 0; off <= long; off += STEP) {
+    const t = long === 0 ? 0 : off / long;
+    const spot: Spot = [from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])];
+    if (inRoom(room, spot, BEYOND + AWAY + HEAD)) return spot;
+  }
+  return null;
+}
+
 function drawEnd(drawing: PlanDrawing, end: Spot, out: Spot, sight: Spot, letter: string): void {
-  const { room } = drawing.frame;
-  if (!inRoom(room, end, BEYOND + AWAY + HEAD)) return;
   const { marks, elbow, tip } = endMarks(end, out, sight);
   drawing.put(texts.layers.sections, marks);
   drawing.keepOff([end, elbow, tip], WEIGHT.strong);
