@@ -54,6 +54,21 @@ describe("labels", () => {
     );
   });
 
+  it("lead to what they name over nothing that they shun, while another place is to be had", () => {
+    // What is named stands in a block that takes no letters, nearest to its upper edge; the wall is there.
+    const about = [{ quad: boxQuad(35, 46, 40, 12), weight: Infinity }];
+    const wall = stripQuad([35, 47], [75, 47], 0.2);
+    const crosses = (shun?: LabelWish["shun"]): boolean => {
+      const more = shun === undefined ? {} : { shun };
+      const { placed } = placeLabels([wish("a", 55, 50, { reach: 30, ...more })], about, ROOM);
+      const leader = placed[0]?.leader;
+      if (leader === null || leader === undefined) throw new Error("got no leader, expected one");
+      return overlap(stripQuad(...leader, 0.2), wall);
+    };
+    expect(crosses()).toBe(true);
+    expect(crosses([wall])).toBe(false);
+  });
+
   it("stand apart from a label of several lines where there is room, so that two do not read as one", () => {
     const lines = ["Lift line trench", "floor 2,405.0 ft"];
     const { placed } = placeLabels(

@@ -30,6 +30,8 @@ export interface LabelWish {
   spots?: readonly { middle: Spot; turn?: number }[];
   /** Only `spots` and nothing else. */
   onlySpots?: boolean;
+  /** What no leader of this label crosses where another place is to be had: it would name that instead. */
+  shun?: readonly Quad[];
 }
 
 /** Something that labels must not cover (`weight` Infinity) or should not (the cost of covering it). */
@@ -140,7 +142,9 @@ function choiceOf(
   for (const quad of quads) cost += weightUnder(quad, taken, most - cost);
   if (cost >= most) return null;
   const leader = candidate.leads ? leaderTo(wish, quads) : null;
-  if (leader !== null) cost += weightCrossed(leader, wish.at, taken, most - cost);
+  if (leader !== null) {
+    cost += weightCrossed(leader, wish.at, taken, most - cost) + weightShunned(leader, wish);
+  }
   return cost < most ? { cost, candidate, leader } : null;
 }
 
@@ -316,6 +320,14 @@ function weightCrossed(
     if (sum >= most) return Infinity;
   }
   return sum;
+}
+
+/** Of crossing what a leader shuns: dearer than any place within reach. */
+const SHUNNED = 100;
+
+function weightShunned(leader: readonly [Spot, Spot], { shun = [] }: LabelWish): number {
+  const strip = stripQuad(...leader, 0.2);
+  return shun.some((quad) => overlap(strip, quad)) ? SHUNNED : 0;
 }
 
 function entryOf(quad: Quad, weight: number, text: boolean): Entry {

@@ -4,6 +4,7 @@ import type { PlanPoint, Scheme, Site } from "../../site/index.js";
 import { distance, elevation } from "../../units/index.js";
 import { words } from "../../words/index.js";
 import type { Mark, Spot } from "../paper.js";
+import { lineObstacles } from "../place.js";
 import { inRoom, ringLine } from "./clip.js";
 import { drawOutline } from "./drawWorks.js";
 import { lineSample } from "./lineStyle.js";
@@ -45,9 +46,17 @@ export function drawDigs(drawing: PlanDrawing, scheme: Scheme, estimate: Estimat
 }
 
 /** The order of the holes and what each is, over all else. */
-export function numberDigs(drawing: PlanDrawing, site: Site, estimate: Estimate): void {
-  dugWorks(estimate).forEach((work, i) => {
-    numberHole(drawing, site, work, i + 1);
+export function numberDigs(
+  drawing: PlanDrawing,
+  site: Site,
+  scheme: Scheme,
+  estimate: Estimate,
+): void {
+  const kinds = new Map(scheme.works.map(({ id, kind }) => [id, kind]));
+  const all = dugWorks(estimate);
+  all.forEach((work, i) => {
+    const alike = all.filter((one) => one !== work && kinds.get(one.id) === kinds.get(work.id));
+    numberHole(drawing, site, work, { order: i + 1, alike });
   });
 }
 
@@ -120,7 +129,7 @@ function numberHole(
   drawing: PlanDrawing,
   { units }: Site,
   work: WorkQuantities,
-  order: number,
+  { order, alike }: { order: number; alike: readonly WorkQuantities[] },
 ): void {
   const at = placeInHole(work);
   if (at === null || !drawing.symbol(texts.layers.order, at, numbered(order), 2)) return;
@@ -133,7 +142,21 @@ function numberHole(
     texts.dig.deep(distance.print(work.deepest, units)),
   ];
   const lettering = { lines, size: TYPE.usual, face: "strong" as const };
-  drawing.label(RANK.must, { ...lettering, anchor: drawing.spot(at), clear: 2.6, must: true });
+  // A leader over another hole of its kind would seem to name that one.
+  const shun = alike
+    .flatMap(({ outlines }) => outlines?.daylight ?? [])
+    .filter((ring) => !insideRings(at, [ring]))
+    .flatMap((ring) =>
+      lineObstacles(
+        ring.map((place) => drawing.spot(place)),
+        0.1,
+        0,
+        true,
+      ),
+    )
+    .map(({ quad }) => quad);
+  const beside = { anchor: drawing.spot(at), clear: 2.6, shun };
+  drawing.label(RANK.must, { ...lettering, ...beside, must: true });
 }
 
 /** A place well inside a hole's floor: the middle of a pit, a place half way along a trench. */

@@ -59,7 +59,7 @@ export const excavationPlan: SheetMaker = ({ site, schemeId, estimate }, room, w
         drawTruckWays(drawing, site);
         drawDiggers(drawing, stood);
         drawCranes(drawing, site, stood);
-        numberDigs(drawing, site, estimate);
+        numberDigs(drawing, site, scheme, estimate);
         drawBenchmark(drawing, site);
         return [];
       },

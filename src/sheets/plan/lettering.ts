@@ -1,4 +1,5 @@
 /** Lettering that is still to be placed on a plan, and its size. mm. */
+import type { Quad } from "../box.js";
 import type { Face, Spot } from "../paper.js";
 import { textWidth } from "../textWidth.js";
 
@@ -27,6 +28,8 @@ export interface Label extends Lettering {
   clear?: number;
   /** A line may lead to it from farther off, and it counts as missing where it finds no room. */
   must?: boolean;
+  /** What the line that leads to it does not cross where another place is to be had. */
+  shun?: readonly Quad[];
   /** The survey point whose elevation it is, or whose number in the list of the rest. */
   point?: string;
   /** Its one line is the place of a number in a frame and of a figure after it: see tag.ts. */

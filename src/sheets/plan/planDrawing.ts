@@ -291,6 +291,7 @@ function wishOf(label: Label, priority: number, id: string): LabelWish {
     at: anchor ?? seats?.[0]?.middle ?? [0, 0],
     reach: label.must === true ? REACH : priority === RANK.listed ? LISTED_REACH : 0,
     ...(seats !== undefined && { spots: seats }),
+    ...(label.shun !== undefined && { shun: label.shun }),
     ...(anchor === undefined && { onlySpots: true }),
   };
 }
