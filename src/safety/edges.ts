@@ -66,7 +66,10 @@ export function checkLoads(
         code: "edge.load",
         where: hole.work,
         text: `Within ${words.distance(rule.value * hole.face)} of the edge of the hole for ${hole.name}: ${each.join(", ")}. Weight near the edge pushes on the wall while the hole is open.${keepOff} Move it back, fill the hole first, or have the walls held for it. The competent person on the site decides.`,
-        source: isAtEdge ? `${rule.source}; ${back.source}` : rule.source,
+        source:
+          isAtEdge && !rule.source.includes(back.source)
+            ? `${rule.source}; ${back.source}`
+            : rule.source,
       },
     ];
   });
