@@ -77,9 +77,9 @@ export function permitSheets(
 function listTable({ estimate }: SheetJob, listed: readonly Listed[]): Table {
   return {
     columns: [
-      { head: says.item, share: 3.7 },
-      { head: says.stands, share: 2 },
-      { head: says.why, share: 5.3 },
+      { head: says.item, share: 3.5 },
+      { head: says.stands, share: 2.4 },
+      { head: says.why, share: 5.1 },
       { head: says.onSheets, share: 1.7 },
     ],
     rows: estimate.permit.groups.flatMap(({ title, items }): TableRow[] => [
