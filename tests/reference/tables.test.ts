@@ -198,7 +198,10 @@ describe("the workbook, reckoned by LibreOffice without any result of ours in it
       hoursOf(rockWork, "Weathered rock (rippable)"),
     ].reduce((sum, y) => sum + MORE_GRAVEL / numberAt(machines, y, 5), 0);
     const fuel = costRow("Diesel fuel") - 1;
-    const dearerFuel = hours * numberAt(machines, 3, 1) * numberAt(cost, fuel, 7);
+    const inAnHour = machines.rows.findIndex((row) =>
+      String(plainCell(row[0] ?? null)).startsWith("Fuel in an hour"),
+    );
+    const dearerFuel = hours * numberAt(machines, inAnHour, 1) * numberAt(cost, fuel, 7);
     expect(now(cost, fuel, 10) - numberAt(cost, fuel, 10)).toBeCloseTo(dearerFuel, 4);
     const teeth = costRow("Bucket teeth worn in soft rock") - 1;
     const worn = MORE_GRAVEL * numberAt(cost, teeth, 7);
